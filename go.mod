@@ -1,0 +1,3 @@
+module sumpter
+
+go 1.26
