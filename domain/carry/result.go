@@ -1,0 +1,76 @@
+// Package carry splits bags, gear and fuel over the crew so that nobody
+// carries more than a fair share on any day, and says how far the split is
+// from the best possible.
+//
+// Entry point (to be kept): Compute(ctx, t *trip.Trip, n needs.Result, b bags.Result, c cooking.Result, legs []trip.Leg) (Result, error),
+// with t canonical; the only error is ctx's.
+package carry
+
+import (
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Result is who carries what, and what that weighs.
+type Result struct {
+	Stages   []Stage            `json:"stages"`  // stretches of days with one assignment
+	Members  []Member           `json:"members"` // in the order of the canonical crew
+	Findings []findings.Finding `json:"-"`
+}
+
+// Stage is a run of days on which the same people are there and no food comes
+// in: within it every item has one carrier.
+type Stage struct {
+	Leg        int       `json:"leg"`
+	FirstDay   int       `json:"first_day"`
+	LastDay    int       `json:"last_day"`
+	Items      []Item    `json:"items"`             // by kind and key
+	Worst      float64   `json:"worst_share"`       // heaviest share of the first morning, load / capability
+	WorstBound float64   `json:"worst_share_bound"` // no split can be below this
+	Mean       float64   `json:"mean_share"`        // heaviest share of each day, weighted by its hours
+	MeanBound  float64   `json:"mean_share_bound"`
+	Proven     bool      `json:"proven"`
+	HandOvers  int       `json:"hand_overs"` // items that change carrier at its start
+	Fair       []float64 `json:"fair"`       // fair level of each day, load / capability
+}
+
+// ItemKind is what kind of thing is carried.
+type ItemKind string
+
+// Kinds of things carried.
+const (
+	BagItem   ItemKind = "bag"
+	GearItem  ItemKind = "gear"
+	FuelItem  ItemKind = "fuel"
+	WasteItem ItemKind = "waste" // wrappings of what was eaten on an earlier stage, carried until rubbish can be left
+)
+
+// Item is one thing and its carrier on a stage.
+type Item struct {
+	Kind    ItemKind      `json:"kind"`
+	Key     string        `json:"key"` // bag key, gear ID as text, container key, or waste key
+	Carrier trip.MemberID `json:"carrier"`
+	Why     string        `json:"why"` // the constraint or reason that put it there
+}
+
+// Member is one member's load over the days of the trip.
+type Member struct {
+	Member     trip.MemberID `json:"member"`
+	Capability units.Mass    `json:"capability_g"` // carrying capability the shares are measured by
+	Days       []Day         `json:"days"`         // one per day of the trip
+}
+
+// Day is one member's load on one morning.
+type Day struct {
+	Present bool         `json:"present"`
+	OwnKit  units.Mass   `json:"own_kit_g"`
+	Food    units.Mass   `json:"food_g"` // bags not yet eaten, tare included
+	Gear    units.Mass   `json:"gear_g"`
+	Fuel    units.Mass   `json:"fuel_g"`
+	Waste   units.Mass   `json:"waste_g"`   // tare of what was eaten
+	Water   units.Mass   `json:"water_g"`   // to a dry camp, shown apart: not part of the share
+	Load    units.Mass   `json:"load_g"`    // all but water
+	Volume  units.Volume `json:"volume_ml"` // of shared things
+	Share   float64      `json:"share"`     // Load / Capability
+}

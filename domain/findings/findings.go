@@ -1,0 +1,104 @@
+// Package findings holds what the leader must know: where it is, how bad, why,
+// and what to do. Every stage adds its own; there is one list and one order.
+package findings
+
+import (
+	"cmp"
+	"slices"
+
+	"sumpter/domain/trip"
+)
+
+// Severity is how much a finding matters.
+type Severity string
+
+// Severities, worst first. MustFix can hurt somebody or break the trip.
+const (
+	MustFix Severity = "must fix"
+	LookAt  Severity = "look at"
+	Note    Severity = "note"
+)
+
+// Stage is the part of the plan a finding comes from.
+type Stage string
+
+// The stages in the order of the plan.
+const (
+	Trip     Stage = "trip"
+	Needs    Stage = "needs"
+	Menu     Stage = "menu"
+	Portions Stage = "portions"
+	Spoilage Stage = "spoilage"
+	Cooking  Stage = "cooking"
+	Bags     Stage = "bags"
+	Resupply Stage = "resupply"
+	Carry    Stage = "carry"
+	Shopping Stage = "shopping"
+	Packing  Stage = "packing"
+	Check    Stage = "check" // the independent check of the finished plan
+)
+
+// Place is where in the trip a finding belongs; zero fields do not apply.
+type Place struct {
+	Day    int           `json:"day,omitempty"`
+	Meal   trip.Meal     `json:"meal,omitempty"`
+	Group  trip.GroupID  `json:"group,omitempty"`
+	Member trip.MemberID `json:"member,omitempty"`
+	Food   trip.FoodID   `json:"food,omitempty"`
+	Recipe trip.RecipeID `json:"recipe,omitempty"`
+	Gear   trip.GearID   `json:"gear,omitempty"`
+	Point  trip.PointID  `json:"point,omitempty"`
+	Bag    string        `json:"bag,omitempty"` // bag key
+}
+
+// Finding is one thing the leader must know.
+type Finding struct {
+	Severity Severity `json:"severity"`
+	Stage    Stage    `json:"stage"`
+	Code     string   `json:"code"` // stable word for programs: "allergen", "day-short"
+	Place    Place    `json:"place"`
+	What     string   `json:"what"`   // one plain sentence with the amount
+	Why      string   `json:"why"`    // the rule or figure behind it, with its source
+	Remedy   string   `json:"remedy"` // what to do, with the amount
+}
+
+// Sort puts findings in the order a leader works them off: worst first, then
+// by stage, day, place and code. The order is total, so it is stable.
+func Sort(list []Finding) {
+	slices.SortStableFunc(list, func(a, b Finding) int {
+		return cmp.Or(
+			cmp.Compare(severityOrder(a.Severity), severityOrder(b.Severity)),
+			cmp.Compare(stageOrder(a.Stage), stageOrder(b.Stage)),
+			cmp.Compare(a.Place.Day, b.Place.Day),
+			cmp.Compare(trip.MealOrder(a.Place.Meal), trip.MealOrder(b.Place.Meal)),
+			cmp.Compare(a.Place.Group, b.Place.Group),
+			cmp.Compare(a.Place.Member, b.Place.Member),
+			cmp.Compare(a.Place.Food, b.Place.Food),
+			cmp.Compare(a.Place.Recipe, b.Place.Recipe),
+			cmp.Compare(a.Place.Gear, b.Place.Gear),
+			cmp.Compare(a.Place.Point, b.Place.Point),
+			cmp.Compare(a.Place.Bag, b.Place.Bag),
+			cmp.Compare(a.Code, b.Code),
+			cmp.Compare(a.What, b.What),
+		)
+	})
+}
+
+// Count gives how many findings have the severity.
+func Count(list []Finding, severity Severity) int {
+	n := 0
+	for _, finding := range list {
+		if finding.Severity == severity {
+			n++
+		}
+	}
+	return n
+}
+
+func severityOrder(s Severity) int {
+	return slices.Index([]Severity{MustFix, LookAt, Note}, s)
+}
+
+func stageOrder(s Stage) int {
+	return slices.Index([]Stage{Trip, Needs, Menu, Portions, Spoilage, Cooking, Bags, Resupply, Carry, Shopping, Packing, Check}, s)
+}

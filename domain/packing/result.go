@@ -1,0 +1,59 @@
+// Package packing plans the packing night: stations, the order of bags that
+// keeps allergens apart and changes foods least, and how long it takes.
+//
+// Entry point (to be kept): Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result, with t canonical.
+package packing
+
+import (
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Result is the packing night.
+type Result struct {
+	Rounds   []Round            `json:"rounds"`  // in order; surfaces and hands are cleaned between two
+	Bulk     []Bulk             `json:"bulk"`    // one food at a time into many bags, in the order of the rounds
+	Minutes  units.Minutes      `json:"minutes"` // with the helpers there are
+	Findings []findings.Finding `json:"-"`
+}
+
+// Round is a run of bags that may be packed on the same surface.
+type Round struct {
+	Name       string          `json:"name"`    // "without peanuts, nuts, gluten", ...
+	FreeOf     []trip.Allergen `json:"free_of"` // allergies of the crew that no bag of the round touches
+	CleanFirst bool            `json:"clean_first"`
+	Steps      []Step          `json:"steps"`
+}
+
+// Step is one bag at one station.
+type Step struct {
+	Station Station `json:"station"`
+	Bag     string  `json:"bag"` // key
+}
+
+// Station is a place on the table.
+type Station string
+
+// Stations in the order a bag passes them.
+const (
+	WeighDry Station = "weigh dry"
+	CountOut Station = "count"
+	Wet      Station = "wet" // oils, spreads: last, apart
+	Label    Station = "label"
+	Check    Station = "final check"
+)
+
+// Bulk is one food weighed into many bags in one go.
+type Bulk struct {
+	Round int         `json:"round"` // place in Rounds
+	Food  trip.FoodID `json:"food"`
+	Total units.Mass  `json:"total_g"`
+	Into  []Weighing  `json:"into"`
+}
+
+// Weighing is one portion of a bulk food.
+type Weighing struct {
+	Bag  string     `json:"bag"` // key
+	Mass units.Mass `json:"mass_g"`
+}

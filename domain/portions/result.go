@@ -1,0 +1,68 @@
+// Package portions sizes every serving so that each member's day meets the
+// need within the bounds of the trip, in amounts a kitchen scale can weigh,
+// with sums that agree exactly.
+//
+// Entry point (to be kept): Compute(t *trip.Trip, n needs.Result, m menu.Result) Result, with t canonical.
+package portions
+
+import (
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Result is the sized menu of the whole trip.
+type Result struct {
+	Batches  []Batch            `json:"batches"` // by day, meal, group, dish, batch
+	Intakes  []Intake           `json:"intakes"` // members in the order of the canonical crew
+	Findings []findings.Finding `json:"-"`
+}
+
+// Batch is portions added up: what is cooked together, or for snacks what is
+// handed out together.
+type Batch struct {
+	Day      int           `json:"day"`
+	Meal     trip.Meal     `json:"meal"`
+	Group    trip.GroupID  `json:"group"`
+	Dish     int           `json:"dish"`  // place in the slot
+	Batch    int           `json:"batch"` // place in the dish
+	Recipe   trip.RecipeID `json:"recipe"`
+	Portions []Portion     `json:"portions"` // by member
+	Totals   []Amount      `json:"totals"`   // exact sums of the portions, by place and food
+	Water    units.Volume  `json:"water_ml"` // recipe water for these portions
+	PourOff  units.Volume  `json:"pour_off_ml"`
+}
+
+// Portion is the grams one eater gets of a batch.
+type Portion struct {
+	Member  trip.MemberID `json:"member"`
+	Scale   float64       `json:"scale"` // against the standard eater
+	Amounts []Amount      `json:"amounts"`
+	Kcal    units.Kcal    `json:"kcal"`
+}
+
+// Amount is a carried mass of one food, for the pot or for the bowl.
+type Amount struct {
+	Food  trip.FoodID `json:"food"`
+	Place trip.Place  `json:"place"`
+	Mass  units.Mass  `json:"mass_g"`
+}
+
+// Intake is what one member eats from the packs, day by day.
+type Intake struct {
+	Member trip.MemberID `json:"member"`
+	Days   []DayIntake   `json:"days"` // one per day of the trip
+}
+
+// DayIntake is one member's day against its target. Unknown counts foods
+// whose figure for a nutrient is not known: the sum is then a lower bound.
+type DayIntake struct {
+	Food                                                                 units.Mass `json:"food_g"`
+	Kcal                                                                 units.Kcal `json:"kcal"`
+	ProteinGrams                                                         float64    `json:"protein_g"`
+	FatGrams                                                             float64    `json:"fat_g"`
+	CarbGrams                                                            float64    `json:"available_carb_g"` // fibre not included
+	FibreGrams                                                           float64    `json:"fibre_g"`
+	SodiumMilligrams                                                     float64    `json:"sodium_mg"`
+	UnknownProtein, UnknownFat, UnknownCarb, UnknownFibre, UnknownSodium int
+}

@@ -1,0 +1,55 @@
+// Package shopping turns what the bags hold into whole packages to buy, by
+// deadline, at least cost.
+//
+// Entry point (to be kept): Compute(t *trip.Trip, b bags.Result, r resupply.Result, c cooking.Result) Result,
+// with t canonical.
+package shopping
+
+import (
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Result is the whole shopping list.
+type Result struct {
+	Lines        []Line             `json:"lines"` // by food, then package
+	Fuel         []FuelLine         `json:"fuel"`
+	Cost         units.Money        `json:"cost"`     // food and fuel whose price is known
+	Fees         units.Money        `json:"fees"`     // parcels and visits
+	Unpriced     int                `json:"unpriced"` // lines whose price nobody gave
+	PerPersonDay units.Money        `json:"per_person_day"`
+	Findings     []findings.Finding `json:"-"`
+}
+
+// Line is one food: what is needed and what to buy for it.
+type Line struct {
+	Food       trip.FoodID `json:"food"`
+	Deadline   units.Date  `json:"deadline"` // to be at home by
+	Needed     units.Mass  `json:"needed_g"` // in bags
+	FromHome   units.Mass  `json:"from_home_g"`
+	Bought     units.Mass  `json:"bought_g"`
+	Leftover   units.Mass  `json:"leftover_g"` // FromHome + Bought - Needed
+	Buys       []Buy       `json:"buys"`
+	Cost       units.Money `json:"cost"`
+	CostKnown  bool        `json:"cost_known"`
+	BestProven bool        `json:"best_proven"` // no cheaper way of whole packages exists
+}
+
+// Buy is a number of one package.
+type Buy struct {
+	Package int        `json:"package"` // place in the food's packages; -1: no package known, loose mass
+	Count   int        `json:"count"`
+	Net     units.Mass `json:"net_g"` // of one
+	Shop    string     `json:"shop,omitempty"`
+}
+
+// FuelLine is canisters of one kind to buy at one place.
+type FuelLine struct {
+	Name      string        `json:"name"`
+	Fuel      trip.FuelKind `json:"fuel"`
+	Count     int           `json:"count"`
+	Point     trip.PointID  `json:"point"` // bought there; 0: before the start
+	Cost      units.Money   `json:"cost"`
+	CostKnown bool          `json:"cost_known"`
+}

@@ -1,0 +1,73 @@
+package units
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
+
+// Volume is an exact volume in whole microlitres, kept like Mass so that
+// water of eleven eaters adds up.
+type Volume int64
+
+// Volumes to multiply with.
+const (
+	Microlitre Volume = 1
+	Millilitre        = 1000 * Microlitre
+	Litre             = 1000 * Millilitre
+)
+
+// Exact factors of NIST Handbook 44, Appendix C.
+const (
+	litresPerQuart  = 0.946352946
+	litresPerUSCup  = 0.2365882365
+	litresPerGallon = 3.785411784
+)
+
+// FromMillilitres rounds to the nearest microlitre.
+func FromMillilitres(millilitres float64) Volume {
+	return Volume(math.Round(millilitres * float64(Millilitre)))
+}
+
+// FromLitres rounds to the nearest microlitre.
+func FromLitres(litres float64) Volume { return FromMillilitres(litres * 1000) }
+
+// Millilitres gives the volume in millilitres.
+func (v Volume) Millilitres() float64 { return float64(v) / float64(Millilitre) }
+
+// Litres gives the volume in litres.
+func (v Volume) Litres() float64 { return float64(v) / float64(Litre) }
+
+// Scale multiplies by a factor and rounds to the nearest microlitre.
+func (v Volume) Scale(factor float64) Volume { return Volume(math.Round(float64(v) * factor)) }
+
+// String writes the volume in metric.
+func (v Volume) String() string { return v.Format(Metric) }
+
+// Format writes millilitres below one litre and litres above; cups and quarts
+// for US readers.
+func (v Volume) Format(system System) string {
+	if system == US {
+		if litres := v.Litres(); math.Abs(litres) >= litresPerQuart {
+			return trimFloat(litres/litresPerQuart, 1) + " qt"
+		}
+		return trimFloat(v.Litres()/litresPerUSCup, 1) + " cups"
+	}
+	if millilitres := v.Millilitres(); math.Abs(millilitres) < 1000 {
+		return trimFloat(millilitres, 0) + " mL"
+	}
+	return strconv.FormatFloat(v.Litres(), 'f', 1, 64) + " L"
+}
+
+// MarshalJSON writes millilitres as a decimal number.
+func (v Volume) MarshalJSON() ([]byte, error) { return thousandths(int64(v)), nil }
+
+// UnmarshalJSON reads millilitres as a decimal number.
+func (v *Volume) UnmarshalJSON(data []byte) error {
+	n, err := readThousandths(data)
+	if err != nil {
+		return fmt.Errorf("volume in millilitres: %w", err)
+	}
+	*v = Volume(n)
+	return nil
+}
