@@ -1,0 +1,311 @@
+package wholepacks
+
+import (
+	"math/rand/v2"
+	"reflect"
+	"strings"
+	"testing"
+)
+
+func randomBasket(r *rand.Rand, least bool) Basket {
+	var b Basket
+	deadlines := 1 + r.IntN(2)
+	for range 2 + r.IntN(2) {
+		s := Shop{Name: "shop"}
+		for range deadlines {
+			s.VisitCents = append(s.VisitCents, int64(r.IntN(3))*60)
+			if least {
+				s.LeastCents = append(s.LeastCents, int64(r.IntN(3))*70)
+			}
+		}
+		b.Shops = append(b.Shops, s)
+	}
+	for range 1 + r.IntN(2) {
+		it := Item{Name: "food", Keeps: r.IntN(2) == 0}
+		for range deadlines {
+			it.NeedGrams = append(it.NeedGrams, int64(r.IntN(4))*100)
+		}
+		for s := range b.Shops {
+			p := Package{NetGrams: int64(1+r.IntN(3)) * 100, Shop: s}
+			for range deadlines {
+				o := Offer{int64(2+r.IntN(8)) * 10, Unlimited}
+				if r.IntN(5) == 0 {
+					o.Available = int64(r.IntN(3))
+				}
+				p.Offers = append(p.Offers, o)
+			}
+			it.Packages = append(it.Packages, p)
+		}
+		b.Items = append(b.Items, it)
+	}
+	return b
+}
+
+// everySubset is the plain method: each set of visits, foods apart, fees added.
+func everySubset(b Basket) (best Order, found bool) {
+	deadlines := len(b.Items[0].NeedGrams)
+	for set := range 1 << (len(b.Shops) * deadlines) {
+		var o Order
+		ok := true
+		for _, it := range b.Items {
+			p, err := Solve(it.without(func(n, k int) bool { return set>>(it.Packages[n].Shop*deadlines+k)&1 == 0 }))
+			if err != nil {
+				ok = false
+				break
+			}
+			o.CostCents += p.CostCents
+			o.LeftGrams += p.LeftGrams
+			o.Packages += p.Packages
+		}
+		for s, shop := range b.Shops {
+			for k := range deadlines {
+				if set>>(s*deadlines+k)&1 == 1 {
+					o.CostCents += shop.VisitCents[k]
+				}
+			}
+		}
+		if ok && (!found || o.worth().less(best.worth())) {
+			best, found = o, true
+		}
+	}
+	return best, found
+}
+
+func TestBasketEqualsEverySubsetOfVisits(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 9))
+	solved := 0
+	for n := range 600 {
+		b := randomBasket(r, false)
+		want, found := everySubset(b)
+		got, err := SolveBasket(b)
+		if found != (err == nil) {
+			t.Fatalf("case %d: found %v, error %v", n, found, err)
+		}
+		if !found {
+			continue
+		}
+		solved++
+		if got.worth() != want.worth() || !got.Proven || got.BoundCents != got.CostCents {
+			t.Fatalf("case %d %+v: got %+v, want %+v", n, b, got, want)
+		}
+		checkOrder(t, b, got)
+	}
+	if solved < 300 {
+		t.Errorf("only %d cases could be solved", solved)
+	}
+}
+
+// checkOrder recomputes an order from its counts.
+func checkOrder(t *testing.T, b Basket, o Order) {
+	t.Helper()
+	var packs, visits int64
+	for s, shop := range b.Shops {
+		for k := range b.Items[0].NeedGrams {
+			used, spent := false, int64(0)
+			for i, it := range b.Items {
+				for p, pack := range it.Packages {
+					if n := o.Purchases[i].Counts[p][k]; pack.Shop == s && n > 0 {
+						used, spent = true, spent+n*pack.Offers[k].PriceCents
+					}
+				}
+			}
+			packs += spent
+			if used && shop.VisitCents != nil {
+				visits += shop.VisitCents[k]
+			}
+			if used && shop.LeastCents != nil && spent < shop.LeastCents[k] {
+				t.Fatalf("least order of shop %d at deadline %d missed: %d of %d", s, k, spent, shop.LeastCents[k])
+			}
+		}
+	}
+	for i, it := range b.Items {
+		if _, ok := tally(it, o.Purchases[i].Counts); !ok {
+			t.Fatalf("item %d: %+v breaks a rule", i, o.Purchases[i])
+		}
+	}
+	if o.CostCents != packs+visits || o.VisitCents != visits {
+		t.Fatalf("cost %d, visits %d: counts say %d and %d", o.CostCents, o.VisitCents, packs+visits, visits)
+	}
+}
+
+// exhaustiveBasket tries all counts of all items together.
+func exhaustiveBasket(b Basket) (best int64, found bool) {
+	deadlines := len(b.Items[0].NeedGrams)
+	spent := make([]int64, len(b.Shops)*deadlines)
+	used := make([]int, len(b.Shops)*deadlines)
+	all := make([][][]int64, len(b.Items))
+	for i, it := range b.Items {
+		all[i] = make([][]int64, len(it.Packages))
+		for p := range all[i] {
+			all[i][p] = make([]int64, deadlines)
+		}
+	}
+	var walk func(i, p, k int)
+	walk = func(i, p, k int) {
+		if i < len(b.Items) && k == deadlines {
+			p, k = p+1, 0
+		}
+		if i < len(b.Items) && p == len(b.Items[i].Packages) {
+			if _, ok := tally(b.Items[i], all[i]); !ok {
+				return
+			}
+			i, p, k = i+1, 0, 0
+		}
+		if i == len(b.Items) {
+			var cost int64
+			for v := range spent {
+				if used[v] == 0 {
+					continue
+				}
+				shop := b.Shops[v/deadlines]
+				if shop.LeastCents != nil && spent[v] < shop.LeastCents[v%deadlines] {
+					return
+				}
+				cost += spent[v] + shop.VisitCents[v%deadlines]
+			}
+			if !found || cost < best {
+				best, found = cost, true
+			}
+			return
+		}
+		pack := b.Items[i].Packages[p]
+		v := pack.Shop*deadlines + k
+		for n := int64(0); n <= min(pack.Offers[k].Available, 7); n++ {
+			all[i][p][k] = n
+			spent[v] += n * pack.Offers[k].PriceCents
+			if n > 0 {
+				used[v]++
+			}
+			walk(i, p, k+1)
+			spent[v] -= n * pack.Offers[k].PriceCents
+			if n > 0 {
+				used[v]--
+			}
+		}
+		all[i][p][k] = 0
+	}
+	walk(0, 0, 0)
+	return best, found
+}
+
+// With least orders the answer may be above the best, but never claims more
+// than it knows.
+func TestLeastOrdersAreBracketed(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 8))
+	proven, best, solved := 0, 0, 0
+	for n := range 400 {
+		b := randomBasket(r, true)
+		for i := range b.Items {
+			b.Items[i].NeedGrams = b.Items[i].NeedGrams[:1]
+			for p := range b.Items[i].Packages {
+				b.Items[i].Packages[p].Offers = b.Items[i].Packages[p].Offers[:1]
+			}
+		}
+		for s := range b.Shops {
+			b.Shops[s].VisitCents = b.Shops[s].VisitCents[:1]
+			b.Shops[s].LeastCents = b.Shops[s].LeastCents[:1]
+		}
+		want, found := exhaustiveBasket(b)
+		got, err := SolveBasket(b)
+		if err != nil {
+			continue
+		}
+		if !found {
+			t.Fatalf("case %d: an order of %d where the search found none", n, got.CostCents)
+		}
+		solved++
+		checkOrder(t, b, got)
+		if got.BoundCents > want || got.CostCents < want || got.Proven && got.CostCents != want {
+			t.Fatalf("case %d %+v: cost %d, bound %d, proven %v; the best is %d", n, b, got.CostCents, got.BoundCents, got.Proven, want)
+		}
+		if got.Proven {
+			proven++
+		}
+		if got.CostCents == want {
+			best++
+		}
+	}
+	t.Logf("%d solved, %d best, %d proven", solved, best, proven)
+	if solved < 300 || best*100 < solved*95 || proven*2 < solved {
+		t.Error("the search over least orders has become weaker")
+	}
+}
+
+func TestBasketInputAndShortage(t *testing.T) {
+	it := single(100, pack(100, 10, Unlimited))
+	two := Item{Name: "oats", NeedGrams: []int64{1, 1}, Packages: []Package{{NetGrams: 1, Offers: []Offer{{}, {}}}}}
+	far := single(100, pack(100, 10, Unlimited))
+	far.Packages[0].Shop = 1
+	for name, b := range map[string]Basket{
+		"no shop":       {Items: []Item{it}},
+		"unknown shop":  {Items: []Item{far}, Shops: []Shop{{Name: "a"}}},
+		"deadlines":     {Items: []Item{it, two}, Shops: []Shop{{Name: "a"}}},
+		"short list":    {Items: []Item{it}, Shops: []Shop{{Name: "a", VisitCents: []int64{1, 2}}}},
+		"negative fee":  {Items: []Item{it}, Shops: []Shop{{Name: "a", VisitCents: []int64{-2}}}},
+		"out of stock":  {Items: []Item{single(100, pack(60, 1, 1))}, Shops: []Shop{{Name: "a"}}},
+		"least, no way": {Items: []Item{single(100, pack(100, 10, 1))}, Shops: []Shop{{Name: "corner", LeastCents: []int64{500}}}},
+	} {
+		if _, err := SolveBasket(b); err == nil {
+			t.Errorf("%s: accepted", name)
+		} else if name == "least, no way" && !strings.Contains(err.Error(), "corner") {
+			t.Errorf("%q does not name the shop", err)
+		}
+	}
+}
+
+func TestEmptyBasket(t *testing.T) {
+	if got, err := SolveBasket(Basket{}); err != nil || !got.Proven || got.CostCents != 0 {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+// A least order just missed is filled with the cheapest package that reaches it.
+func TestLeastOrderIsFilled(t *testing.T) {
+	b := Basket{
+		Shops: []Shop{{Name: "mill", LeastCents: []int64{1000}}},
+		Items: []Item{single(900, pack(500, 300, Unlimited)), single(100, pack(100, 120, Unlimited), pack(50, 130, Unlimited))},
+	}
+	got, err := SolveBasket(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkOrder(t, b, got)
+	if got.CostCents != 1020 || got.LeftGrams != 600 {
+		t.Errorf("cost %d, left %d: want 600 + 120 and 300 more", got.CostCents, got.LeftGrams)
+	}
+	if got.Proven || got.BoundCents != 720 {
+		t.Errorf("bound %d, proven %v", got.BoundCents, got.Proven)
+	}
+}
+
+func TestBasketIsDeterministic(t *testing.T) {
+	b := randomBasket(rand.New(rand.NewPCG(3, 3)), true)
+	first, _ := SolveBasket(b)
+	for range 5 {
+		if again, _ := SolveBasket(b); !reflect.DeepEqual(first, again) {
+			t.Fatal("two runs differ")
+		}
+	}
+}
+
+// Six shops that each cost a visit, 80 foods.
+func BenchmarkSolveBasket(b *testing.B) {
+	r := rand.New(rand.NewPCG(4, 4))
+	var basket Basket
+	for range 6 {
+		basket.Shops = append(basket.Shops, Shop{Name: "shop", VisitCents: []int64{int64(200 + r.IntN(600))}})
+	}
+	for range 80 {
+		it := shelf(r, 1, 12)
+		for p := range it.Packages {
+			it.Packages[p].Shop = r.IntN(6)
+			it.Packages[p].Offers[0].Available = Unlimited
+		}
+		basket.Items = append(basket.Items, it)
+	}
+	for b.Loop() {
+		if _, err := SolveBasket(basket); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

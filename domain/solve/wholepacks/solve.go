@@ -1,0 +1,95 @@
+package wholepacks
+
+import "fmt"
+
+// Solve returns the best purchase of one item. The error is a [*ShortError]
+// if the stock cannot cover the need; any other error names a value of the
+// item that has no meaning, or a need too large for its smallest step.
+//
+// Work and memory grow with (need / step) times the number of offers; limited
+// stock counts as log2(stock) offers.
+func Solve(it Item) (Purchase, error) {
+	if err := it.check(); err != nil {
+		return Purchase{}, err
+	}
+	whole := Purchase{Counts: make([][]int64, len(it.Packages))}
+	for p := range whole.Counts {
+		whole.Counts[p] = make([]int64, len(it.NeedGrams))
+	}
+	if it.Keeps {
+		if err := it.solveInto(&whole, 0); err != nil {
+			return Purchase{}, err
+		}
+		return whole, nil
+	}
+	// What spoils ties no deadline to another.
+	for k := range it.NeedGrams {
+		if err := it.only(k).solveInto(&whole, k); err != nil {
+			return Purchase{}, err
+		}
+	}
+	return whole, nil
+}
+
+// only is the item as if deadline k were the sole one.
+func (it Item) only(k int) Item {
+	one := Item{Name: it.Name, NeedGrams: it.NeedGrams[k : k+1]}
+	for _, p := range it.Packages {
+		one.Packages = append(one.Packages, Package{NetGrams: p.NetGrams, Offers: p.Offers[k : k+1]})
+	}
+	return one
+}
+
+// solveInto adds the best purchase of an item that keeps to whole, its first
+// deadline counted as deadline first there.
+func (it Item) solveInto(whole *Purchase, first int) error {
+	if short := it.short(); short != nil {
+		short.Deadline += first
+		return short
+	}
+	var need int64
+	for _, q := range it.NeedGrams {
+		need += q
+	}
+	if need == 0 {
+		return nil
+	}
+	step := it.step()
+	if (need-1)/step+1 > MostSteps {
+		return fmt.Errorf("%s: a need of %d g in steps of %d g is over %d steps: round the package sizes or the need",
+			it.Name, need, step, MostSteps)
+	}
+	t := newTable(int((need-1)/step + 1))
+	var passes []*pass
+	var due int64
+	for k, q := range it.NeedGrams {
+		for p, pack := range it.Packages {
+			passes = append(passes, t.buy(p, k, pack.NetGrams/step, pack.Offers[k])...)
+		}
+		due += q
+		t.settle(int((due + step - 1) / step))
+	}
+	whole.LeftGrams -= need
+	for _, b := range trace(passes, t.top()) {
+		pack := it.Packages[b.pack]
+		whole.Counts[b.pack][first+b.deadline] += b.count
+		whole.CostCents += b.count * pack.Offers[b.deadline].PriceCents
+		whole.BoughtGrams += b.count * pack.NetGrams
+		whole.LeftGrams += b.count * pack.NetGrams
+		whole.Packages += b.count
+	}
+	return nil
+}
+
+// step is the greatest common divisor of the nets on sale.
+func (it Item) step() int64 {
+	var g int64
+	for _, p := range it.Packages {
+		a, b := p.NetGrams, g
+		for b != 0 {
+			a, b = b, a%b
+		}
+		g = a
+	}
+	return g
+}
