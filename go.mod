@@ -1,3 +1,5 @@
 module sumpter
 
 go 1.26
+
+require pgregory.net/rapid v1.3.0
