@@ -49,7 +49,8 @@ const (
 // Item is one thing and its carrier on a stage.
 type Item struct {
 	Kind    ItemKind      `json:"kind"`
-	Key     string        `json:"key"` // bag key, gear ID as text, container key, or waste key
+	Key     string        `json:"key"`    // bag key, gear ID as text, container key, or waste key
+	Mass    units.Mass    `json:"mass_g"` // on the first morning of the stage
 	Carrier trip.MemberID `json:"carrier"`
 	Why     string        `json:"why"` // the constraint or reason that put it there
 }

@@ -12,14 +12,20 @@ import (
 	"sumpter/domain/units"
 )
 
-// IDs of the things in a trip: positive, unique within their kind.
+// The IDs of the things in a trip are positive and unique within their kind.
 type (
+	// MemberID is a member of the crew.
 	MemberID int64
-	GroupID  int64
-	FoodID   int64
+	// GroupID is a cook group.
+	GroupID int64
+	// FoodID is a food.
+	FoodID int64
+	// RecipeID is a recipe.
 	RecipeID int64
-	GearID   int64
-	PointID  int64
+	// GearID is a piece of shared gear.
+	GearID int64
+	// PointID is a resupply point.
+	PointID int64
 )
 
 // Trip is one document.

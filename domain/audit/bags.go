@@ -1,0 +1,161 @@
+package audit
+
+import (
+	"sumpter/domain/bags"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// sittingFood is what bags and batches have in common.
+type sittingFood struct {
+	day    int
+	meal   trip.Meal
+	group  trip.GroupID
+	recipe trip.RecipeID
+	food   trip.FoodID
+}
+
+// checkBatchesInBags compares what is cooked with what is packed.
+func checkBatchesInBags(a *auditor) {
+	balance := map[sittingFood]units.Mass{}
+	for i := range a.Portions.Batches {
+		batch := &a.Portions.Batches[i]
+		for _, total := range batch.Totals {
+			balance[sittingFood{batch.Day, batch.Meal, batch.Group, batch.Recipe, total.Food}] += total.Mass
+		}
+	}
+	for i := range a.Bags.Bags {
+		bag := &a.Bags.Bags[i]
+		for _, content := range bag.Contents {
+			balance[sittingFood{bag.Day, bag.Meal, bag.Group, bag.Recipe, content.Food}] -= content.Mass
+		}
+	}
+	for key, rest := range balance {
+		if rest != 0 {
+			a.fault(findings.Place{Day: key.day, Meal: key.meal, Group: key.group, Recipe: key.recipe, Food: key.food},
+				"bags hold what is cooked, to the gram", "bags and batches differ by %v", rest)
+		}
+	}
+}
+
+// checkBags looks into every bag.
+func checkBags(a *auditor) {
+	seen, codes := map[string]bool{}, map[string]bool{}
+	for i := range a.Bags.Bags {
+		bag := &a.Bags.Bags[i]
+		place := findings.Place{Day: bag.Day, Meal: bag.Meal, Group: bag.Group, Bag: bag.Key}
+		if seen[bag.Key] || codes[bag.Code] {
+			a.fault(place, "each bag has a name of its own", "bag %s (%s) is there twice", bag.Code, bag.Key)
+		}
+		seen[bag.Key], codes[bag.Code] = true, true
+		sum := units.Mass(0)
+		for _, content := range bag.Contents {
+			sum += content.Mass
+			if content.Mass <= 0 {
+				a.fault(place, "a bag holds something", "bag %s holds %v of food %d", bag.Code, content.Mass, content.Food)
+			}
+		}
+		if sum != bag.Food || bag.Tare < 0 {
+			a.fault(place, "a bag weighs what it holds", "contents of bag %s add up to %v, the label says %v", bag.Code, sum, bag.Food)
+		}
+		if want := trip.LegOf(a.Legs, bag.Day); bag.Leg != want {
+			a.fault(place, "a bag travels with its leg", "bag %s of day %d is in leg %d", bag.Code, bag.Day, bag.Leg+1)
+		}
+		a.checkLabel(bag, place)
+	}
+}
+
+// checkLabel compares a bag's allergens with its contents.
+func (a *auditor) checkLabel(bag *bags.Bag, place findings.Place) {
+	label := map[trip.Allergen]trip.Presence{}
+	for _, allergen := range bag.Allergens {
+		label[allergen.Allergen] = allergen.Presence
+	}
+	for _, allergen := range trip.DeclaredAllergens() {
+		worst := trip.Free
+		for _, content := range bag.Contents {
+			if food := a.index.food[content.Food]; food != nil {
+				worst = trip.Worse(worst, food.Presence(allergen))
+			}
+		}
+		told, ok := label[allergen]
+		if !ok {
+			told = trip.Free
+		}
+		if told != worst {
+			a.fault(place, "the label tells every allergen", "label of bag %s says %s %s, its contents say %s", bag.Code, allergen, told, worst)
+		}
+	}
+}
+
+// checkBoxes makes sure that each bag of a later leg waits in one box.
+func checkBoxes(a *auditor) {
+	boxed := map[string]int{}
+	for _, box := range a.Resupply.Boxes {
+		sum := units.Mass(0)
+		for _, key := range box.Bags {
+			boxed[key]++
+			bag := a.index.bag[key]
+			if bag == nil || bag.Leg != box.Leg {
+				a.fault(findings.Place{Point: box.Point, Bag: key}, "a box holds the bags of its leg", "bag %s does not belong into this box", key)
+				continue
+			}
+			sum += bag.Mass()
+		}
+		if sum != box.Mass {
+			a.fault(findings.Place{Point: box.Point}, "a box weighs what it holds", "bags add up to %v, the box says %v", sum, box.Mass)
+		}
+		if box.Posted && box.PostBy > box.PickUp {
+			a.fault(findings.Place{Point: box.Point}, "a box is posted before it is picked up", "posted by %s, picked up %s", box.PostBy, box.PickUp)
+		}
+		parcelled := 0
+		for _, parcel := range box.Parcels {
+			parcelled += len(parcel.Bags)
+		}
+		if box.Posted && parcelled != len(box.Bags) {
+			a.fault(findings.Place{Point: box.Point}, "each bag is in one parcel", "%d of %d bags are in parcels", parcelled, len(box.Bags))
+		}
+	}
+	for i := range a.Bags.Bags {
+		bag := &a.Bags.Bags[i]
+		want := 0
+		if bag.Leg > 0 {
+			want = 1
+		}
+		if boxed[bag.Key] != want {
+			a.fault(findings.Place{Day: bag.Day, Bag: bag.Key}, "a bag waits in one box or is carried from the start", "bag %s is in %d boxes", bag.Code, boxed[bag.Key])
+		}
+	}
+}
+
+// checkShopping balances what is bought with what is packed.
+func checkShopping(a *auditor) {
+	packed := map[trip.FoodID]units.Mass{}
+	for i := range a.Bags.Bags {
+		for _, content := range a.Bags.Bags[i].Contents {
+			packed[content.Food] += content.Mass
+		}
+	}
+	needed := map[trip.FoodID]units.Mass{}
+	for _, line := range a.Shopping.Lines {
+		needed[line.Food] += line.Needed
+		place := findings.Place{Food: line.Food}
+		if line.FromHome+line.Bought-line.Leftover != line.Needed || line.Leftover < 0 || line.FromHome < 0 {
+			a.fault(place, "bought less leftover is what is needed", "%v at home and %v bought less %v left over is not %v", line.FromHome, line.Bought, line.Leftover, line.Needed)
+		}
+		bought := units.Mass(0)
+		for _, buy := range line.Buys {
+			bought += buy.Net * units.Mass(buy.Count)
+		}
+		if bought != line.Bought {
+			a.fault(place, "packages add up to what is bought", "packages add up to %v, the line says %v", bought, line.Bought)
+		}
+	}
+	for i := range a.Trip.Foods {
+		id := a.Trip.Foods[i].ID
+		if packed[id] != needed[id] && !a.said(findings.Shopping, func(f findings.Finding) bool { return f.Place.Food == id }) {
+			a.fault(findings.Place{Food: id}, "what is packed is bought", "bags hold %v of %s, the shopping list has %v", packed[id], a.Trip.Foods[i].Name, needed[id])
+		}
+	}
+}
