@@ -15,9 +15,10 @@ type index struct {
 
 // word is one word of the library and the foods it stands for.
 type word struct {
-	text  string
-	uses  []use
-	trail bool // a trail food uses it
+	text    string
+	letters uint64 // which letters and digits it has
+	uses    []use
+	trail   bool // a trail food uses it
 }
 
 // use is a word in a food.
@@ -60,7 +61,7 @@ func newIndex(entries []Entry) *index {
 			}
 			at := byText[text]
 			if at == nil {
-				at = &word{text: text}
+				at = &word{text: text, letters: lettersOf(text)}
 				byText[text] = at
 			}
 			w.food = i

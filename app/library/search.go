@@ -2,6 +2,7 @@ package library
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 	"strings"
 )
@@ -9,9 +10,9 @@ import (
 // How well a typed word fits a word of the library.
 const (
 	whole        = 1.0
-	beginning    = 0.6 // plus up to restOfWord, the more of the word is typed
-	restOfWord   = 0.35
-	inside       = 0.45
+	beginning    = 0.5 // plus up to restOfWord, the more of the word is typed
+	restOfWord   = 0.25
+	inside       = 0.4
 	slip         = 0.5 // one typing error
 	twoSlips     = 0.35
 	coverage     = 0.3 // for the share of the name that was typed
@@ -45,11 +46,11 @@ type hit struct {
 // tally is how the typed words fit one food.
 type tally struct {
 	sum    float32 // over the typed words, of the best fit of each
-	named  float32 // typed words found in the name
+	named  float32 // typed words found in the name, each by its fit
 	fitted int     // typed words found so far
 	last   int     // the typed word that touched it last, from 1
 	best   float32 // fit of that word
-	inName bool
+	inName float32 // the same, if it stands in the name
 }
 
 // count goes through the typed words in order; a food that an earlier word
@@ -65,11 +66,14 @@ func (x *index) count(typed []string) []tally {
 					continue
 				}
 				if t.last != i+1 {
-					t.last, t.best, t.inName = i+1, 0, false
+					t.last, t.best, t.inName = i+1, 0, 0
 					touched = append(touched, use.food)
 				}
 				if score := fit.quality * use.weight; score > t.best {
-					t.best, t.inName = score, use.inName
+					t.best, t.inName = score, 0
+					if use.inName {
+						t.inName = fit.quality
+					}
 				}
 			}
 		}
@@ -77,9 +81,7 @@ func (x *index) count(typed []string) []tally {
 			t := &tallies[food]
 			t.sum += t.best
 			t.fitted++
-			if t.inName {
-				t.named++
-			}
+			t.named += t.inName
 		}
 	}
 	return tallies
@@ -136,7 +138,12 @@ func (x *index) fits(typed string) []fit {
 	if trail || len(typed) < shortestSlip {
 		return fits
 	}
+	letters := lettersOf(typed)
 	for i := range x.words {
+		// Each slip brings in one foreign letter at most.
+		if bits.OnesCount64(letters&^x.words[i].letters) > 2 {
+			continue
+		}
 		text := x.words[i].text
 		// The word may not be typed to its end.
 		started := text[:min(len(text), len(typed))]

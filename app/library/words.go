@@ -55,6 +55,15 @@ func singular(word string) string {
 	}
 }
 
+// lettersOf gives the set of letters and digits of a word of wordsOf.
+func lettersOf(word string) uint64 {
+	var letters uint64
+	for _, r := range []byte(word) {
+		letters |= 1 << (r & 63) // digits at 48 to 57, small letters at 33 to 58: a few share a bit, which only lets more pass
+	}
+	return letters
+}
+
 // within tells whether two words differ by at most limit slips of the hand: a
 // letter missing, doubled, wrong, or swapped with its neighbour (the optimal
 // string alignment distance of Damerau and Levenshtein). Words longer than
