@@ -73,6 +73,10 @@ type BagType struct {
 	Liquids bool         `json:"liquids"` // a bottle or jar: holds liquids and spreads
 }
 
+// AsBought is the bag type of what stays in the package it was sold in; no
+// bag type of the trip may be called so.
+const AsBought = "as bought"
+
 // PointKind is what kind of place food waits at.
 type PointKind string
 

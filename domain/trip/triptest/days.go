@@ -77,7 +77,7 @@ func (b *builder) day(from units.Metres) trip.Day {
 	if b.rarely() {
 		day.Name = "Hut → Col"
 		day.Meals = some(b, 60, trip.Meals())
-		day.MovingHours = optional.Of(units.Hours(b.tenths(0, 100)))
+		day.MovingHours = optional.Of(units.Hours(float64(b.pick(int(day.Distance)/500+1, 100)) / 10))
 	}
 	return day
 }

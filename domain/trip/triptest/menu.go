@@ -26,10 +26,11 @@ func (b *builder) slot(cell trip.Cell) {
 	empty := len(fitting) == 0 || b.rarely()
 	cell.Locked = b.rarely()
 	if !empty {
-		cell.Dishes = append(cell.Dishes, b.dish(cell, oneOf(b, fitting...)))
-	}
-	if !empty && b.rarely() {
-		cell.Dishes = append(cell.Dishes, b.dish(cell, oneOf(b, fitting...)))
+		first := b.pick(0, len(fitting)-1)
+		cell.Dishes = append(cell.Dishes, b.dish(cell, fitting[first]))
+		if second := (first + 1) % len(fitting); second != first && b.rarely() {
+			cell.Dishes = append(cell.Dishes, b.dish(cell, fitting[second]))
+		}
 	}
 	b.trip.Menu = append(b.trip.Menu, cell)
 }
