@@ -1,0 +1,248 @@
+package bags_test
+
+import (
+	"strings"
+	"testing"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/bags/bagstest"
+	"sumpter/domain/cooking"
+	"sumpter/domain/findings"
+	"sumpter/domain/optional"
+	"sumpter/domain/portions"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+const quartMillilitres = 946.352946 // NIST Handbook 44, Appendix C
+
+// kitchen is a trip of one group and three days with one recipe.
+func kitchen(foods ...trip.Food) *trip.Trip {
+	t := &trip.Trip{Settings: trip.DefaultSettings(), Foods: foods}
+	t.Groups = []trip.CookGroup{{ID: 1}}
+	for range 3 {
+		t.Days = append(t.Days, trip.Day{High: 20, Meals: trip.Meals()})
+	}
+	t.Bags = []trip.BagType{
+		{Name: "quart", Nominal: units.FromMillilitres(quartMillilitres), Fill: 0.75, Tare: 6 * units.Gram},
+		{Name: "bottle", Nominal: 500 * units.Millilitre, Fill: 0.95, Tare: 25 * units.Gram, Liquids: true},
+	}
+	t.Recipes = []trip.Recipe{{ID: 7, Soak: 5}}
+	return t
+}
+
+// meal is one batch of a meal with portions of foods 1, 2, ... at a place.
+func meal(day int, m trip.Meal, place trip.Place, portionGrams ...[]int) portions.Batch {
+	b := portions.Batch{Day: day, Meal: m, Group: 1, Recipe: 7}
+	totals := map[trip.FoodID]units.Mass{}
+	var most trip.FoodID
+	for i, grams := range portionGrams {
+		p := portions.Portion{Member: trip.MemberID(i + 1)}
+		for f, g := range grams {
+			id := trip.FoodID(f + 1)
+			if g > 0 {
+				p.Amounts = append(p.Amounts, portions.Amount{Food: id, Place: place, Mass: bagstest.Grams(g)})
+				totals[id] += bagstest.Grams(g)
+				most = max(most, id)
+			}
+		}
+		b.Portions = append(b.Portions, p)
+	}
+	for id := trip.FoodID(1); id <= most; id++ {
+		if totals[id] > 0 {
+			b.Totals = append(b.Totals, portions.Amount{Food: id, Place: place, Mass: totals[id]})
+		}
+	}
+	return b
+}
+
+func compute(t *trip.Trip, batches ...portions.Batch) bags.Result {
+	return bags.Compute(t, portions.Result{Batches: batches}, cooking.Result{}, t.Legs())
+}
+
+func keys(r bags.Result) string {
+	var list []string
+	for _, b := range r.Bags {
+		list = append(list, b.Key)
+	}
+	return strings.Join(list, "; ")
+}
+
+// Check values of testdata/check_values.csv, topic bags: 400 g of rolled oats
+// at 81 g per US cup need 1168.337 mL, two quart bags filled to 75 %.
+func TestOatsInQuartBags(t *testing.T) {
+	oats := bagstest.Food(1, "Rolled oats")
+	oats.Density = optional.Of(81 / 236.5882365)
+	r := compute(kitchen(oats), meal(1, trip.Breakfast, trip.InPot, []int{400}))
+	if len(r.Bags) != 2 || r.Bags[0].Type != "quart" || r.Bags[0].Parts != 2 || r.Bags[1].Part != 2 {
+		t.Fatalf("%+v", r.Bags)
+	}
+	volume := r.Bags[0].Volume + r.Bags[1].Volume
+	if ml := volume.Millilitres(); ml < 1168.236 || ml > 1168.437 {
+		t.Errorf("%.3f mL, want 1168.337", ml)
+	}
+	if r.Bags[0].Food != bagstest.Grams(200) || r.Bags[0].Mass() != bagstest.Grams(206) {
+		t.Errorf("first bag %v with %v", r.Bags[0].Food, r.Bags[0].Tare)
+	}
+}
+
+func TestKeysAreStableWords(t *testing.T) {
+	oil := bagstest.Food(2, "Oil")
+	oil.Form = trip.Liquid
+	tr := kitchen(bagstest.Food(1, "Rice"), oil)
+	r := compute(tr, meal(3, trip.Dinner, trip.InPot, []int{60, 10}, []int{60, 10}), meal(3, trip.Snack, trip.AtBowl, []int{50}, []int{60}))
+	want := "d3 dinner g1 r7 b1 pot 1; d3 dinner g1 r7 b1 pot wet f2 1; d3 snack g1 r7 b1 m1 bowl 1; d3 snack g1 r7 b1 m2 bowl 1"
+	if got := keys(r); got != want {
+		t.Errorf("keys\n%s\nwant\n%s", got, want)
+	}
+	if bottle := r.Bags[1]; bottle.Type != "bottle" || bottle.Double || bottle.Volume != 500*units.Millilitre || bottle.Tare != bagstest.Grams(25) {
+		t.Errorf("oil goes into %+v", bottle)
+	}
+}
+
+// Bowls share a bag while a spoon evens the portions out; above that, or where
+// foods differ, they do not.
+func TestBowls(t *testing.T) {
+	tr := kitchen(bagstest.Food(1, "Nuts"), bagstest.Food(2, "Seeds"))
+	for _, c := range []struct {
+		name     string
+		portions [][]int
+		want     string
+	}{
+		{"alike", [][]int{{30}, {50}, {40}}, "d1 lunch g1 r7 b1 bowl 1"},
+		{"apart", [][]int{{30}, {51}}, "d1 lunch g1 r7 b1 m1 bowl 1; d1 lunch g1 r7 b1 m2 bowl 1"},
+		{"one without nuts", [][]int{{30, 10}, {0, 40}, {30, 10}}, "d1 lunch g1 r7 b1 bowl 1; d1 lunch g1 r7 b1 with m2 bowl 1"},
+	} {
+		if got := keys(compute(tr, meal(1, trip.Lunch, trip.AtBowl, c.portions...))); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+	}
+}
+
+func TestWhatMustTravelApart(t *testing.T) {
+	bread, chocolate, cheese := bagstest.Food(1, "Crispbread"), bagstest.Food(2, "Chocolate"), bagstest.Food(3, "Cheese")
+	bread.Storage.Crushable = true
+	chocolate.Storage.SoftensAt = optional.Of(units.Celsius(28))
+	cheese.Storage.TCS = trip.TCSYes
+	tr := kitchen(bread, chocolate, cheese, bagstest.Food(4, "Dried fruit"))
+	tr.Days[1].High = 24 // with 5 K of sun on the pack: 29
+	one := []int{40, 20, 30, 50}
+	r := compute(tr, meal(1, trip.Snack, trip.AtBowl, one), meal(3, trip.Snack, trip.AtBowl, one))
+	want := "d1 snack g1 r7 b1 m1 bowl 1; d1 snack g1 r7 b1 m1 bowl crush 1; d1 snack g1 r7 b1 m1 bowl fresh f3 1; " +
+		"d3 snack g1 r7 b1 m1 bowl 1; d3 snack g1 r7 b1 m1 bowl crush 1; d3 snack g1 r7 b1 m1 bowl melt f2 1; d3 snack g1 r7 b1 m1 bowl fresh f3 1"
+	if got := keys(r); got != want {
+		t.Fatalf("keys\n%s\nwant\n%s", got, want)
+	}
+	if melt := r.Bags[5]; !melt.Melts || !melt.Double || melt.Tare != bagstest.Grams(12) {
+		t.Errorf("melting food in %+v", melt)
+	}
+	if !r.Bags[1].Crushable || r.Bags[0].Crushable || r.Bags[0].Melts {
+		t.Error("marks of crushing and melting are wrong")
+	}
+}
+
+func TestPowderIsDoubleBaggedButNotForAPinch(t *testing.T) {
+	salt := bagstest.Food(2, "Salt")
+	salt.Form = trip.Powder
+	tr := kitchen(bagstest.Food(1, "Rice"), salt)
+	r := compute(tr, meal(1, trip.Dinner, trip.InPot, []int{100, 2}), meal(2, trip.Dinner, trip.InPot, []int{90, 10}))
+	if r.Bags[0].Double || !r.Bags[1].Double || r.Bags[1].Tare != bagstest.Grams(12) {
+		t.Errorf("a pinch %v, a tenth %v", r.Bags[0].Double, r.Bags[1].Double)
+	}
+}
+
+func TestPackagesKeepTheirWrapping(t *testing.T) {
+	fish := bagstest.Food(1, "Tinned fish")
+	fish.PackedAsBought, fish.Storage.TCSWhenOpen = true, true
+	fish.Packages = []trip.Package{
+		{Net: bagstest.Grams(185), Wrapping: bagstest.Grams(35)},
+		{Net: bagstest.Grams(80), Wrapping: bagstest.Grams(20)},
+	}
+	r := compute(kitchen(fish), meal(1, trip.Dinner, trip.InPot, []int{120}, []int{120}), meal(2, trip.Dinner, trip.InPot, []int{100}, []int{85}))
+	if b := r.Bags[0]; b.Type != "as bought" || b.Tare != bagstest.Grams(60) || b.Key != "d1 dinner g1 r7 b1 pot bought f1 1" {
+		t.Errorf("three small tins for 240 g: %+v", b)
+	}
+	if b := r.Bags[1]; b.Tare != bagstest.Grams(35) {
+		t.Errorf("one large tin for 185 g: %+v", b)
+	}
+	if len(r.Findings) > 0 && r.Findings[0].Code == "opened-package" {
+		t.Error("whole tins need no word")
+	}
+	r = compute(kitchen(fish), meal(2, trip.Dinner, trip.InPot, []int{100}))
+	if f := one(t, r, "opened-package"); f.Severity != findings.LookAt || !strings.Contains(f.What, "60 g less") {
+		t.Errorf("%+v", f)
+	}
+}
+
+func one(t *testing.T, r bags.Result, code string) findings.Finding {
+	t.Helper()
+	for _, f := range r.Findings {
+		if f.Code == code {
+			return f
+		}
+	}
+	t.Fatalf("no finding %s in %+v", code, r.Findings)
+	return findings.Finding{}
+}
+
+func TestMissingBagsAndBottlesAreTold(t *testing.T) {
+	honey := bagstest.Food(1, "Honey")
+	honey.Form = trip.Liquid
+	tr := kitchen(honey, bagstest.Food(2, "Oats"))
+	tr.Bags = tr.Bags[:1]
+	r := compute(tr, meal(1, trip.Breakfast, trip.InPot, []int{20, 90}))
+	if f := one(t, r, "no-bottle"); !strings.Contains(f.What, "Honey") || strings.Contains(f.What, "Oats") {
+		t.Errorf("%+v", f)
+	}
+	if !r.Bags[1].Double || r.Bags[1].Tare != bagstest.Grams(12) {
+		t.Errorf("honey in %+v", r.Bags[1])
+	}
+	tr.Bags = nil
+	r = compute(tr, meal(1, trip.Breakfast, trip.InPot, []int{20, 90}))
+	if f := one(t, r, "no-bag-type"); !strings.Contains(f.What, "Honey, Oats") {
+		t.Errorf("%+v", f)
+	}
+	if f := one(t, r, "density-unknown"); f.Severity != findings.Note || r.Bags[0].VolumeKnown {
+		t.Errorf("%+v", f)
+	}
+}
+
+func TestFoodStorageOnTheFirstNight(t *testing.T) {
+	rice := bagstest.Food(1, "Rice")
+	rice.Density = optional.Of(0.5)
+	tr := kitchen(rice)
+	tr.Gear = []trip.Gear{{ID: 1, Kind: trip.FoodStorage, Capacity: units.Litre}}
+	r := compute(tr, meal(1, trip.Dinner, trip.InPot, []int{900}), meal(2, trip.Dinner, trip.InPot, []int{300}))
+	for _, f := range r.Findings {
+		if f.Code == "food-storage-room" {
+			t.Errorf("0.6 L fit into 1 L: %+v", f)
+		}
+	}
+	r = compute(tr, meal(2, trip.Dinner, trip.InPot, []int{300}), meal(3, trip.Dinner, trip.InPot, []int{300}))
+	if f := one(t, r, "food-storage-room"); !strings.Contains(f.What, "1.2 L") || !strings.Contains(f.Why, "Local rules") {
+		t.Errorf("%+v", f)
+	}
+}
+
+// Water of a batch goes with the pot, shared by mass; dry food cooks at height.
+func TestWaterAndMinutes(t *testing.T) {
+	rice := bagstest.Food(1, "Rice")
+	rice.Density = optional.Of(0.4)
+	tr := kitchen(rice)
+	tr.Recipes[0].Simmer = 10
+	tr.Days[0].CampHeight = 3000
+	b := meal(1, trip.Dinner, trip.InPot, []int{500})
+	b.Water = units.Litre
+	r := compute(tr, b)
+	if len(r.Bags) != 2 || r.Bags[0].Water != 500*units.Millilitre || r.Bags[1].Water != 500*units.Millilitre {
+		t.Fatalf("%+v", r.Bags)
+	}
+	// Water boils near 89.9 °C at 3000 m: 10 K under, twice the time (Q10 = 2).
+	if m := r.Bags[0].Minutes; m < 19 || m > 21 || r.Bags[0].Soak != 5 {
+		t.Errorf("%v minutes, %v soak", m, r.Bags[0].Soak)
+	}
+	cold := cooking.Result{Meals: []cooking.Meal{{Day: 1, Meal: trip.Dinner, Group: 1, Cold: true}}}
+	if r := bags.Compute(tr, portions.Result{Batches: []portions.Batch{b}}, cold, tr.Legs()); r.Bags[0].Minutes != 0 {
+		t.Error("a cold meal is not on the flame")
+	}
+}

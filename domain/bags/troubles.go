@@ -1,0 +1,174 @@
+package bags
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// troubles are what packing met, once for each food.
+type troubles struct {
+	untyped, unbottled, tight map[trip.FoodID]bool
+}
+
+func newTroubles() troubles {
+	return troubles{map[trip.FoodID]bool{}, map[trip.FoodID]bool{}, map[trip.FoodID]bool{}}
+}
+
+func (s *troubles) note(f fit, l lot) {
+	for _, a := range l.amounts {
+		id := a.ware.food.ID
+		s.untyped[id] = s.untyped[id] || f.untyped
+		s.unbottled[id] = s.unbottled[id] || f.unbottled
+		s.tight[id] = s.tight[id] || f.tight
+	}
+}
+
+// findings tells what the leader must know about the bags.
+func (k *packer) findings() []findings.Finding {
+	list := k.typeFindings()
+	for i := range k.trip.Foods {
+		if w := k.foods[k.trip.Foods[i].ID]; k.used(w.food.ID) {
+			list = append(list, k.foodFindings(w)...)
+		}
+	}
+	list = append(list, k.storageFindings()...)
+	findings.Sort(list)
+	return list
+}
+
+func (k *packer) used(id trip.FoodID) bool {
+	_, ok := k.seen.untyped[id]
+	return ok
+}
+
+func finding(severity findings.Severity, code string, place findings.Place, what, why, remedy string) findings.Finding {
+	return findings.Finding{Severity: severity, Stage: findings.Bags, Code: code, Place: place, What: what, Why: why, Remedy: remedy}
+}
+
+// typeFindings speaks of bag types that are missing altogether.
+func (k *packer) typeFindings() []findings.Finding {
+	var list []findings.Finding
+	if names := k.names(k.seen.untyped); len(names) > 0 {
+		list = append(list, finding(findings.LookAt, "no-bag-type", findings.Place{},
+			fmt.Sprintf("The trip has no bag to pack %s into: no tare is reckoned.", listed(names)),
+			"A bag weighs 2 to 12 g and is carried to the end (common practice, no source).",
+			"Enter the bags you have, with size and weight."))
+	}
+	if names := k.names(k.seen.unbottled); len(names) > 0 {
+		list = append(list, finding(findings.LookAt, "no-bottle", findings.Place{},
+			fmt.Sprintf("There is no bottle or jar for %s: double bags are planned.", listed(names)),
+			"What runs leaks out of a bag under pressure and spoils what lies around it, for an allergic member too (common practice, no source).",
+			"Enter a bottle or jar as a bag type that holds liquids."))
+	}
+	return list
+}
+
+// foodFindings speaks of one food.
+func (k *packer) foodFindings(w *ware) []findings.Finding {
+	place := findings.Place{Food: w.food.ID}
+	var list []findings.Finding
+	if !w.densityKnown {
+		list = append(list, finding(findings.Note, "density-unknown", place,
+			fmt.Sprintf("How much room %s takes is not known; %.2f g per mL is reckoned.", w.food.Name, w.density),
+			"A light bulk density for its form, so that the bag is large enough rather than too small (common practice, no source).",
+			"Weigh a full cup of it and enter the bulk density."))
+	}
+	if k.seen.tight[w.food.ID] {
+		list = append(list, finding(findings.LookAt, "bag-too-small", place,
+			fmt.Sprintf("A bag with %s does not close even in the largest size.", w.food.Name),
+			"The smallest amount the scale can weigh out takes more room than the largest bag has.",
+			"Enter a larger bag, or a finer step of the scale."))
+	}
+	if day, rest := k.opened(w); day > 0 {
+		list = append(list, finding(findings.LookAt, "opened-package", findings.Place{Day: day, Food: w.food.ID},
+			fmt.Sprintf("%s stays in its package, but day %d needs %s less than whole packages hold.", w.food.Name, day, rest),
+			"Once opened it needs cold; what is left over in a warm pack is not safe to keep (FDA Food Code 1-201.10, 3-501.16).",
+			"Set the portions to whole packages, or eat the rest at once."))
+	}
+	return list
+}
+
+// opened finds the first day on which an opened package that then needs cold
+// is not used up.
+func (k *packer) opened(w *ware) (day int, rest units.Mass) {
+	if !w.food.Storage.TCSWhenOpen || !w.food.PackedAsBought {
+		return 0, 0
+	}
+	for i := range k.bags {
+		for _, c := range k.bags[i].Contents {
+			if c.Food != w.food.ID {
+				continue
+			}
+			if pack, count := w.bought(c.Mass); pack != nil && pack.Net*units.Mass(count) > c.Mass {
+				return k.bags[i].Day, pack.Net*units.Mass(count) - c.Mass
+			}
+		}
+	}
+	return 0, 0
+}
+
+// storageFindings compares what must be kept from animals on the first night
+// of each leg with the containers there are for it. All food smells, so all
+// bags count, wrappings of the day with them.
+func (k *packer) storageFindings() []findings.Finding {
+	var room units.Volume
+	for i := range k.trip.Gear {
+		if k.trip.Gear[i].Kind == trip.FoodStorage {
+			room += k.trip.Gear[i].Capacity
+		}
+	}
+	if room == 0 {
+		return nil
+	}
+	var list []findings.Finding
+	for n, leg := range k.legs {
+		var food units.Volume
+		for i := range k.bags {
+			if k.bags[i].Leg == n && k.bags[i].Day > leg.FirstDay {
+				food += k.bags[i].Volume
+			}
+		}
+		if food <= room {
+			continue
+		}
+		list = append(list, finding(findings.LookAt, "food-storage-room", findings.Place{Day: leg.FirstDay, Point: leg.From},
+			fmt.Sprintf("On the night after day %d there are %.1f L of food for %.1f L in food-storage containers.", leg.FirstDay, food.Litres(), room.Litres()),
+			"Where rules ask for containers, everything that smells belongs inside: food, rubbish, paste, soap. Local rules decide (common practice, no source).",
+			fmt.Sprintf("Take containers for %.1f L more, resupply earlier, or ask the land manager what else is allowed.", (food-room).Litres())))
+	}
+	return list
+}
+
+// names of the foods in a set, by ID.
+func (k *packer) names(set map[trip.FoodID]bool) []string {
+	var ids []trip.FoodID
+	for id, in := range set {
+		if in {
+			ids = append(ids, id)
+		}
+	}
+	slices.SortFunc(ids, func(a, b trip.FoodID) int { return cmp.Compare(a, b) })
+	var names []string
+	for _, id := range ids {
+		names = append(names, k.foods[id].food.Name)
+	}
+	return names
+}
+
+// listed joins the first names and counts the rest.
+func listed(names []string) string {
+	const most = 3
+	text := names[0]
+	for i, name := range names[1:] {
+		if i+1 == most {
+			return fmt.Sprintf("%s and %d more", text, len(names)-most)
+		}
+		text += ", " + name
+	}
+	return text
+}
