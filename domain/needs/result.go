@@ -44,7 +44,7 @@ type Member struct {
 type Day struct {
 	Present             bool       `json:"present"`
 	Kcal                units.Kcal `json:"kcal"`        // planned need of the whole day
-	Low                 units.Kcal `json:"low_kcal"`    // lowest of the equations
+	Low                 units.Kcal `json:"low_kcal"`    // lowest of the equations; a figure given by hand may lie outside
 	High                units.Kcal `json:"high_kcal"`   // highest
 	FromPacks           float64    `json:"from_packs"`  // the part of the day eaten from the packs, 0 to 1
 	TargetKcal          units.Kcal `json:"target_kcal"` // to be eaten from the packs: appetite and FromPacks taken in
@@ -54,6 +54,7 @@ type Day struct {
 	CarbLowGrams        float64    `json:"carb_low_g"`
 	FibreGrams          float64    `json:"fibre_g"`
 	SodiumLowMilligrams float64    `json:"sodium_low_mg"`
+	MovingWatts         float64    `json:"moving_w"`        // mean gross power on the move, 0 without a walk
 	Steps               []Step     `json:"steps,omitempty"` // why this figure
 }
 

@@ -127,6 +127,15 @@ func TestMinorsNeedMoreFatAndLessProtein(t *testing.T) { // IOM 2005
 	}
 }
 
+// IOM 2005, from memory: 38 and 25 g for men and women to 50, 30 and 21 above.
+func TestFibreByAge(t *testing.T) {
+	for age, want := range map[float64][2]float64{2: {19, 19}, 8: {25, 25}, 13: {26, 31}, 16: {26, 38}, 35: {25, 38}, 50: {25, 38}, 51: {21, 30}} {
+		if female, male := Fibre(age); female != want[0] || male != want[1] {
+			t.Errorf("%v years: have %v and %v, want %v", age, female, male, want)
+		}
+	}
+}
+
 func TestEnergyProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		gram := func(name string) float64 { return rapid.Float64Range(0, 100).Draw(t, name) }

@@ -82,3 +82,34 @@ func Density(kcal, grams float64) float64 { return kcal / grams }
 
 // GramsFor returns the grams of food of an energy density that meet a need.
 func GramsFor(needKcal, kcalPerG float64) float64 { return needKcal / kcalPerG }
+
+// Fibre returns the adequate intake in grams a day by age in years.
+//
+// Source: Institute of Medicine, Dietary Reference Intakes, 2005; from memory.
+func Fibre(ageYears float64) (female, male float64) {
+	switch {
+	case ageYears < 4:
+		return 19, 19
+	case ageYears < 9:
+		return 25, 25
+	case ageYears < 14:
+		return 26, 31
+	case ageYears < 19:
+		return 26, 38
+	case ageYears <= 50:
+		return 25, 38
+	default:
+		return 21, 30
+	}
+}
+
+// Sodium in milligrams: adequate intake a day, and what a litre drunk on the
+// move should come with, since sweat takes it away.
+//
+// Sources: National Academies, Dietary Reference Intakes for Sodium, 2019;
+// American College of Sports Medicine, position stand 2007 (20 to 30 mmol/L);
+// both from memory.
+const (
+	SodiumADay            = 1500.0
+	SodiumPerLitreOfSweat = 460.0
+)
