@@ -2,8 +2,7 @@
 // carries more than a fair share on any day, and says how far the split is
 // from the best possible.
 //
-// Entry point (to be kept): Compute(ctx, t *trip.Trip, n needs.Result, b bags.Result, c cooking.Result, legs []trip.Leg) (Result, error),
-// with t canonical; the only error is ctx's.
+// Start with Compute; its only error is that of its context.
 package carry
 
 import (

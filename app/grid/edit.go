@@ -1,0 +1,138 @@
+package grid
+
+import (
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// openEditor edits the cell at the cursor, or opens the row where it cannot
+// be edited.
+func (g *Grid[R]) openEditor() { g.openEditorWith(nil) }
+
+func (g *Grid[R]) openEditorWith(typed *string) {
+	row, ok := g.Selected()
+	if !ok {
+		return
+	}
+	column := g.columns[g.cursor.Col]
+	if column.Set == nil {
+		if g.options.OnOpen != nil && typed == nil {
+			g.options.OnOpen(row)
+		}
+		return
+	}
+	position, size, visible := g.cellRectangle()
+	if !visible {
+		return
+	}
+	text := column.Text(row)
+	if column.EditText != nil {
+		text = column.EditText(row)
+	}
+	if typed != nil {
+		text = *typed
+	}
+	g.editor.SetText(text)
+	g.editor.CursorColumn = len([]rune(text))
+	if column.Choices != nil {
+		g.problem("One of: " + strings.Join(column.Choices(row), ", "))
+	} else {
+		g.problem("")
+	}
+	g.editor.Move(position)
+	g.editor.Resize(fyne.NewSize(size.Width, max(size.Height, g.editor.MinSize().Height)))
+	g.editor.Show()
+	g.focus(g.editor)
+}
+
+// cellRectangle gives where the cell at the cursor is, by the object that
+// shows it.
+func (g *Grid[R]) cellRectangle() (fyne.Position, fyne.Size, bool) {
+	driver := fyne.CurrentApp().Driver()
+	for object, id := range g.cells {
+		if id == g.cursor && object.Visible() && object.look.atCursor {
+			at := driver.AbsolutePositionForObject(object).Subtract(driver.AbsolutePositionForObject(g.table))
+			return at, object.Size(), true
+		}
+	}
+	return fyne.Position{}, fyne.Size{}, false
+}
+
+// store puts what was typed into the row. If that cannot be, the editor stays
+// and the reason is shown.
+func (g *Grid[R]) store() bool {
+	row, ok := g.Selected()
+	if !ok {
+		g.editor.Hide()
+		return true
+	}
+	column := g.columns[g.cursor.Col]
+	text := strings.TrimSpace(g.editor.Text)
+	if column.Choices != nil {
+		text = nearestChoice(text, column.Choices(row))
+	}
+	if err := column.Set(row, text); err != nil {
+		g.problem(err.Error())
+		return false
+	}
+	g.editor.Hide()
+	g.problem("")
+	g.table.RefreshItem(g.cursor)
+	return true
+}
+
+// nearestChoice completes what was typed to the one choice that begins so.
+func nearestChoice(text string, choices []string) string {
+	if slices.Contains(choices, text) || text == "" {
+		return text
+	}
+	found := ""
+	for _, choice := range choices {
+		if strings.EqualFold(choice, text) {
+			return choice
+		}
+		if len(choice) >= len(text) && strings.EqualFold(choice[:len(text)], text) {
+			if found != "" {
+				return text
+			}
+			found = choice
+		}
+	}
+	if found == "" {
+		return text
+	}
+	return found
+}
+
+func (g *Grid[R]) commit(s step) {
+	if !g.editor.open() || !g.store() {
+		return
+	}
+	if s == (step{}) {
+		return
+	}
+	g.moveTo(widget.TableCellID{Row: g.cursor.Row + s.rows, Col: g.cursor.Col + s.columns})
+	g.focus(g.table)
+}
+
+func (g *Grid[R]) cancel() {
+	g.editor.Hide()
+	g.problem("")
+	g.focus(g.table)
+}
+
+func (g *Grid[R]) focus(on fyne.Focusable) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(g.table); c != nil {
+		c.Focus(on)
+	}
+}
+
+// Focus gives the keyboard to the table.
+func (g *Grid[R]) Focus() { g.focus(g.table) }
+
+// Commit stores an open editor; call it before undo, saving or leaving the
+// screen. It tells whether nothing is left open.
+func (g *Grid[R]) Commit() bool { return !g.editor.open() || g.store() }

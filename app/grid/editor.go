@@ -1,0 +1,75 @@
+package grid
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+)
+
+// step is where the cursor goes after an edit.
+type step struct{ rows, columns int }
+
+// editor is the one entry that is laid over the cell being edited.
+type editor struct {
+	widget.Entry
+	commit func(step)
+	cancel func()
+	shift  bool
+}
+
+func newEditor(commit func(step), cancel func()) *editor {
+	e := &editor{commit: commit, cancel: cancel}
+	e.ExtendBaseWidget(e)
+	e.OnSubmitted = func(string) { e.commit(step{rows: 1}) }
+	e.Hide()
+	return e
+}
+
+func (e *editor) open() bool { return e.Visible() }
+
+// AcceptsTab keeps Tab in the table: it stores and goes to the next cell.
+func (e *editor) AcceptsTab() bool { return true }
+
+// KeyDown notes the shift key.
+func (e *editor) KeyDown(event *fyne.KeyEvent) {
+	if event.Name == desktop.KeyShiftLeft || event.Name == desktop.KeyShiftRight {
+		e.shift = true
+	}
+	e.Entry.KeyDown(event)
+}
+
+// KeyUp notes the shift key.
+func (e *editor) KeyUp(event *fyne.KeyEvent) {
+	if event.Name == desktop.KeyShiftLeft || event.Name == desktop.KeyShiftRight {
+		e.shift = false
+	}
+	e.Entry.KeyUp(event)
+}
+
+// TypedKey leaves the cell with Escape, Tab, Up and Down.
+func (e *editor) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyEscape:
+		e.cancel()
+	case fyne.KeyTab:
+		if e.shift {
+			e.commit(step{columns: -1})
+			return
+		}
+		e.commit(step{columns: 1})
+	case fyne.KeyDown:
+		e.commit(step{rows: 1})
+	case fyne.KeyUp:
+		e.commit(step{rows: -1})
+	default:
+		e.Entry.TypedKey(event)
+	}
+}
+
+// FocusLost stores what was typed when the user clicks elsewhere.
+func (e *editor) FocusLost() {
+	e.Entry.FocusLost()
+	if e.Visible() {
+		e.commit(step{})
+	}
+}

@@ -1,0 +1,211 @@
+// Package grid is the table of every screen: columns as data, sorting,
+// filtering, a cursor for the keyboard, editing in place, copy to and paste
+// from a spreadsheet. It owns no data and knows nothing of trips: it asks for
+// rows and tells what the user wants.
+package grid
+
+import (
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Column is one column of a table of rows of type R.
+type Column[R any] struct {
+	Title string
+	Unit  string // shown thin beside the title, never in the cells
+	Width float32
+	Right bool // numbers stand right
+	// Text gives what the cell shows.
+	Text func(R) string
+	// Tone gives the colour of the text; nil is ink.
+	Tone func(R) fyne.ThemeColorName
+	// Compare orders rows by this column; nil compares the texts.
+	Compare func(a, b R) int
+	// EditText gives what the editor starts from; nil takes Text.
+	EditText func(R) string
+	// Set stores what the user typed and says in plain words why it cannot be
+	// stored. Nil: the column cannot be edited.
+	Set func(row R, text string) error
+	// Choices lists what may be stored, offered while typing. Nil: anything.
+	Choices func(R) []string
+}
+
+// Options of a table.
+type Options[R any] struct {
+	// Key names a row for good, so that cursor and editor stay on it.
+	Key func(R) string
+	// OnSelect hears which row the cursor is on.
+	OnSelect func(R)
+	// OnOpen hears that a row was activated where nothing can be edited.
+	OnOpen func(R)
+	// OnAdd makes a new row and gives its key; nil: rows cannot be added.
+	OnAdd func() (key string, err error)
+	// OnDelete removes rows; nil: rows cannot be removed.
+	OnDelete func(R) error
+	// OnPaste takes many cells in one step, so that they are undone as one:
+	// it is given each target row and column with its text. Nil: cells are set
+	// one after another.
+	OnPaste func(cells []Pasted[R]) error
+	// OnProblem shows why something could not be done. Empty text takes it back.
+	OnProblem func(text string)
+	// RowHeight is 0 for the usual.
+	RowHeight float32
+	// Sticky is how many columns stay in view.
+	Sticky int
+	// Clipboard gives the system's; nil: no copy and paste.
+	Clipboard func() fyne.Clipboard
+}
+
+// Pasted is one cell of a paste.
+type Pasted[R any] struct {
+	Row    R
+	Column int
+	Text   string
+}
+
+// Grid is the table on the screen.
+type Grid[R any] struct {
+	widget.BaseWidget
+	columns []Column[R]
+	options Options[R]
+	rows    []R // as given
+	shown   []R // filtered and sorted
+	filter  string
+	sortBy  int // column, -1 for the given order
+	falling bool
+
+	table  *sheet
+	editor *editor
+	stack  *fyne.Container
+	cursor widget.TableCellID
+	cells  map[*cell]widget.TableCellID // which cell object shows which cell
+}
+
+// New makes an empty table.
+func New[R any](columns []Column[R], options Options[R]) *Grid[R] {
+	if options.RowHeight == 0 {
+		options.RowHeight = usualRowHeight
+	}
+	g := &Grid[R]{columns: columns, options: options, sortBy: -1, cells: map[*cell]widget.TableCellID{}}
+	g.ExtendBaseWidget(g)
+	g.table = g.newSheet()
+	g.editor = newEditor(g.commit, g.cancel)
+	g.stack = container.NewStack(g.table, container.NewWithoutLayout(g.editor))
+	return g
+}
+
+// CreateRenderer shows the table with the editor above it.
+func (g *Grid[R]) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(g.stack) }
+
+// SetRows shows other rows. The cursor stays on the row of the same key, and
+// an open editor is closed only if its row is gone.
+func (g *Grid[R]) SetRows(rows []R) {
+	current, had := g.Selected()
+	g.rows = rows
+	g.arrange()
+	if had {
+		if row := g.rowOf(g.options.Key(current)); row >= 0 {
+			g.cursor.Row = row
+		} else if g.editor.open() {
+			g.cancel()
+		}
+	}
+	g.cursor.Row = max(0, min(g.cursor.Row, len(g.shown)-1))
+	g.table.Refresh()
+}
+
+// Rows gives the rows as shown: filtered and sorted.
+func (g *Grid[R]) Rows() []R { return g.shown }
+
+// Selected gives the row the cursor is on.
+func (g *Grid[R]) Selected() (R, bool) {
+	if g.cursor.Row < 0 || g.cursor.Row >= len(g.shown) {
+		var none R
+		return none, false
+	}
+	return g.shown[g.cursor.Row], true
+}
+
+// SelectKey puts the cursor on the row of a key.
+func (g *Grid[R]) SelectKey(key string) bool {
+	row := g.rowOf(key)
+	if row < 0 {
+		return false
+	}
+	g.moveTo(widget.TableCellID{Row: row, Col: g.cursor.Col})
+	return true
+}
+
+// Filter shows only rows in which some cell holds every word of the text.
+func (g *Grid[R]) Filter(text string) {
+	g.filter = strings.ToLower(strings.TrimSpace(text))
+	g.SetRows(g.rows)
+}
+
+// SortBy sorts by a column; the same column again turns the order, a third
+// time gives back the rows as they came.
+func (g *Grid[R]) SortBy(column int) {
+	switch {
+	case g.sortBy != column:
+		g.sortBy, g.falling = column, false
+	case !g.falling:
+		g.falling = true
+	default:
+		g.sortBy, g.falling = -1, false
+	}
+	g.SetRows(g.rows)
+}
+
+func (g *Grid[R]) rowOf(key string) int {
+	return slices.IndexFunc(g.shown, func(row R) bool { return g.options.Key(row) == key })
+}
+
+// arrange filters and sorts the rows.
+func (g *Grid[R]) arrange() {
+	g.shown = g.shown[:0:0]
+	words := strings.Fields(g.filter)
+	for _, row := range g.rows {
+		if g.matches(row, words) {
+			g.shown = append(g.shown, row)
+		}
+	}
+	if g.sortBy < 0 {
+		return
+	}
+	compare := g.compare()
+	slices.SortStableFunc(g.shown, func(a, b R) int {
+		if g.falling {
+			return compare(b, a)
+		}
+		return compare(a, b)
+	})
+}
+
+func (g *Grid[R]) compare() func(a, b R) int {
+	column := g.columns[g.sortBy]
+	if column.Compare != nil {
+		return column.Compare
+	}
+	return func(a, b R) int {
+		return strings.Compare(strings.ToLower(column.Text(a)), strings.ToLower(column.Text(b)))
+	}
+}
+
+func (g *Grid[R]) matches(row R, words []string) bool {
+	for _, word := range words {
+		if !slices.ContainsFunc(g.columns, func(c Column[R]) bool { return strings.Contains(strings.ToLower(c.Text(row)), word) }) {
+			return false
+		}
+	}
+	return true
+}
+
+func (g *Grid[R]) problem(text string) {
+	if g.options.OnProblem != nil {
+		g.options.OnProblem(text)
+	}
+}

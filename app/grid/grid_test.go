@@ -1,0 +1,314 @@
+package grid
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+
+	"sumpter/app/look"
+)
+
+// walker is a row for the tests.
+type walker struct {
+	name string
+	kilo int
+	kind string
+}
+
+// bench is a table of walkers in a window, with what it told.
+type bench struct {
+	*Grid[string]
+	window   fyne.Window
+	walkers  map[string]*walker
+	order    []string
+	problem  string
+	selected string
+}
+
+func newBench(t *testing.T) *bench {
+	t.Helper()
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	b := &bench{walkers: map[string]*walker{}}
+	for i, name := range []string{"Zoe", "Adam", "Mia"} {
+		b.walkers[name] = &walker{name: name, kilo: 60 + 10*i, kind: "adult"}
+		b.order = append(b.order, name)
+	}
+	b.Grid = New([]Column[string]{
+		{Title: "Name", Width: 160, Text: func(k string) string { return k }},
+		{
+			Title: "Body", Unit: "kg", Width: 90, Right: true,
+			Text:    func(k string) string { return strconv.Itoa(b.walkers[k].kilo) },
+			Compare: func(x, y string) int { return b.walkers[x].kilo - b.walkers[y].kilo },
+			Set: func(k, text string) error {
+				n, err := strconv.Atoi(text)
+				if err != nil {
+					return fmt.Errorf("%q is not a number of kg", text)
+				}
+				b.walkers[k].kilo = n
+				return nil
+			},
+		},
+		{
+			Title: "Kind", Width: 120, Text: func(k string) string { return b.walkers[k].kind },
+			Choices: func(string) []string { return []string{"adult", "teenager"} },
+			Set: func(k, text string) error {
+				if text != "adult" && text != "teenager" {
+					return errors.New("adult or teenager")
+				}
+				b.walkers[k].kind = text
+				return nil
+			},
+		},
+	}, Options[string]{
+		Key:       func(k string) string { return k },
+		OnProblem: func(text string) { b.problem = text },
+		OnSelect:  func(k string) { b.selected = k },
+		OnAdd: func() (string, error) {
+			name := "New " + strconv.Itoa(len(b.order))
+			b.walkers[name] = &walker{name: name, kind: "adult"}
+			b.order = append(b.order, name)
+			b.SetRows(b.order)
+			return name, nil
+		},
+		OnDelete: func(k string) error {
+			b.order = slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return name == k })
+			b.SetRows(b.order)
+			return nil
+		},
+		Clipboard: func() fyne.Clipboard { return fyne.CurrentApp().Clipboard() },
+	})
+	b.window = test.NewTempWindow(t, b.Grid)
+	b.window.Resize(fyne.NewSize(420, 240))
+	b.SetRows(b.order)
+	b.Focus()
+	return b
+}
+
+// key presses a key on whatever has the focus.
+func (b *bench) key(names ...fyne.KeyName) {
+	for _, name := range names {
+		b.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
+	}
+}
+
+func (b *bench) typed(text string) {
+	for _, letter := range text {
+		b.window.Canvas().Focused().TypedRune(letter)
+	}
+}
+
+func TestTypingAndReturnStoresAndGoesDown(t *testing.T) {
+	b := newBench(t)
+	b.key(fyne.KeyRight)
+	b.typed("72")
+	b.key(fyne.KeyReturn)
+	if b.walkers["Zoe"].kilo != 72 {
+		t.Errorf("Zoe has %d kg, typed 72; problem %q", b.walkers["Zoe"].kilo, b.problem)
+	}
+	if row, column := b.Cursor(); row != 1 || column != 1 {
+		t.Errorf("the cursor is at %d,%d", row, column)
+	}
+	b.key(fyne.KeyF2, fyne.KeyBackspace)
+	b.typed("9")
+	b.key(fyne.KeyTab)
+	if b.walkers["Adam"].kilo != 79 {
+		t.Errorf("Adam has %d kg: F2 keeps what was there, want 79", b.walkers["Adam"].kilo)
+	}
+	if _, column := b.Cursor(); column != 2 {
+		t.Errorf("Tab goes to the next column, the cursor is in %d", column)
+	}
+}
+
+func TestEscapeKeepsTheOldValue(t *testing.T) {
+	b := newBench(t)
+	b.key(fyne.KeyRight)
+	b.typed("99")
+	b.key(fyne.KeyEscape)
+	if b.walkers["Zoe"].kilo != 60 || b.editor.open() {
+		t.Errorf("Zoe has %d kg, editor open %v", b.walkers["Zoe"].kilo, b.editor.open())
+	}
+	if b.window.Canvas().Focused() != b.table {
+		t.Error("the table does not have the keyboard back")
+	}
+}
+
+func TestWhatCannotBeStoredStaysInTheEditor(t *testing.T) {
+	b := newBench(t)
+	b.key(fyne.KeyRight)
+	b.typed("heavy")
+	b.key(fyne.KeyReturn)
+	if !b.editor.open() || b.problem == "" || b.walkers["Zoe"].kilo != 60 {
+		t.Errorf("open %v, problem %q", b.editor.open(), b.problem)
+	}
+	if b.Commit() {
+		t.Error("leaving must be refused while the cell has no meaning")
+	}
+}
+
+func TestChoicesAreCompleted(t *testing.T) {
+	b := newBench(t)
+	b.key(fyne.KeyEnd)
+	b.typed("t")
+	b.key(fyne.KeyReturn)
+	if b.walkers["Zoe"].kind != "teenager" {
+		t.Errorf("typed t, got %q (%s)", b.walkers["Zoe"].kind, b.problem)
+	}
+}
+
+func TestSortingByTheHead(t *testing.T) {
+	b := newBench(t)
+	want := [][]string{{"Adam", "Mia", "Zoe"}, {"Zoe", "Mia", "Adam"}, {"Zoe", "Adam", "Mia"}}
+	for i, order := range want {
+		tapHead(t, b, "Name")
+		if !slices.Equal(b.Rows(), order) {
+			t.Errorf("tap %d gives %v, want %v", i+1, b.Rows(), order)
+		}
+	}
+	tapHead(t, b, "Body")
+	if row, _ := b.Selected(); row != "Zoe" {
+		t.Errorf("sorting moved the cursor to %s", row)
+	}
+}
+
+// tapHead taps the head that shows a title.
+func tapHead(t *testing.T, b *bench, title string) {
+	t.Helper()
+	for _, object := range test.LaidOutObjects(b.window.Content()) {
+		if h, ok := object.(*header); ok && h.title == title && h.Visible() {
+			test.Tap(h)
+			return
+		}
+	}
+	t.Fatalf("there is no head %q", title)
+}
+
+func TestTapMovesTheCursorAndTellsTheRow(t *testing.T) {
+	b := newBench(t)
+	for object, id := range b.cells {
+		if id.Row == 2 && id.Col == 1 {
+			at := fyne.CurrentApp().Driver().AbsolutePositionForObject(object)
+			test.TapCanvas(b.window.Canvas(), at.AddXY(10, 10))
+		}
+	}
+	if b.selected != "Mia" {
+		t.Errorf("tapped Mia, told %q", b.selected)
+	}
+	if row, column := b.Cursor(); row != 2 || column != 1 {
+		t.Errorf("the cursor is at %d,%d", row, column)
+	}
+}
+
+func TestFilterNeedsEveryWord(t *testing.T) {
+	b := newBench(t)
+	b.Filter("adult 70")
+	if !slices.Equal(b.Rows(), []string{"Adam"}) {
+		t.Errorf("got %v", b.Rows())
+	}
+	b.Filter("")
+	if len(b.Rows()) != 3 {
+		t.Errorf("no filter shows %v", b.Rows())
+	}
+}
+
+func TestPasteFillsCellsAndAddsRows(t *testing.T) {
+	b := newBench(t)
+	b.MoveCursor(1, 1)
+	fyne.CurrentApp().Clipboard().SetContent("81\tteenager\r\n82\tadult\r\n83\tteenager\r\n")
+	b.table.TypedShortcut(&fyne.ShortcutPaste{})
+	got := fmt.Sprint(*b.walkers["Adam"], *b.walkers["Mia"], *b.walkers["New 3"], *b.walkers["Zoe"])
+	if want := "{Adam 81 teenager} {Mia 82 adult} {New 3 83 teenager} {Zoe 60 adult}"; got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+}
+
+func TestCopyIsWhatASpreadsheetReads(t *testing.T) {
+	b := newBench(t)
+	b.table.TypedShortcut(&fyne.ShortcutCopy{})
+	want := "Name\tBody (kg)\tKind\nZoe\t60\tadult\nAdam\t70\tadult\nMia\t80\tadult\n"
+	if got := fyne.CurrentApp().Clipboard().Content(); got != want {
+		t.Errorf("got %q", got)
+	}
+	if got := plainCell("=HYPERLINK(1)"); got != "'=HYPERLINK(1)" {
+		t.Errorf("a formula is copied as %q", got)
+	}
+	if got := plainCell("-4.5"); got != "-4.5" {
+		t.Errorf("a number is copied as %q", got)
+	}
+}
+
+func TestAddAndDeleteRows(t *testing.T) {
+	b := newBench(t)
+	b.key(fyne.KeyInsert)
+	if row, _ := b.Selected(); row != "New 3" {
+		t.Errorf("the cursor is on %s", row)
+	}
+	b.Delete()
+	if len(b.Rows()) != 3 {
+		t.Errorf("rows %v", b.Rows())
+	}
+}
+
+func TestClickingElsewhereStores(t *testing.T) {
+	b := newBench(t)
+	b.key(fyne.KeyRight)
+	b.typed("65")
+	b.moveTo(b.cursor)
+	if b.walkers["Zoe"].kilo != 65 {
+		t.Errorf("Zoe has %d kg", b.walkers["Zoe"].kilo)
+	}
+}
+
+func TestShiftTabGoesBack(t *testing.T) {
+	b := newBench(t)
+	b.MoveCursor(0, 2)
+	b.typed("adult")
+	b.editor.KeyDown(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
+	b.key(fyne.KeyTab)
+	b.editor.KeyUp(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
+	if _, column := b.Cursor(); column != 1 {
+		t.Errorf("the cursor is in column %d", column)
+	}
+}
+
+func TestLongTextIsCut(t *testing.T) {
+	b := newBench(t)
+	b.walkers["Zoe"].kind = "a kind so long that it never fits into its column"
+	b.SetRows(b.order)
+	for object, id := range b.cells {
+		if id.Row == 0 && id.Col == 2 {
+			shown := object.text.Text
+			if shown == b.walkers["Zoe"].kind || fyne.MeasureText(shown, object.text.TextSize, object.text.TextStyle).Width > object.Size().Width-2*cellInset {
+				t.Errorf("shown %q", shown)
+			}
+			return
+		}
+	}
+	t.Fatal("the cell is not on the screen")
+}
+
+func BenchmarkScroll(b *testing.B) {
+	test.NewApp().Settings().SetTheme(look.Theme{Variant: look.Light})
+	keys := make([]string, 5000)
+	for i := range keys {
+		keys[i] = strconv.Itoa(i)
+	}
+	var columns []Column[string]
+	for range 21 {
+		columns = append(columns, Column[string]{Title: "T", Width: 60, Text: func(k string) string { return k }})
+	}
+	g := New(columns, Options[string]{Key: func(k string) string { return k }})
+	window := test.NewWindow(g)
+	defer window.Close()
+	window.Resize(fyne.NewSize(1300, 800))
+	g.SetRows(keys)
+	b.ResetTimer()
+	for i := range b.N {
+		g.table.ScrollToOffset(fyne.NewPos(0, float32(i%4000)*28))
+	}
+}

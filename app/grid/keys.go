@@ -1,0 +1,142 @@
+package grid
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// pageRows is how far Page Up and Page Down go.
+const pageRows = 15
+
+// typedKey moves and edits as a spreadsheet does; it tells whether it used
+// the key.
+func (g *Grid[R]) typedKey(event *fyne.KeyEvent) bool {
+	at := g.cursor
+	switch event.Name {
+	case fyne.KeyUp:
+		at.Row--
+	case fyne.KeyDown:
+		at.Row++
+	case fyne.KeyLeft:
+		at.Col--
+	case fyne.KeyRight:
+		at.Col++
+	case fyne.KeyHome:
+		at.Col = 0
+	case fyne.KeyEnd:
+		at.Col = len(g.columns) - 1
+	case fyne.KeyPageUp:
+		at.Row -= pageRows
+	case fyne.KeyPageDown:
+		at.Row += pageRows
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyF2:
+		g.openEditor()
+		return true
+	case fyne.KeyInsert:
+		g.Add()
+		return true
+	case fyne.KeyDelete, fyne.KeyBackspace:
+		g.clearCell()
+		return true
+	default:
+		return false
+	}
+	g.moveTo(at)
+	return true
+}
+
+func (g *Grid[R]) typedRune(letter rune) {
+	text := string(letter)
+	g.openEditorWith(&text)
+}
+
+func (g *Grid[R]) clearCell() {
+	row, ok := g.Selected()
+	column := g.columns[g.cursor.Col]
+	if !ok || column.Set == nil {
+		return
+	}
+	if err := column.Set(row, ""); err != nil {
+		g.problem(err.Error())
+		return
+	}
+	g.problem("")
+	g.table.RefreshItem(g.cursor)
+}
+
+// Add makes a new row and puts the cursor on it.
+func (g *Grid[R]) Add() {
+	if g.options.OnAdd == nil {
+		return
+	}
+	key, err := g.options.OnAdd()
+	if err != nil {
+		g.problem(err.Error())
+		return
+	}
+	if row := g.rowOf(key); row >= 0 {
+		g.moveTo(widget.TableCellID{Row: row})
+	}
+	g.Focus()
+}
+
+// Delete removes the row at the cursor.
+func (g *Grid[R]) Delete() {
+	row, ok := g.Selected()
+	if !ok || g.options.OnDelete == nil {
+		return
+	}
+	if err := g.options.OnDelete(row); err != nil {
+		g.problem(err.Error())
+	}
+}
+
+func (g *Grid[R]) typedShortcut(shortcut fyne.Shortcut) {
+	if g.options.Clipboard == nil {
+		return
+	}
+	switch shortcut.(type) {
+	case *fyne.ShortcutCopy:
+		g.options.Clipboard().SetContent(g.Copy())
+	case *fyne.ShortcutPaste:
+		g.Paste(g.options.Clipboard().Content())
+	}
+}
+
+// Copy gives the shown rows with their heads as a spreadsheet reads them: tab
+// between cells, a line a row.
+func (g *Grid[R]) Copy() string {
+	var lines []string
+	var heads []string
+	for _, column := range g.columns {
+		head := column.Title
+		if column.Unit != "" {
+			head += " (" + column.Unit + ")"
+		}
+		heads = append(heads, plainCell(head))
+	}
+	lines = append(lines, strings.Join(heads, "\t"))
+	for _, row := range g.shown {
+		var cells []string
+		for _, column := range g.columns {
+			cells = append(cells, plainCell(column.Text(row)))
+		}
+		lines = append(lines, strings.Join(cells, "\t"))
+	}
+	return strings.Join(lines, "\n") + "\n"
+}
+
+// plainCell keeps a cell in its place and a spreadsheet from running it.
+func plainCell(text string) string {
+	text = strings.NewReplacer("\t", " ", "\n", " ", "\r", " ").Replace(text)
+	if text != "" && strings.ContainsRune("=+-@", rune(text[0])) && !isNumber(text) {
+		return "'" + text
+	}
+	return text
+}
+
+func isNumber(text string) bool {
+	return strings.Trim(text, "-+.,0123456789") == "" && strings.ContainsAny(text, "0123456789")
+}

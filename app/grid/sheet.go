@@ -1,0 +1,122 @@
+package grid
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+const usualRowHeight float32 = 28
+
+// sheet is the toolkit's table with the keys of a spreadsheet.
+type sheet struct {
+	widget.Table
+	key      func(*fyne.KeyEvent) bool
+	typed    func(rune)
+	shortcut func(fyne.Shortcut)
+	focused  func(bool)
+	double   func()
+}
+
+// TypedKey moves the cursor and opens the editor.
+func (s *sheet) TypedKey(event *fyne.KeyEvent) {
+	if !s.key(event) {
+		s.Table.TypedKey(event)
+	}
+}
+
+// TypedRune starts editing with the letter typed.
+func (s *sheet) TypedRune(letter rune) { s.typed(letter) }
+
+// TypedShortcut copies and pastes.
+func (s *sheet) TypedShortcut(shortcut fyne.Shortcut) { s.shortcut(shortcut) }
+
+// FocusGained shows the cursor.
+func (s *sheet) FocusGained() {
+	s.Table.FocusGained()
+	s.focused(true)
+}
+
+// FocusLost dims the cursor.
+func (s *sheet) FocusLost() {
+	s.Table.FocusLost()
+	s.focused(false)
+}
+
+// DoubleTapped opens the editor on the cell under the cursor.
+func (s *sheet) DoubleTapped(*fyne.PointEvent) { s.double() }
+
+func (g *Grid[R]) newSheet() *sheet {
+	s := &sheet{key: g.typedKey, typed: g.typedRune, shortcut: g.typedShortcut, double: g.openEditor}
+	s.focused = func(bool) { g.table.RefreshItem(g.cursor) }
+	s.Length = func() (int, int) { return len(g.shown), len(g.columns) }
+	s.CreateCell = func() fyne.CanvasObject { return newCell(g.options.RowHeight) }
+	s.UpdateCell = func(id widget.TableCellID, object fyne.CanvasObject) { g.paint(id, object.(*cell)) }
+	s.ShowHeaderRow = true
+	s.HideSeparators = true
+	s.StickyColumnCount = g.options.Sticky
+	s.CreateHeader = func() fyne.CanvasObject { return newHeader() }
+	s.UpdateHeader = func(id widget.TableCellID, object fyne.CanvasObject) { g.paintHeader(id.Col, object.(*header)) }
+	s.OnSelected = func(id widget.TableCellID) {
+		g.moveTo(id)
+		s.Unselect(id) // so that the next tap on it is heard too
+	}
+	s.ExtendBaseWidget(s)
+	for i, column := range g.columns {
+		s.SetColumnWidth(i, column.Width)
+	}
+	return s
+}
+
+// paint fills a cell object, which the table uses again and again.
+func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
+	if id.Row >= len(g.shown) || id.Col >= len(g.columns) {
+		return
+	}
+	g.cells[c] = id
+	row, column := g.shown[id.Row], g.columns[id.Col]
+	look := cellLook{text: column.Text(row), right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, readOnly: column.Set == nil}
+	if column.Tone != nil {
+		look.tone = column.Tone(row)
+	}
+	c.show(look)
+}
+
+func (g *Grid[R]) paintHeader(column int, h *header) {
+	if column < 0 || column >= len(g.columns) {
+		return
+	}
+	order := unsorted
+	if g.sortBy == column {
+		order = rising
+		if g.falling {
+			order = falling
+		}
+	}
+	c := g.columns[column]
+	h.show(c.Title, c.Unit, c.Right, order, func() { g.SortBy(column) })
+}
+
+// moveTo puts the cursor on a cell; an open editor keeps what was typed.
+func (g *Grid[R]) moveTo(id widget.TableCellID) {
+	if len(g.shown) == 0 {
+		return
+	}
+	if g.editor.open() && !g.store() {
+		return
+	}
+	old := g.cursor
+	g.cursor = widget.TableCellID{Row: max(0, min(id.Row, len(g.shown)-1)), Col: max(0, min(id.Col, len(g.columns)-1))}
+	if old.Row != g.cursor.Row {
+		for column := range g.columns {
+			g.table.RefreshItem(widget.TableCellID{Row: old.Row, Col: column})
+			g.table.RefreshItem(widget.TableCellID{Row: g.cursor.Row, Col: column})
+		}
+	} else {
+		g.table.RefreshItem(old)
+		g.table.RefreshItem(g.cursor)
+	}
+	g.table.ScrollTo(g.cursor)
+	if row, ok := g.Selected(); ok && g.options.OnSelect != nil {
+		g.options.OnSelect(row)
+	}
+}

@@ -1,0 +1,96 @@
+package look
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+)
+
+// Spaces come in steps of four.
+const (
+	SpaceSmall  float32 = 4
+	Space       float32 = 8
+	SpaceWide   float32 = 12
+	SpaceLarge  float32 = 16
+	SpaceBroad  float32 = 24
+	RowHeight   float32 = 28 // a row of a table
+	NightHeight float32 = 44 // a row on packing night
+)
+
+// Sizes of text, before the reader's own scale.
+const (
+	figureSize float32 = 20 // figures that matter
+	bodySize   float32 = 14
+	noteSize   float32 = 12
+	nightSize  float32 = 28 // read across a table
+)
+
+// Variant is light, dark, or as the system says.
+type Variant string
+
+// Variants of the look.
+const (
+	AsSystem Variant = "system"
+	Light    Variant = "light"
+	Dark     Variant = "dark"
+)
+
+// Theme is the look for the toolkit.
+type Theme struct {
+	Variant Variant
+	Scale   float32 // of all text and spaces, 1 is usual; 0 counts as 1
+}
+
+// Color gives ours for ours, ours for the toolkit's names, and the toolkit's
+// for the rest.
+func (t Theme) Color(name fyne.ThemeColorName, variant fyne.ThemeVariant) color.Color {
+	switch t.Variant {
+	case Light:
+		variant = theme.VariantLight
+	case Dark:
+		variant = theme.VariantDark
+	}
+	if ours, ok := toolkit[name]; ok {
+		name = ours
+	}
+	if both, ok := palette[name]; ok {
+		if variant == theme.VariantDark {
+			return both.dark
+		}
+		return both.light
+	}
+	return theme.DefaultTheme().Color(name, variant)
+}
+
+// Font gives the toolkit's one family.
+func (t Theme) Font(style fyne.TextStyle) fyne.Resource { return theme.DefaultTheme().Font(style) }
+
+// Icon gives the toolkit's icons.
+func (t Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return theme.DefaultTheme().Icon(name) }
+
+// Size gives our text sizes and tighter spaces than the toolkit's.
+func (t Theme) Size(name fyne.ThemeSizeName) float32 {
+	scale := t.Scale
+	if scale == 0 {
+		scale = 1
+	}
+	switch name {
+	case theme.SizeNameText:
+		return bodySize * scale
+	case theme.SizeNameCaptionText:
+		return noteSize * scale
+	case theme.SizeNameSubHeadingText:
+		return 16 * scale
+	case theme.SizeNameHeadingText:
+		return figureSize * scale
+	case theme.SizeNamePadding:
+		return SpaceSmall
+	case theme.SizeNameInnerPadding:
+		return 6
+	case theme.SizeNameInputRadius, theme.SizeNameSelectionRadius:
+		return 3
+	default:
+		return theme.DefaultTheme().Size(name)
+	}
+}

@@ -1,0 +1,48 @@
+package trip
+
+import (
+	"maps"
+	"reflect"
+	"slices"
+)
+
+// Clone gives a deep copy: nothing that is changed in it changes the trip.
+func (t *Trip) Clone() *Trip {
+	c := *t
+	c.Groups = slices.Clone(t.Groups)
+	c.Crew = cloneEach(t.Crew, func(m *Member) {
+		m.Diets, m.Allergies, m.Dislikes = slices.Clone(m.Diets), slices.Clone(m.Allergies), slices.Clone(m.Dislikes)
+	})
+	c.Days = cloneEach(t.Days, func(d *Day) { d.Meals = slices.Clone(d.Meals) })
+	c.Foods = cloneEach(t.Foods, func(f *Food) {
+		f.Packages, f.Allergens, f.Diets = slices.Clone(f.Packages), maps.Clone(f.Allergens), maps.Clone(f.Diets)
+	})
+	c.Recipes = cloneEach(t.Recipes, func(r *Recipe) {
+		r.Meals, r.Method = slices.Clone(r.Meals), slices.Clone(r.Method)
+		r.Ingredients = cloneEach(r.Ingredients, func(i *Ingredient) { i.Swaps = slices.Clone(i.Swaps) })
+	})
+	c.Menu = cloneEach(t.Menu, func(cell *Cell) {
+		cell.Dishes = cloneEach(cell.Dishes, func(d *Dish) {
+			d.For, d.Accepted = slices.Clone(d.For), slices.Clone(d.Accepted)
+		})
+	})
+	c.Gear = slices.Clone(t.Gear)
+	c.Fuels = slices.Clone(t.Fuels)
+	c.Bags = slices.Clone(t.Bags)
+	c.Points = cloneEach(t.Points, func(p *ResupplyPoint) {
+		p.OpenDays, p.ClosedDates = slices.Clone(p.OpenDays), slices.Clone(p.ClosedDates)
+	})
+	c.Pins = slices.Clone(t.Pins)
+	return &c
+}
+
+func cloneEach[T any](list []T, deepen func(*T)) []T {
+	copied := slices.Clone(list)
+	for i := range copied {
+		deepen(&copied[i])
+	}
+	return copied
+}
+
+// Equal tells whether two trips say the same, order of lists included.
+func Equal(a, b *Trip) bool { return reflect.DeepEqual(a, b) }
