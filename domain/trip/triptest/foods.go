@@ -16,7 +16,10 @@ func (b *builder) foods(count int) {
 		if b.odd {
 			at = b.pick(0, len(larder)-1)
 		}
-		b.trip.Foods = append(b.trip.Foods, b.food(trip.FoodID(id), larder[at]))
+		w := larder[at]
+		b.trip.Foods = append(b.trip.Foods, b.food(trip.FoodID(id), w))
+		b.larderOf[trip.FoodID(id)] = w
+		b.foodsFor[w.use] = append(b.foodsFor[w.use], trip.FoodID(id))
 	}
 }
 

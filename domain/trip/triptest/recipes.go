@@ -2,7 +2,6 @@ package triptest
 
 import (
 	"slices"
-	"strings"
 
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -63,9 +62,9 @@ func (b *builder) recipe(id trip.RecipeID, kind dishKind) trip.Recipe {
 
 func (b *builder) ingredient(wanted use, percent int, side bool) trip.Ingredient {
 	food := b.foodFor(wanted)
-	grams := max(1, wareOf(food).portion*percent/100+b.pick(-1, 1))
+	grams := max(1, b.larderOf[food].portion*percent/100+b.pick(-1, 1))
 	ingredient := trip.Ingredient{
-		Food: food.ID, Amount: units.Mass(grams) * units.Gram, Role: trip.Base, Place: trip.InPot,
+		Food: food, Amount: units.Mass(grams) * units.Gram, Role: trip.Base, Place: trip.InPot,
 	}
 	if wanted == spice {
 		ingredient.Role = trip.ToTaste
@@ -96,30 +95,15 @@ func (b *builder) swap(wanted use, instead trip.Ingredient) trip.Swap {
 		return trip.Swap{}
 	}
 	return trip.Swap{
-		Food: b.foodFor(wanted).ID, Amount: instead.Amount,
+		Food: b.foodFor(wanted), Amount: instead.Amount,
 		ForAll: instead.Place == trip.InPot && b.rarely(),
 	}
 }
 
 // foodFor draws a food of the wanted use, or any where there is none.
-func (b *builder) foodFor(wanted use) *trip.Food {
-	var fitting []*trip.Food
-	for i := range b.trip.Foods {
-		if wareOf(&b.trip.Foods[i]).use == wanted {
-			fitting = append(fitting, &b.trip.Foods[i])
-		}
+func (b *builder) foodFor(wanted use) trip.FoodID {
+	if fitting := b.foodsFor[wanted]; len(fitting) > 0 {
+		return oneOf(b, fitting...)
 	}
-	if len(fitting) == 0 {
-		return &b.trip.Foods[b.pick(0, len(b.trip.Foods)-1)]
-	}
-	return oneOf(b, fitting...)
-}
-
-func wareOf(food *trip.Food) ware {
-	for _, w := range larder {
-		if strings.HasPrefix(food.Name, w.name) {
-			return w
-		}
-	}
-	return larder[0]
+	return oneOf(b, b.trip.Foods...).ID
 }

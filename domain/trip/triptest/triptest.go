@@ -57,9 +57,13 @@ type builder struct {
 	pick func(low, high int) int // both included
 	odd  bool
 	trip trip.Trip
+
+	larderOf map[trip.FoodID]ware
+	foodsFor map[use][]trip.FoodID
 }
 
 func (b *builder) build(s size) *trip.Trip {
+	b.larderOf, b.foodsFor = map[trip.FoodID]ware{}, map[use][]trip.FoodID{}
 	b.head(s)
 	for _, id := range b.ids(s.groups) {
 		b.trip.Groups = append(b.trip.Groups, trip.CookGroup{ID: trip.GroupID(id), Name: named("Group", id)})

@@ -124,3 +124,22 @@ func TestTripReferencesHold(t *testing.T) {
 		}
 	})
 }
+
+// A benchmark trip that no standard eater could live on would measure how a
+// planner fails, not how it works.
+func TestLargeFeedsAStandardEater(t *testing.T) {
+	large := Large(60, 21, 1)
+	for day := 2; day < 21; day++ { // whole days
+		for _, group := range large.Groups {
+			kcal := 0.0
+			for _, meal := range trip.Meals() {
+				for _, ingredient := range large.Recipe(large.Cell(day, meal, group.ID).Dishes[0].Recipe).Ingredients {
+					kcal += float64(large.Food(ingredient.Food).Kcal(ingredient.Amount))
+				}
+			}
+			if kcal < 1800 || kcal > 4200 {
+				t.Errorf("day %d of group %d brings %.0f kcal", day, group.ID, kcal)
+			}
+		}
+	}
+}
