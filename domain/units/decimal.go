@@ -19,22 +19,32 @@ var (
 
 // thousandths writes n/1000 as the shortest exact decimal.
 func thousandths(n int64) []byte {
-	sign := ""
-	if n < 0 {
-		sign, n = "-", -n
-	}
-	text := sign + strconv.FormatInt(n/1000, 10)
-	if rest := n % 1000; rest != 0 {
-		fraction := strconv.FormatInt(rest+1000, 10)[1:]
+	sign, rest := magnitude(n)
+	text := sign + strconv.FormatUint(rest/1000, 10)
+	if rest %= 1000; rest != 0 {
+		fraction := strconv.FormatUint(rest+1000, 10)[1:]
 		text += "." + strings.TrimRight(fraction, "0")
 	}
 	return []byte(text)
 }
 
+// magnitude splits a number into its sign and the rest, which fits even where
+// the number is the smallest there is.
+func magnitude(n int64) (sign string, rest uint64) {
+	if n < 0 {
+		return "-", -uint64(n)
+	}
+	return "", uint64(n)
+}
+
+// notInNumbers tells the signs that no JSON number holds; fractions and
+// binary digits are the parser's, not ours.
+func notInNumbers(r rune) bool { return !strings.ContainsRune("0123456789+-.eE", r) }
+
 // readThousandths reads a JSON number exactly, with no float between.
 func readThousandths(data []byte) (int64, error) {
 	text := string(data)
-	if len(text) > 40 || strings.ContainsAny(text, "/_xXpP") {
+	if len(text) > 40 || strings.ContainsFunc(text, notInNumbers) {
 		return 0, errNotNumber
 	}
 	if i := strings.IndexAny(text, "eE"); i >= 0 {

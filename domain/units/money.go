@@ -32,11 +32,8 @@ func (m Money) Format(currency string) string { return m.Decimal(currency) + " "
 // Decimal writes the amount with the decimals its currency has.
 func (m Money) Decimal(currency string) string {
 	digits := CurrencyDigits(currency)
-	sign, n := "", int64(m)
-	if n < 0 {
-		sign, n = "-", -n
-	}
-	text := strconv.FormatInt(n, 10)
+	sign, rest := magnitude(int64(m))
+	text := strconv.FormatUint(rest, 10)
 	if digits == 0 {
 		return sign + text
 	}

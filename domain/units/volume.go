@@ -19,9 +19,8 @@ const (
 
 // Exact factors of NIST Handbook 44, Appendix C.
 const (
-	litresPerQuart  = 0.946352946
-	litresPerUSCup  = 0.2365882365
-	litresPerGallon = 3.785411784
+	litresPerQuart = 0.946352946
+	litresPerUSCup = 0.2365882365
 )
 
 // FromMillilitres rounds to the nearest microlitre.
