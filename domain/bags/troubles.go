@@ -86,7 +86,7 @@ func (k *packer) foodFindings(w *ware) []findings.Finding {
 	}
 	if day, rest := k.opened(w); day > 0 {
 		list = append(list, finding(findings.LookAt, "opened-package", findings.Place{Day: day, Food: w.food.ID},
-			fmt.Sprintf("%s stays in its package, but day %d needs %s less than whole packages hold.", w.food.Name, day, rest),
+			fmt.Sprintf("%s stays in its package, but day %d needs %s less than whole packages hold.", w.food.Name, day, rest.Format(k.trip.Units)),
 			"Once opened it needs cold; what is left over in a warm pack is not safe to keep (FDA Food Code 1-201.10, 3-501.16).",
 			"Set the portions to whole packages, or eat the rest at once."))
 	}
@@ -137,9 +137,9 @@ func (k *packer) storageFindings() []findings.Finding {
 			continue
 		}
 		list = append(list, finding(findings.LookAt, "food-storage-room", findings.Place{Day: leg.FirstDay, Point: leg.From},
-			fmt.Sprintf("On the night after day %d there are %.1f L of food for %.1f L in food-storage containers.", leg.FirstDay, food.Litres(), room.Litres()),
+			fmt.Sprintf("On the night after day %d there is %s of food for %s of food-storage containers.", leg.FirstDay, food.Format(k.trip.Units), room.Format(k.trip.Units)),
 			"Where rules ask for containers, everything that smells belongs inside: food, rubbish, paste, soap. Local rules decide (common practice, no source).",
-			fmt.Sprintf("Take containers for %.1f L more, resupply earlier, or ask the land manager what else is allowed.", (food-room).Litres())))
+			fmt.Sprintf("Take containers for %s more, resupply earlier, or ask the land manager what else is allowed.", (food-room).Format(k.trip.Units))))
 	}
 	return list
 }

@@ -13,7 +13,8 @@ import (
 
 // Result is every box of the trip.
 type Result struct {
-	Boxes    []Box              `json:"boxes"` // by leg; the first leg's food is carried from the start and has none
+	Boxes    []Box              `json:"boxes"`   // by leg; the first leg's food is carried from the start and has none
+	Choices  []Choice           `json:"choices"` // sets of points that no other set beats, cheapest first
 	Findings []findings.Finding `json:"-"`
 }
 
@@ -29,9 +30,10 @@ type Box struct {
 	Parcels         []Parcel     `json:"parcels"`
 	Fees            units.Money  `json:"fees"`
 	PickUp          units.Date   `json:"pick_up"`
-	PostFrom        units.Date   `json:"post_from"` // earliest posting; unset: no limit known
-	PostBy          units.Date   `json:"post_by"`   // latest
-	Posted          bool         `json:"posted"`    // false: carried there by somebody
+	PostFrom        units.Date   `json:"post_from"`    // earliest posting; unset: no limit known
+	PostBy          units.Date   `json:"post_by"`      // latest
+	Posted          bool         `json:"posted"`       // false: carried there by somebody
+	TurnBackBy      int          `json:"turn_back_by"` // last evening from which the food in the packs still reaches back to where it came from, at the same pace; 0: none
 }
 
 // Parcel is one package to post.
@@ -39,4 +41,18 @@ type Parcel struct {
 	Bags   []string     `json:"bags"`
 	Mass   units.Mass   `json:"mass_g"`
 	Volume units.Volume `json:"volume_ml"`
+}
+
+// Choice is a set of points to use. No other set is as good by all of money,
+// heaviest food, food carried and detour, and better by one.
+type Choice struct {
+	Points       []trip.PointID `json:"points"`          // in the order of the days; none: all food is carried from the start
+	Money        units.Money    `json:"money"`           // fees of visits and parcels
+	HeaviestFood units.Mass     `json:"heaviest_food_g"` // of the whole group, on the morning it is most
+	CarriedKgDay float64        `json:"carried_kg_days"` // food of all mornings added up
+	DetourHours  units.Hours    `json:"detour_hours"`
+	Current      bool           `json:"current"` // the points the leader uses now
+	Beaten       bool           `json:"beaten"`  // listed only because it is the current one
+	Recommended  bool           `json:"recommended"`
+	Why          string         `json:"why,omitempty"` // of the recommended one
 }

@@ -1,0 +1,223 @@
+package resupply
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/findings"
+	"sumpter/domain/science/loadlimits"
+	"sumpter/domain/solve/stops"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// What the recommendation weighs against fees, in the smallest unit of money.
+// Design choice; the leader picks by their own lights.
+const (
+	kilogramMorning = 50  // one kilogram carried one morning
+	detourTenth     = 100 // a tenth of an hour of the whole group
+)
+
+// choices weighs the sets of points that could be used for the days as they
+// are now bagged. Each box holds what is eaten until the next point.
+func choices(t *trip.Trip, b bags.Result, legs []trip.Leg) ([]Choice, []findings.Finding) {
+	if len(t.Points) == 0 || len(t.Days) == 0 {
+		return nil, nil
+	}
+	p := problem(t, b)
+	by := []stops.Measure{stops.ByMoney, stops.ByPeak, stops.ByCarried, stops.ByDetour}
+	front, err := stops.Unbeaten(p, by...)
+	var trouble []findings.Finding
+	var no *stops.InfeasibleError
+	if errors.As(err, &no) {
+		trouble = gapFindings(t, no)
+		for d := range p.RoomGrams {
+			p.RoomGrams[d] = stops.Boundless
+		}
+		front, err = stops.Unbeaten(p, by...)
+	}
+	if err != nil {
+		return nil, trouble
+	}
+	var list []Choice
+	current := currentPoints(legs)
+	least, found := int64(0), false
+	best := 0
+	for i, c := range front.Choices {
+		if !found || c.Cost < least {
+			least, best, found = c.Cost, i, true
+		}
+		list = append(list, choice(t, c))
+		list[i].Current = slices.Equal(list[i].Points, current)
+	}
+	list[best].Recommended = true
+	list[best].Why = fmt.Sprintf("Least sum of fees, %s for a kilogram carried one morning and %s for an hour of detour.",
+		units.Money(kilogramMorning).Format(t.Currency), units.Money(10*detourTenth).Format(t.Currency))
+	if !slices.ContainsFunc(list, func(c Choice) bool { return c.Current }) {
+		list = append(list, weigh(t, p, current))
+	}
+	return list, trouble
+}
+
+// problem states the trip for the solver.
+func problem(t *trip.Trip, b bags.Result) stops.Problem {
+	p := stops.Problem{
+		FoodGrams: make([]int64, len(t.Days)), RoomGrams: room(t),
+		CarryCents: kilogramMorning, WholeLegs: true,
+	}
+	var mass units.Mass
+	var volume units.Volume
+	for i := range b.Bags {
+		if day := b.Bags[i].Day; day >= 1 && day <= len(t.Days) {
+			p.FoodGrams[day-1] += b.Bags[i].Mass().CeilGrams()
+			mass += b.Bags[i].Mass()
+			volume += b.Bags[i].Volume
+		}
+	}
+	for i := range t.Points {
+		p.Points = append(p.Points, candidate(t, &t.Points[i], mass, volume))
+	}
+	return p
+}
+
+// candidate states one point. A limit of size becomes one of mass by the mean
+// density of the bags.
+func candidate(t *trip.Trip, p *trip.ResupplyPoint, mass units.Mass, volume units.Volume) stops.Point {
+	q := stops.Point{
+		Day: p.AfterDay, StopCents: int64(p.VisitFee), ParcelCents: int64(p.FeePerParcel),
+		Detour: int64(float64(p.DetourHours)*10 + 0.5), DetourCents: detourTenth,
+		ParcelGrams: stops.Boundless, Parcels: stops.Boundless,
+	}
+	l := limitOf(p)
+	if p.MaxParcel.Known() {
+		q.ParcelGrams = max(1, int64(l.mass/units.Gram))
+	}
+	if p.MaxGirth.Known() && volume > 0 {
+		q.ParcelGrams = min(q.ParcelGrams, max(1, int64(float64(l.volume)/float64(volume)*mass.Grams())))
+	}
+	if evening := t.DateOf(p.AfterDay); evening.IsSet() {
+		pickUp := evening
+		if !openOn(p, evening) {
+			pickUp = evening.AddDays(1)
+		}
+		switch w := postingWindow(p, pickUp); {
+		case !openOn(p, pickUp):
+			q.Shut = fmt.Sprintf("%s is closed on %s and the day after", p.Name, evening.Spoken())
+		case posted(p) && w.from > w.by:
+			q.Shut = fmt.Sprintf("%s keeps a box too short a time for its transit", p.Name)
+		}
+	}
+	return q
+}
+
+// room is what the crew can carry of food each morning, in grams: up to hard
+// limits, or the red caution where a member has none, less own kit and gear.
+func room(t *trip.Trip) []int64 {
+	var gear units.Mass
+	for i := range t.Gear {
+		gear += t.Gear[i].Mass
+	}
+	list := make([]int64, len(t.Days))
+	for d := range t.Days {
+		left := -gear
+		for i := range t.Crew {
+			if m := &t.Crew[i]; m.Present(d + 1) {
+				caution := m.BodyMass.Scale(loadlimits.Cautions(m.Age < 18).Red)
+				left += max(0, m.LoadLimit.Or(caution)-m.OwnKit)
+			}
+		}
+		list[d] = max(0, int64(left/units.Gram))
+	}
+	return list
+}
+
+func choice(t *trip.Trip, c stops.Choice) Choice {
+	out := Choice{
+		Money: units.Money(c.Money / 1000), HeaviestFood: units.Mass(c.PeakGrams) * units.Gram,
+		CarriedKgDay: float64(c.CarriedGramDays) / 1000, DetourHours: units.Hours(float64(c.Detour) / 10),
+		Points: []trip.PointID{},
+	}
+	for _, s := range c.Stops {
+		if s.Point >= 0 {
+			out.Points = append(out.Points, t.Points[s.Point].ID)
+		}
+	}
+	return out
+}
+
+func currentPoints(legs []trip.Leg) []trip.PointID {
+	list := []trip.PointID{}
+	for _, leg := range legs {
+		if leg.From != 0 {
+			list = append(list, leg.From)
+		}
+	}
+	return list
+}
+
+// weigh reckons a set of points that is beaten, or not to be used as it
+// stands, but is the leader's.
+func weigh(t *trip.Trip, p stops.Problem, points []trip.PointID) Choice {
+	c := Choice{Points: points, Current: true, Beaten: true}
+	from, at := 0, -1
+	for n := 0; n <= len(points); n++ {
+		until := len(p.FoodGrams)
+		next := -1
+		if n < len(points) {
+			next = slices.IndexFunc(t.Points, func(q trip.ResupplyPoint) bool { return q.ID == points[n] })
+			until = t.Points[next].AfterDay
+		}
+		var load, carried int64
+		for d := from; d < until; d++ {
+			load += p.FoodGrams[d]
+			carried += p.FoodGrams[d] * int64(d+1-from)
+		}
+		c.HeaviestFood = max(c.HeaviestFood, units.Mass(load)*units.Gram)
+		c.CarriedKgDay += float64(carried) / 1000
+		if at >= 0 {
+			q := p.Points[at]
+			c.Money += units.Money(q.StopCents)
+			if load > 0 {
+				c.Money += units.Money(q.ParcelCents * ((load-1)/q.ParcelGrams + 1))
+			}
+			c.DetourHours += units.Hours(float64(q.Detour) / 10)
+		}
+		from, at = until, next
+	}
+	return c
+}
+
+// gapFindings says where the crew cannot carry enough to the next point.
+func gapFindings(t *trip.Trip, no *stops.InfeasibleError) []findings.Finding {
+	const why = "Hard limits of the crew, or 30 % of body mass (20 % under 18) where none is given, less own kit and gear; food with its bags."
+	var list []findings.Finding
+	add := func(day int, what, remedy string) {
+		list = append(list, findings.Finding{
+			Severity: findings.LookAt, Stage: findings.Resupply, Code: "resupply-gap",
+			Place: findings.Place{Day: day}, What: what, Why: why, Remedy: remedy,
+		})
+	}
+	for _, h := range no.Heavy {
+		add(h.Day, fmt.Sprintf("Day %d alone needs %s of food, the packs take %s.", h.Day, grams(t, h.NeedGrams), grams(t, h.RoomGrams)),
+			"Lighten own kit or gear, or plan lighter food.")
+	}
+	for _, g := range no.Gaps {
+		what := fmt.Sprintf("Days %d to %d need %s of food, the packs take %s", g.FirstDay, g.LastDay, grams(t, g.NeedGrams), grams(t, g.TakeGrams))
+		var shut []string
+		for _, s := range g.Shut {
+			shut = append(shut, s.Reason)
+		}
+		if len(shut) > 0 {
+			what += ": " + strings.Join(shut, "; ")
+		}
+		add(g.FirstDay, what+".", fmt.Sprintf("Find a point between days %d and %d, lighten the packs by %s, or take more people or fewer days.",
+			g.FirstDay, g.LastDay, grams(t, g.NeedGrams-g.TakeGrams)))
+	}
+	return list
+}
+
+// grams writes a mass in the reader's units.
+func grams(t *trip.Trip, g int64) string { return (units.Mass(g) * units.Gram).Format(t.Units) }

@@ -1,0 +1,116 @@
+package resupply
+
+import (
+	"slices"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/cooking"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Compute fills a box for every leg that starts at a point, a canonical
+// trip's, and weighs the ways to use the points against each other.
+func Compute(t *trip.Trip, b bags.Result, c cooking.Result, legs []trip.Leg) Result {
+	var r Result
+	for n, leg := range legs {
+		point := t.Point(leg.From)
+		if point == nil {
+			continue
+		}
+		box := Box{Point: point.ID, Leg: n, Posted: posted(point)}
+		var held []*bags.Bag
+		for i := range b.Bags {
+			if b.Bags[i].Leg == n {
+				held = append(held, &b.Bags[i])
+			}
+		}
+		box.hold(held, c.Fuel, point)
+		r.Findings = append(r.Findings, box.parcel(t, held, point)...)
+		r.Findings = append(r.Findings, box.date(t, point)...)
+		r.Findings = append(r.Findings, box.fuelFindings(point)...)
+		if n > 0 {
+			r.Findings = append(r.Findings, box.missing(t, legs[n-1], point)...)
+		}
+		r.Boxes = append(r.Boxes, box)
+	}
+	r.Findings = append(r.Findings, pointFindings(t, legs)...)
+	var trouble []findings.Finding
+	r.Choices, trouble = choices(t, b, legs)
+	r.Findings = append(r.Findings, trouble...)
+	findings.Sort(r.Findings)
+	return r
+}
+
+// posted tells whether a box goes there by post: always to a post office, to a
+// hut or shop if the leader gave it days of transit.
+func posted(p *trip.ResupplyPoint) bool {
+	switch p.Kind {
+	case trip.PostOffice:
+		return true
+	case trip.Hut, trip.Shop:
+		return p.TransitDays > 0
+	default:
+		return false
+	}
+}
+
+// hold lists what is in the box.
+func (b *Box) hold(held []*bags.Bag, fuel []cooking.LegFuel, point *trip.ResupplyPoint) {
+	for _, bag := range held {
+		b.Bags = append(b.Bags, bag.Key)
+		b.Mass += bag.Mass()
+		b.Volume += bag.Volume
+	}
+	for _, leg := range fuel {
+		if leg.Leg != b.Leg {
+			continue
+		}
+		for _, container := range leg.Containers {
+			b.Fuel = append(b.Fuel, container.Key)
+		}
+	}
+	b.FuelBoughtThere = len(b.Fuel) > 0 && point.SellsFuel
+}
+
+// parcel packs the bags and adds up the fees.
+func (b *Box) parcel(t *trip.Trip, held []*bags.Bag, point *trip.ResupplyPoint) []findings.Finding {
+	limit := limitOf(point)
+	pieces := make([]piece, len(held))
+	var over []findings.Finding
+	for i, bag := range held {
+		pieces[i] = piece{bag.Mass(), bag.Volume}
+		if !limit.fits(pieces[i]) {
+			over = append(over, overLimit(t, bag, point))
+		}
+	}
+	for _, group := range packFew(pieces, limit) {
+		var p Parcel
+		for _, i := range group {
+			p.Bags = append(p.Bags, held[i].Key)
+			p.Mass += held[i].Mass()
+			p.Volume += held[i].Volume
+		}
+		b.Parcels = append(b.Parcels, p)
+	}
+	b.Fees = point.VisitFee + point.FeePerParcel*units.Money(len(b.Parcels))
+	return over
+}
+
+// pointFindings speaks of points that are marked for use and are not used.
+func pointFindings(t *trip.Trip, legs []trip.Leg) []findings.Finding {
+	var list []findings.Finding
+	for i := range t.Points {
+		p := &t.Points[i]
+		used := slices.ContainsFunc(legs, func(l trip.Leg) bool { return l.From == p.ID })
+		switch {
+		case !p.Use || used:
+		case p.AfterDay < 1 || p.AfterDay >= len(t.Days):
+			list = append(list, offTheDays(t, p))
+		default:
+			list = append(list, sameEvening(t, p))
+		}
+	}
+	return list
+}
