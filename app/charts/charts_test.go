@@ -1,0 +1,159 @@
+package charts
+
+import (
+	"image"
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/software"
+	"fyne.io/fyne/v2/test"
+	"pgregory.net/rapid"
+
+	"sumpter/app/look"
+)
+
+func TestTicksAreRoundAndInside(t *testing.T) {
+	if got := ticks(0, 4300, 5); !slices.Equal(got, []float64{0, 1000, 2000, 3000, 4000}) {
+		t.Errorf("got %v", got)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		low := rapid.Float64Range(-1e6, 1e6).Draw(t, "low")
+		high := low + rapid.Float64Range(1e-3, 1e6).Draw(t, "width")
+		wanted := rapid.IntRange(1, 12).Draw(t, "wanted")
+		list := ticks(low, high, wanted)
+		if len(list) > 2*wanted+2 {
+			t.Fatalf("%d ticks for %d wanted", len(list), wanted)
+		}
+		for _, value := range list {
+			if margin := (high - low) * 1e-6; len(list) > 1 && (value < low-margin || value > high+margin) {
+				t.Fatalf("tick %v outside %v to %v", value, low, high)
+			}
+		}
+	})
+}
+
+// paint draws a picture without a window and gives its objects.
+func paint(t *testing.T, b *base, object fyne.CanvasObject) []fyne.CanvasObject {
+	t.Helper()
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	window := test.NewTempWindow(t, object)
+	window.Resize(fyne.NewSize(600, 300))
+	return test.WidgetRenderer(object.(fyne.Widget)).Objects()
+}
+
+func texts(objects []fyne.CanvasObject) []string {
+	var list []string
+	for _, object := range objects {
+		if text, ok := object.(*canvas.Text); ok {
+			list = append(list, text.Text)
+		}
+	}
+	return list
+}
+
+func TestNeedChartSaysShortInWords(t *testing.T) {
+	c := NewNeedChart("kcal")
+	tapped := ""
+	c.Set([]Intake{
+		{Label: "Mon", Eaten: 3000, Need: 3000, Low: 2800, High: 3300, Tapped: func() { tapped = "Mon" }},
+		{Label: "Tue", Eaten: 2000, Need: 3000, Low: 2800, High: 3300, Short: true, Tapped: func() { tapped = "Tue" }},
+		{Label: "Wed", Absent: true},
+	})
+	shown := texts(paint(t, &c.base, c))
+	for _, want := range []string{"kcal", "Mon", "Tue", "Wed", "short", "0"} {
+		if !slices.Contains(shown, want) {
+			t.Errorf("%q is not written; shown %v", want, shown)
+		}
+	}
+	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(c.Size().Width/2, 150)})
+	if tapped != "Tue" {
+		t.Errorf("a tap on the middle bar gives %q", tapped)
+	}
+}
+
+func TestLineLabelsDoNotOverlap(t *testing.T) {
+	c := NewLineChart("%", nil)
+	var series []Series
+	for _, name := range []string{"Ana", "Ben", "Cleo", "Dov"} {
+		series = append(series, Series{Name: name, Values: []float64{20, 18, 15}})
+	}
+	c.Set([]string{"1", "2", "3"}, series, []float64{20, 18, 15})
+	var at []float32
+	for _, object := range paint(t, &c.base, c) {
+		if text, ok := object.(*canvas.Text); ok && slices.Contains([]string{"Ana", "Ben", "Cleo", "Dov"}, text.Text) {
+			at = append(at, text.Position().Y)
+		}
+	}
+	slices.Sort(at)
+	if len(at) != 4 {
+		t.Fatalf("%d names are written", len(at))
+	}
+	for i := 1; i < 4; i++ {
+		if at[i]-at[i-1] < 11 {
+			t.Errorf("names at %v overlap", at)
+		}
+	}
+}
+
+func TestChoiceIsTakenByTapping(t *testing.T) {
+	c := NewChoiceChart("heaviest pack", "cost", short, short)
+	taken := ""
+	var choices []Choice
+	for i, name := range []string{"no stop", "one box", "two boxes"} {
+		choices = append(choices, Choice{Name: name, Across: float64(20 - 3*i), Up: float64(10 + 20*i), Chosen: i == 1, Tapped: func() { taken = name }})
+	}
+	c.Set(choices)
+	objects := paint(t, &c.base, c)
+	for _, area := range c.taps {
+		c.Tapped(&fyne.PointEvent{Position: area.at.AddXY(14, 14)})
+		if taken == "" {
+			t.Error("the tap was not heard")
+		}
+		taken = ""
+	}
+	rings := 0
+	for _, object := range objects {
+		if ring, ok := object.(*canvas.Circle); ok && ring.StrokeWidth == 2 {
+			rings++
+		}
+	}
+	if rings != 1 || len(c.taps) != 3 {
+		t.Errorf("%d rings and %d places to tap", rings, len(c.taps))
+	}
+}
+
+func TestPicturesBearAnything(t *testing.T) {
+	for _, object := range []fyne.Widget{NewNeedChart(""), NewLineChart("", nil), NewChoiceChart("", "", short, short), NewProfileChart("km", "m"), NewSpanChart()} {
+		test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Dark})
+		c := software.NewCanvas()
+		c.SetContent(object)
+		c.Resize(fyne.NewSize(40, 30))
+		if c.Capture().Bounds() == (image.Rectangle{}) {
+			t.Errorf("%T draws nothing at all", object)
+		}
+	}
+}
+
+func TestSpanChartNamesWhatRunsOut(t *testing.T) {
+	c := NewSpanChart()
+	c.Set([]string{"Mon", "Tue"}, []Span{{Label: "Hard cheese", From: 0, To: 2, Ends: 1.5, EndKnown: true, Warn: true, Word: "not safe"}})
+	shown := texts(paint(t, &c.base, c))
+	for _, want := range []string{"Hard cheese", "not safe", "Tue"} {
+		if !slices.Contains(shown, want) {
+			t.Errorf("%q is not written; shown %v", want, shown)
+		}
+	}
+}
+
+func TestProfileShowsItsStops(t *testing.T) {
+	c := NewProfileChart("km", "m")
+	c.Set("km", "m", []Point{{0, 400}, {10, 1200}, {22, 900}}, []Stop{{10, "Camp 1", false}, {22, "Box", true}})
+	shown := texts(paint(t, &c.base, c))
+	for _, want := range []string{"Camp 1", "m", "0 km"} {
+		if !slices.Contains(shown, want) {
+			t.Errorf("%q is not written; shown %v", want, shown)
+		}
+	}
+}

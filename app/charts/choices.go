@@ -1,0 +1,80 @@
+package charts
+
+import (
+	"fyne.io/fyne/v2"
+
+	"sumpter/app/look"
+)
+
+// Choice is one point of a ChoiceChart.
+type Choice struct {
+	Name    string
+	Across  float64
+	Up      float64
+	Chosen  bool
+	Advised bool
+	Tapped  func()
+}
+
+// ChoiceChart shows choices that nothing beats, one figure against another,
+// to pick from by tapping; the chosen one is ringed.
+type ChoiceChart struct {
+	base
+	across, up             string
+	formatAcross, formatUp func(float64) string
+	choices                []Choice
+}
+
+// NewChoiceChart makes an empty chart with the names of its axes.
+func NewChoiceChart(across, up string, formatAcross, formatUp func(float64) string) *ChoiceChart {
+	c := &ChoiceChart{across: across, up: up, formatAcross: formatAcross, formatUp: formatUp}
+	c.least = fyne.NewSize(260, 180)
+	c.draw = c.paint
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// Set draws other choices.
+func (c *ChoiceChart) Set(choices []Choice) {
+	c.choices = choices
+	c.Refresh()
+}
+
+func (c *ChoiceChart) paint(d *drawing) {
+	const left, right, top, foot = 76, 24, 24, 40
+	lowX, highX, highY := 0.0, 1e-9, 1e-9
+	for i, choice := range c.choices {
+		if i == 0 || choice.Across < lowX {
+			lowX = choice.Across
+		}
+		highX, highY = max(highX, choice.Across), max(highY, choice.Up)
+	}
+	lowX = min(lowX*0.9, highX*0.95)
+	d.text(c.up, left-6, 10, fyne.TextAlignLeading, look.Quiet)
+	vertical := d.upright(0, highY*1.15, left, d.size.Width-right, top, d.size.Height-foot, c.formatUp)
+	across := scale{low: lowX, high: highX * 1.05, from: left + 10, to: d.size.Width - right}
+	for _, value := range ticks(across.low, across.high, max(2, int((across.to-across.from)/90))) {
+		d.text(c.formatAcross(value), across.at(value), d.size.Height-foot+12, fyne.TextAlignCenter, look.Quiet)
+	}
+	d.text(c.across, d.size.Width-right, d.size.Height-10, fyne.TextAlignTrailing, look.Quiet)
+	for _, choice := range c.choices {
+		c.paintChoice(d, choice, across.at(choice.Across), vertical.at(choice.Up))
+	}
+}
+
+func (c *ChoiceChart) paintChoice(d *drawing, choice Choice, x, y float32) {
+	if choice.Chosen {
+		d.ring(x, y, 11, 2, look.Spruce, false)
+	}
+	d.ring(x, y, 5, 1, look.Spruce, true)
+	name := choice.Name
+	if choice.Advised {
+		name += " (advised)"
+	}
+	align, at := fyne.TextAlignLeading, x+15
+	if x > d.size.Width*0.6 {
+		align, at = fyne.TextAlignTrailing, x-15
+	}
+	d.text(name, at, y, align, look.Ink)
+	d.onTap(x-14, y-14, x+14, y+14, choice.Tapped)
+}

@@ -1,0 +1,83 @@
+package charts
+
+import (
+	"fyne.io/fyne/v2"
+
+	"sumpter/app/look"
+)
+
+// Intake is one bar of a NeedChart: what is eaten over what is needed.
+type Intake struct {
+	Label     string  // under the bar: the day, the member
+	Eaten     float64 // the bar
+	Need      float64 // the mark that the bar should reach
+	Low, High float64 // bracket of the published equations
+	Short     bool    // below what the trip allows
+	Absent    bool    // nothing is drawn
+	Tapped    func()
+}
+
+// NeedChart is energy needed against eaten, a bar for food over a bracket for
+// need.
+type NeedChart struct {
+	base
+	bars []Intake
+	unit string
+}
+
+// NewNeedChart makes an empty chart; the unit stands above the axis.
+func NewNeedChart(unit string) *NeedChart {
+	c := &NeedChart{unit: unit}
+	c.least = fyne.NewSize(200, 140)
+	c.draw = c.paint
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// Set draws other bars.
+func (c *NeedChart) Set(bars []Intake) {
+	c.bars = bars
+	c.Refresh()
+}
+
+func (c *NeedChart) paint(d *drawing) {
+	const left, right, top, foot = 52, 8, 20, 22
+	highest := 1.0
+	for _, bar := range c.bars {
+		highest = max(highest, bar.Eaten, bar.Need, bar.High)
+	}
+	d.text(c.unit, left-6, 8, fyne.TextAlignTrailing, look.Quiet)
+	s := d.upright(0, highest*1.05, left, d.size.Width-right, top, d.size.Height-foot, short)
+	if len(c.bars) == 0 {
+		return
+	}
+	pitch := (d.size.Width - left - right) / float32(len(c.bars))
+	for i, bar := range c.bars {
+		centre := left + (float32(i)+0.5)*pitch
+		d.text(bar.Label, centre, d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
+		if !bar.Absent {
+			paintIntake(d, bar, s, centre, pitch)
+		}
+		d.onTap(centre-pitch/2, top, centre+pitch/2, d.size.Height, bar.Tapped)
+	}
+}
+
+func paintIntake(d *drawing, bar Intake, s scale, centre, pitch float32) {
+	width := min(pitch*0.5, 36)
+	tone := look.Spruce
+	if bar.Short {
+		tone = look.Ochre
+	}
+	d.rectangle(centre-width/2, s.at(0), width, s.at(bar.Eaten)-s.at(0), tone)
+	if bar.Short {
+		d.text("short", centre, s.at(bar.Eaten)-8, fyne.TextAlignCenter, look.Ochre)
+	}
+	reach := min(pitch*0.4, 26)
+	if bar.High > bar.Low {
+		x := centre + width/2 + 3
+		d.line(x, s.at(bar.Low), x, s.at(bar.High), 1, look.Quiet)
+		d.line(x-3, s.at(bar.Low), x+3, s.at(bar.Low), 1, look.Quiet)
+		d.line(x-3, s.at(bar.High), x+3, s.at(bar.High), 1, look.Quiet)
+	}
+	d.line(centre-reach, s.at(bar.Need), centre+reach, s.at(bar.Need), 2, look.Ink)
+}
