@@ -56,6 +56,12 @@ type Container struct {
 	Empty     units.Mass   `json:"empty_g"`
 	Volume    units.Volume `json:"volume_ml"`
 	EmptyFrom int          `json:"empty_from"` // day on whose morning it is empty; 0: not within the leg
+
+	// Ahead marks a full container on its way to a later leg whose point has no
+	// fuel. Its own mass is then counted in Fuel and Empty is 0, since nothing of
+	// it is waste yet; the later leg holds it again, as Brought.
+	Ahead   bool `json:"ahead,omitempty"`
+	Brought bool `json:"brought,omitempty"` // not bought or sent for this leg: it came along from an earlier one
 }
 
 // Water is one member's water on one day.

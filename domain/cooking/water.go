@@ -1,0 +1,157 @@
+package cooking
+
+import (
+	"fmt"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/needs"
+	"sumpter/domain/science/water"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Gross walking power in watts from which effort counts as moderate and hard:
+// halfway between the 250, 425 and 600 W of the three kinds of work.
+//
+// Source: US Army TB MED 507, from memory.
+const (
+	moderateFromW = 340.0
+	hardFromW     = 510.0
+)
+
+// Drinking water carried to a dry camp (design choice): the evening's and
+// morning's half of the base drink, and the first hours of the next day until
+// water is found.
+const (
+	nightShare     = 0.5
+	hoursToWater   = 2.0
+	childDrink     = 1.7 // litres a day under 14 years; IOM 2005, from memory
+	childUnder     = 14
+	dryCampLoss    = water.CookingLoss
+	hotDayFromHigh = 30 // degrees, from which a finding reminds of heat
+)
+
+// drinking works out what each member drinks on each day. Only the air
+// temperature is known, so its highest value is taken as a day in the shade.
+func (c *cook) drinking() {
+	for d := range c.trip.Days {
+		capped := 0
+		for i := range c.trip.Crew {
+			m := &c.trip.Crew[i]
+			if !m.Present(d + 1) {
+				continue
+			}
+			litres, atCeiling := water.DrinkInDay(baseDrink(m), c.ratePerHour(d, i), c.movingHours(d))
+			if atCeiling {
+				capped++
+			}
+			c.result.Water = append(c.result.Water, Water{
+				Day: d + 1, Member: m.ID, Drinking: units.FromLitres(litres), AtCeiling: atCeiling,
+			})
+		}
+		c.lookAtCeiling(d, capped)
+		c.lookAtHeat(d)
+	}
+}
+
+func baseDrink(m *trip.Member) float64 {
+	switch {
+	case m.Age < childUnder:
+		return childDrink
+	case m.Sex == trip.Male:
+		return water.BaseMan
+	case m.Sex == trip.Female:
+		return water.BaseWoman
+	default:
+		return (water.BaseMan + water.BaseWoman) / 2
+	}
+}
+
+func (c *cook) movingHours(d int) float64 {
+	if d < len(c.needs.Walks) {
+		return float64(c.needs.Walks[d].Hours)
+	}
+	return 0
+}
+
+func (c *cook) ratePerHour(d, member int) float64 {
+	effort := water.Moderate
+	if day := c.needDay(d, member); day != nil {
+		switch {
+		case day.MovingWatts >= hardFromW:
+			effort = water.Hard
+		case day.MovingWatts < moderateFromW:
+			effort = water.Easy
+		}
+	}
+	return water.DrinkPerHour(float64(c.trip.Days[d].High), effort)
+}
+
+func (c *cook) needDay(d, member int) *needs.Day {
+	if member >= len(c.needs.Members) || d >= len(c.needs.Members[member].Days) {
+		return nil
+	}
+	return &c.needs.Members[member].Days[d]
+}
+
+// dryCamps shares out what has to be carried to camps without water: the
+// cooking of the evening and the next morning in equal parts, and what each
+// drinks until water is found. Snow at the camp is water.
+func (c *cook) dryCamps() {
+	for d := range c.trip.Days {
+		day := &c.trip.Days[d]
+		if !day.DryCamp || day.SnowWater {
+			continue
+		}
+		for g := range c.trip.Groups {
+			c.dryCamp(d, g)
+		}
+	}
+}
+
+func (c *cook) dryCamp(d, group int) {
+	id := c.trip.Groups[group].ID
+	var carriers []*Water
+	var base []units.Volume
+	for i := range c.result.Water {
+		w := &c.result.Water[i]
+		if m := &c.trip.Crew[c.member[w.Member]]; w.Day == d+1 && m.Group == id {
+			carriers = append(carriers, w)
+			base = append(base, units.FromLitres(c.untilWater(d, m)))
+		}
+	}
+	if len(carriers) == 0 {
+		return
+	}
+	cooking := units.Volume(0)
+	for _, meal := range c.result.Meals {
+		if meal.Group == id && (meal.Day == d+1 && meal.Meal == trip.Dinner || meal.Day == d+2 && meal.Meal == trip.Breakfast) {
+			cooking += meal.FoodWater + meal.OtherWater
+		}
+	}
+	cooking = cooking.Scale(1 + dryCampLoss)
+	total, parts := cooking, units.Volume(len(carriers))
+	for i, w := range carriers {
+		w.CarryIn = base[i] + cooking/parts
+		if units.Volume(i) < cooking%parts {
+			w.CarryIn++
+		}
+		total += base[i]
+	}
+	c.tell(findings.LookAt, "dry-camp", findings.Place{Day: d + 1, Group: id},
+		fmt.Sprintf("There is no water at the camp of day %d: %s carries %s there, about %s each.", d+1, c.trip.Groups[group].Name,
+			total.Format(c.trip.Units), (total/parts).Format(c.trip.Units)),
+		"Cooking of the evening and the next morning with 10 % lost, half a day's drink and two hours of the next day (design choice).",
+		"Mark the last sure water on the map, carry enough bottles, and count this mass when you choose who carries what.")
+}
+
+// untilWater is what a member drinks from the last water before a dry camp's
+// dinner to the first water of the next day.
+func (c *cook) untilWater(d int, m *trip.Member) float64 {
+	litres := nightShare * baseDrink(m)
+	if d+1 < len(c.trip.Days) && m.Present(d+2) {
+		rate := min(water.MostPerHour, c.ratePerHour(d+1, c.member[m.ID]))
+		litres += min(hoursToWater, c.movingHours(d+1)) * rate
+	}
+	return litres
+}
