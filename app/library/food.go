@@ -32,7 +32,7 @@ func Food(id string) (trip.Food, bool) {
 // what a label would tell, whom it suits.
 func (e *Entry) Food() trip.Food {
 	food := trip.Food{
-		Name: capital(e.Name), Source: "USDA SR28 " + e.ID, Per100g: e.Per100g,
+		Name: shortened(capital(e.Name)), Source: "USDA SR28 " + e.ID, Per100g: e.Per100g,
 		Density: e.Density, Form: e.form(), Aisle: e.Group, RefuseShare: e.refuseShare(),
 		Storage: trip.Storage{TCS: trip.TCSUnknown, Q10: e.q10(), Basis: "not judged: ask the maker or keep it cold"},
 		Diets:   animalDiets(e.Group, e.Description),
@@ -145,6 +145,15 @@ func (t *Trail) labelHint() string {
 		words[i] = string(allergen)
 	}
 	return ", above all for " + strings.Join(words, ", ")
+}
+
+// shortened keeps a name within what a trip takes; the notes carry it whole.
+func shortened(name string) string {
+	runes := []rune(name)
+	if len(runes) <= trip.MaxNameRunes {
+		return name
+	}
+	return string(runes[:trip.MaxNameRunes-1]) + "…"
 }
 
 func capital(text string) string {
