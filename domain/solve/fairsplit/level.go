@@ -1,0 +1,120 @@
+package fairsplit
+
+import "math/big"
+
+// bounds are burdens that no split can beat, found without any search.
+type bounds struct {
+	level []int64 // water level per day
+	day   []int64 // best bound known on the largest burden of each day
+	sum   int64   // on the sum over days of hours times largest burden
+}
+
+func newBounds(in *instance) bounds {
+	b := bounds{level: make([]int64, in.days), day: make([]int64, in.days)}
+	groups := in.carrierGroups()
+	everyone := make([]bool, in.members)
+	for i := range everyone {
+		everyone[i] = true
+	}
+	for d := range in.days {
+		floor := in.pinnedBurden(d)
+		free, piece := in.freeGrams(in.movable, d)
+		b.level[d] = in.waterLevel(d, everyone, free, 1, floor)
+		b.day[d] = in.waterLevel(d, everyone, free, piece, floor)
+		b.day[d] = max(b.day[d], in.itemBurden(d))
+		b.day[d] = in.subsetLevel(d, groups, b.day[d])
+		b.sum += in.hours[d] * b.day[d]
+	}
+	return b
+}
+
+// pinnedBurden is the largest burden of a day that no choice can lower.
+func (in *instance) pinnedBurden(d int) int64 {
+	most := int64(0)
+	for i := range in.members {
+		most = max(most, in.burden(i, in.pinned[i*in.days+d]))
+	}
+	return most
+}
+
+// freeGrams sums what the items weigh on a day and gives the largest mass of which
+// every one of them is a multiple.
+func (in *instance) freeGrams(items []int32, d int) (sum, piece int64) {
+	for _, j := range items {
+		m := int64(in.grams(j, d))
+		sum += m
+		piece = gcd(piece, m)
+	}
+	return sum, max(1, piece)
+}
+
+// waterLevel is the least burden, at least floor, at which the members of the set
+// can hold free grams beyond what is pinned to them, in whole pieces. It is a lower
+// bound for the day: each member carries their pinned load and a multiple of piece.
+// A member at their mass limit takes no more at any level; if the set has no room
+// for all at all, floor is returned.
+func (in *instance) waterLevel(d int, set []bool, free, piece, floor int64) int64 {
+	if free == 0 || in.capacity(d, set, 1<<61, piece) < free {
+		return floor
+	}
+	low, high := floor-1, floor // capacity at low is too small or low is below the floor
+	for in.capacity(d, set, high, piece) < free {
+		low, high = high, 2*high+in.unit
+	}
+	for low+1 < high {
+		mid := low + (high-low)/2
+		if in.capacity(d, set, mid, piece) < free {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
+}
+
+// capacity is the mass in whole pieces that a set of members can take on a day, on
+// top of what is pinned to them, without exceeding a burden or a mass limit.
+func (in *instance) capacity(d int, set []bool, burden, piece int64) int64 {
+	sum := int64(0)
+	for i, isIn := range set {
+		if isIn {
+			sum += in.capacityOf(i, d, burden, piece)
+		}
+	}
+	return sum
+}
+
+func (in *instance) capacityOf(i, d int, burden, piece int64) int64 {
+	room := min(burden/in.scale[i], int64(in.maxGrams[i])) - int64(in.pinned[i*in.days+d])
+	if room <= 0 {
+		return 0
+	}
+	return room / piece * piece
+}
+
+// itemBurden is the largest burden that a single item forces on whoever takes it.
+func (in *instance) itemBurden(d int) int64 {
+	most := int64(0)
+	for _, j := range in.movable {
+		m := in.grams(j, d)
+		if m == 0 {
+			continue
+		}
+		least := int64(1) << 62
+		for _, i := range in.allowed[j] {
+			least = min(least, in.burden(int(i), in.pinned[int(i)*in.days+d]+m))
+		}
+		most = max(most, least)
+	}
+	return most
+}
+
+// exactBurden gives the fraction behind a burden that is some member's load.
+func (in *instance) exactBurden(burden int64) *big.Rat {
+	for i, scale := range in.scale {
+		if burden%scale == 0 {
+			return in.perStrength(i, burden/scale)
+		}
+	}
+	return big.NewRat(burden, max(1, in.unit))
+}
