@@ -107,7 +107,7 @@ func (t *descent) improve(budget int64, stale int) {
 func (t *descent) choose(best int64) (int, trial) {
 	found := trial{delta: never}
 	i := t.pick()
-	if t.old != nil && (i < 0 || t.next()&1 == 0) {
+	if t.old != nil && len(t.in.movable) > 0 && (i < 0 || t.next()&1 == 0) {
 		j := t.in.movable[t.below(len(t.in.movable))]
 		for range 64 {
 			if t.changeCost(j, t.carrier[j]) > 0 {
@@ -128,6 +128,7 @@ func (t *descent) choose(best int64) (int, trial) {
 // gives -1 if there is none.
 func (t *descent) pick() int {
 	t.over = t.over[:0]
+	t.steps += int64(len(t.costs))
 	worst := 0
 	for i, c := range t.costs {
 		if c > 0 {
