@@ -1,0 +1,111 @@
+package tables
+
+import (
+	"fmt"
+	"strings"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/trip"
+)
+
+func bagsTable(x *index) Table {
+	rows := make([]*bags.Bag, len(x.plan.Bags.Bags))
+	for i := range rows {
+		rows[i] = &x.plan.Bags.Bags[i]
+	}
+	return groupBy(fill(Table{
+		Name: "bags", Title: "Bagging list",
+		About: "A row a bag, in the order they are eaten. Put an x in the first column when it is packed, sealed and labelled.",
+		Empty: "There are no bags yet: nothing on the menu has been portioned.",
+	}, []field[*bags.Bag]{
+		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(*bags.Bag) Value { return open() }},
+		{Column{Key: "code", Heading: "Label", Role: Code, Width: 11}, func(b *bags.Bag) Value { return words(b.Code) }},
+		{Column{Key: "day", Heading: "Day", Width: 5}, func(b *bags.Bag) Value { return count(b.Day) }},
+		{Column{Key: "meal", Heading: "Meal", Width: 10}, func(b *bags.Bag) Value { return words(mealName(b.Meal)) }},
+		{Column{Key: "for", Heading: "For", Width: 16, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagEaters(b)) }},
+		{Column{Key: "recipe", Heading: "Dish", Width: 22, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagDish(b)) }},
+		{Column{Key: "contents", Heading: "Contents", Width: 36, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagContents(b)) }},
+		{Column{Key: "water", Heading: "Water to add (" + x.waterUnit() + ")", Decimals: x.waterDecimals(), Width: 9}, func(b *bags.Bag) Value { return x.water(b.Water) }},
+		{Column{Key: "minutes", Heading: "On the flame (min)", Width: 8}, func(b *bags.Bag) Value { return figure(float64(b.Minutes)) }},
+		{Column{Key: "soak", Heading: "Soak (min)", Width: 7}, func(b *bags.Bag) Value { return figure(float64(b.Soak)) }},
+		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 32, Wrap: true}, func(b *bags.Bag) Value { return words(AllergenWords(b.Allergens)) }},
+		{Column{Key: "carrier", Heading: "Carried by", Width: 16, Wrap: true}, func(b *bags.Bag) Value { return words(x.carrierOf(b.Key)) }},
+		{Column{Key: "box", Heading: "Box", Width: 15, Wrap: true}, func(b *bags.Bag) Value { return words(x.boxOf(b.Key)) }},
+		{Column{Key: "type", Heading: "Bag", Width: 13, Wrap: true}, func(b *bags.Bag) Value { return words(bagType(b)) }},
+		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(b *bags.Bag) Value { return x.food(b.Mass()) }},
+	}, rows), rows, func(b *bags.Bag) int { return b.Day })
+}
+
+func (m measure) waterDecimals() int {
+	if m.us() {
+		return 2
+	}
+	return 0
+}
+
+func (x *index) bagEaters(b *bags.Bag) string {
+	if b.Member != 0 {
+		return x.member(b.Member) + " only"
+	}
+	return fmt.Sprintf("%s, %d %s", x.group(b.Group), b.Eaters, plural(b.Eaters, "eater", "eaters"))
+}
+
+func (x *index) bagDish(b *bags.Bag) string {
+	text := x.recipe(b.Recipe)
+	if b.Place == trip.AtBowl {
+		text += ", onto the bowls"
+	}
+	if b.Parts > 1 {
+		text += fmt.Sprintf(" (bag %d of %d)", b.Part, b.Parts)
+	}
+	return text
+}
+
+func (x *index) bagContents(b *bags.Bag) string {
+	lines := make([]string, len(b.Contents))
+	for i, content := range b.Contents {
+		lines[i] = x.foodName(content.Food) + " " + x.weighed(content.Mass)
+	}
+	return strings.Join(lines, "\n")
+}
+
+func bagType(b *bags.Bag) string {
+	text := orNone(b.Type, Unknown)
+	if b.Double {
+		text = "double " + text
+	}
+	var care []string
+	if b.Crushable {
+		care = append(care, "crushes")
+	}
+	if b.Melts {
+		care = append(care, "melts")
+	}
+	if len(care) > 0 {
+		text += "\n" + strings.Join(care, ", ")
+	}
+	return text
+}
+
+// AllergenWords names every allergen that is or may be in a bag in full, what
+// is contained first; unknown is said, since it is not safe.
+func AllergenWords(list []bags.Allergen) string {
+	var parts []string
+	for _, state := range []struct {
+		presence trip.Presence
+		lead     string
+	}{
+		{trip.Contains, "CONTAINS "}, {trip.MayContain, "may contain "}, {trip.NotKnown, "NOT KNOWN: "},
+	} {
+		var names []string
+		for _, allergen := range list {
+			if allergen.Presence == state.presence {
+				names = append(names, string(allergen.Allergen))
+			}
+		}
+		if len(names) > 0 {
+			parts = append(parts, state.lead+strings.Join(names, ", "))
+		}
+	}
+	return orNone(strings.Join(parts, "\n"), "none of the declared ones")
+}

@@ -1,0 +1,190 @@
+package tables
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/plan"
+	"sumpter/domain/portions"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Card is a recipe scaled to everybody it feeds on this trip: a column for
+// each pot in which it is cooked.
+type Card struct {
+	Recipe      string
+	Method      []string
+	Notes       string
+	Simmer      units.Minutes // at sea level
+	Soak        units.Minutes
+	Cold        bool // may be made without flame
+	Pots        []Pot
+	Ingredients []Ingredient
+	Allergens   string
+}
+
+// Pot is one occasion on which the recipe is cooked.
+type Pot struct {
+	Heading string // "Day 3 dinner, North pot"
+	Eaters  int
+	Bags    string // codes
+	Water   string
+	PourOff string
+	Minutes string // on the flame at that height
+}
+
+// Ingredient is one food in each of the pots.
+type Ingredient struct {
+	Food  string
+	Place trip.Place
+	Pots  []string // "340 g", or nothing where it is not used
+}
+
+// Cards gives a card for each recipe that is served, in the order of the recipes.
+func Cards(p *plan.Plan) []Card {
+	x := newIndex(p)
+	byRecipe := map[trip.RecipeID][]*portions.Batch{}
+	for i := range p.Portions.Batches {
+		batch := &p.Portions.Batches[i]
+		byRecipe[batch.Recipe] = append(byRecipe[batch.Recipe], batch)
+	}
+	codes := x.bagsOfPots()
+	var cards []Card
+	for i := range x.trip.Recipes {
+		if batches := byRecipe[x.trip.Recipes[i].ID]; len(batches) > 0 {
+			cards = append(cards, x.card(&x.trip.Recipes[i], batches, codes))
+		}
+	}
+	return cards
+}
+
+// dishKey is a recipe in a slot.
+type dishKey struct {
+	day    int
+	meal   trip.Meal
+	group  trip.GroupID
+	recipe trip.RecipeID
+}
+
+// potKey is one of the batches of a recipe in a slot, from 1.
+type potKey struct {
+	dishKey
+	run int
+}
+
+// bagsOfPots sorts the bags by the batch that their key names.
+func (x *index) bagsOfPots() map[potKey][]*bags.Bag {
+	found := map[potKey][]*bags.Bag{}
+	for i := range x.plan.Bags.Bags {
+		bag := &x.plan.Bags.Bags[i]
+		key := potKey{dishKey{bag.Day, bag.Meal, bag.Group, bag.Recipe}, runOf(bag.Key)}
+		found[key] = append(found[key], bag)
+	}
+	return found
+}
+
+// runOf reads the batch from a bag key such as "d3 dinner g1 r7 b1 pot 1".
+func runOf(key string) int {
+	for _, word := range strings.Fields(key) {
+		if number, ok := strings.CutPrefix(word, "b"); ok {
+			if run, err := strconv.Atoi(number); err == nil {
+				return run
+			}
+		}
+	}
+	return 1
+}
+
+func (x *index) card(recipe *trip.Recipe, batches []*portions.Batch, codes map[potKey][]*bags.Bag) Card {
+	card := Card{
+		Recipe: recipe.Name, Method: recipe.Method, Notes: recipe.Notes,
+		Simmer: recipe.Simmer, Soak: recipe.Soak, Cold: recipe.ColdOK,
+	}
+	var worst []bags.Allergen
+	runs := map[dishKey]int{}
+	for i, batch := range batches {
+		dish := dishKey{batch.Day, batch.Meal, batch.Group, batch.Recipe}
+		runs[dish]++
+		own := codes[potKey{dish, runs[dish]}]
+		card.Pots = append(card.Pots, x.pot(batch, own))
+		card.addAmounts(x, batch, i)
+		for _, bag := range own {
+			worst = mergeAllergens(worst, bag.Allergens)
+		}
+	}
+	for i := range card.Ingredients {
+		card.Ingredients[i].Pots = append(card.Ingredients[i].Pots, make([]string, len(batches)-len(card.Ingredients[i].Pots))...)
+	}
+	card.Allergens = AllergenWords(worst)
+	return card
+}
+
+func (x *index) pot(batch *portions.Batch, own []*bags.Bag) Pot {
+	pot := Pot{
+		Heading: fmt.Sprintf("Day %d %s\n%s", batch.Day, mealName(batch.Meal), x.group(batch.Group)),
+		Eaters:  len(batch.Portions),
+		Water:   batch.Water.Format(x.system),
+		PourOff: batch.PourOff.Format(x.system),
+		Minutes: "no flame",
+	}
+	if batch.Batch > 0 {
+		pot.Heading += fmt.Sprintf("\npot %d: %s", batch.Batch+1, x.memberNames(membersOf(batch)))
+	}
+	var minutes units.Minutes
+	for i, bag := range own {
+		minutes = max(minutes, bag.Minutes)
+		if i > 0 {
+			pot.Bags += ", "
+		}
+		pot.Bags += bag.Code
+	}
+	if minutes > 0 {
+		pot.Minutes = fmt.Sprintf("%.0f min", float64(minutes))
+	}
+	return pot
+}
+
+func membersOf(batch *portions.Batch) []trip.MemberID {
+	members := make([]trip.MemberID, len(batch.Portions))
+	for i, portion := range batch.Portions {
+		members[i] = portion.Member
+	}
+	return members
+}
+
+// addAmounts puts the foods of one pot into its column.
+func (c *Card) addAmounts(x *index, batch *portions.Batch, column int) {
+	for _, total := range batch.Totals {
+		name := x.foodName(total.Food)
+		place := slices.IndexFunc(c.Ingredients, func(i Ingredient) bool { return i.Food == name && i.Place == total.Place })
+		if place < 0 {
+			place = len(c.Ingredients)
+			c.Ingredients = append(c.Ingredients, Ingredient{Food: name, Place: total.Place})
+		}
+		pots := &c.Ingredients[place].Pots
+		for len(*pots) < column {
+			*pots = append(*pots, "")
+		}
+		if len(*pots) == column {
+			*pots = append(*pots, x.weighed(total.Mass))
+		}
+	}
+}
+
+// mergeAllergens keeps the worst state of each allergen, in the order in
+// which they first appear.
+func mergeAllergens(list, more []bags.Allergen) []bags.Allergen {
+	for _, allergen := range more {
+		place := slices.IndexFunc(list, func(a bags.Allergen) bool { return a.Allergen == allergen.Allergen })
+		if place < 0 {
+			list = append(list, allergen)
+			continue
+		}
+		list[place].Presence = trip.Worse(list[place].Presence, allergen.Presence)
+	}
+	return list
+}

@@ -1,0 +1,120 @@
+package tables
+
+import (
+	"fmt"
+	"strings"
+
+	"sumpter/domain/cooking"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+func cookingTable(x *index) Table {
+	rows := make([]*cooking.Meal, len(x.plan.Cooking.Meals))
+	for i := range rows {
+		rows[i] = &x.plan.Cooking.Meals[i]
+	}
+	fuel := func(key, heading string, of func(*cooking.Meal) units.Mass) field[*cooking.Meal] {
+		return field[*cooking.Meal]{Column{Key: key, Heading: heading + " (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(m *cooking.Meal) Value { return x.food(of(m)) }}
+	}
+	water := func(key, heading string, of func(*cooking.Meal) units.Volume) field[*cooking.Meal] {
+		return field[*cooking.Meal]{Column{Key: key, Heading: heading + " (" + x.drinkUnit() + ")", Decimals: 1, Width: 10}, func(m *cooking.Meal) Value { return x.drink(of(m)) }}
+	}
+	return groupBy(fill(Table{
+		Name: "cooking", Title: "Cooking, by meal",
+		About: "Water, minutes and fuel at the height of each camp. Fuel here is without the reserve; low is calm with a lid, high is exposed.",
+		Empty: "Nothing is cooked yet.",
+	}, []field[*cooking.Meal]{
+		{Column{Key: "day", Heading: "Day", Width: 5}, func(m *cooking.Meal) Value { return count(m.Day) }},
+		{Column{Key: "meal", Heading: "Meal", Width: 10}, func(m *cooking.Meal) Value { return words(mealName(m.Meal)) }},
+		{Column{Key: "group", Heading: "Cook group", Width: 14}, func(m *cooking.Meal) Value { return words(x.group(m.Group)) }},
+		{Column{Key: "flame", Heading: "Flame", Width: 10}, func(m *cooking.Meal) Value {
+			if m.Cold {
+				return words("made cold")
+			}
+			return words("stove")
+		}},
+		{Column{Key: "height", Heading: "Height (" + x.heightUnit() + ")", Width: 8}, func(m *cooking.Meal) Value { return x.height(m.Height) }},
+		{Column{Key: "boils", Heading: "Water boils at (" + x.heatUnit() + ")", Decimals: 1, Width: 9}, func(m *cooking.Meal) Value { return x.heat(m.BoilsAt) }},
+		water("food_water", "Water for food", func(m *cooking.Meal) units.Volume { return m.FoodWater }),
+		water("other_water", "Drinks and washing", func(m *cooking.Meal) units.Volume { return m.OtherWater }),
+		{Column{Key: "boilings", Heading: "Pots brought to the boil", Width: 10}, func(m *cooking.Meal) Value { return count(m.Boils) }},
+		{Column{Key: "simmer", Heading: "Simmer (min)", Width: 9}, func(m *cooking.Meal) Value { return figure(float64(m.SimmerMinutes)) }},
+		{Column{Key: "minutes", Heading: "Until all eat (min)", Width: 9}, func(m *cooking.Meal) Value { return figure(float64(m.Minutes)) }},
+		{Column{Key: "fuel", Heading: "Fuel", Width: 13}, func(m *cooking.Meal) Value { return words(orNone(string(m.Fuel), "none")) }},
+		fuel("fuel_mass", "Burns", func(m *cooking.Meal) units.Mass { return m.FuelMass }),
+		fuel("fuel_low", "Low", func(m *cooking.Meal) units.Mass { return m.FuelLow }),
+		fuel("fuel_high", "High", func(m *cooking.Meal) units.Mass { return m.FuelHigh }),
+	}, rows), rows, func(m *cooking.Meal) int { return m.Day })
+}
+
+func fuelByLegTable(x *index) Table {
+	rows := make([]*cooking.LegFuel, len(x.plan.Cooking.Fuel))
+	for i := range rows {
+		rows[i] = &x.plan.Cooking.Fuel[i]
+	}
+	return fill(Table{
+		Name: "fuel_by_leg", Title: "Fuel to carry, by leg",
+		About: "Reserve included. A container is carried on when it is empty, until rubbish can be left.",
+		Empty: "No fuel is needed.",
+	}, []field[*cooking.LegFuel]{
+		{Column{Key: "leg", Heading: "Leg", Width: 16}, func(l *cooking.LegFuel) Value { return words(x.leg(l.Leg)) }},
+		{Column{Key: "group", Heading: "Cook group", Width: 18}, func(l *cooking.LegFuel) Value { return words(x.group(l.Group)) }},
+		{Column{Key: "fuel", Heading: "Fuel", Width: 18}, func(l *cooking.LegFuel) Value { return words(string(l.Fuel)) }},
+		{Column{Key: "needed", Heading: "Needed with reserve (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 14}, func(l *cooking.LegFuel) Value { return x.food(l.Needed) }},
+		{Column{Key: "carried", Heading: "Carried (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 12}, func(l *cooking.LegFuel) Value {
+			var sum units.Mass
+			for _, container := range l.Containers {
+				sum += container.Fuel
+			}
+			return x.food(sum)
+		}},
+		{Column{Key: "containers", Heading: "Containers", Width: 60, Wrap: true}, func(l *cooking.LegFuel) Value { return words(x.containers(l)) }},
+	}, rows)
+}
+
+func (x *index) containers(l *cooking.LegFuel) string {
+	var lines []string
+	for _, container := range l.Containers {
+		line := container.Name + ", " + x.weighed(container.Fuel) + " of fuel"
+		if container.EmptyFrom > 0 {
+			line += fmt.Sprintf(", empty from day %d", container.EmptyFrom)
+		}
+		lines = append(lines, line)
+	}
+	return orNone(strings.Join(lines, "\n"), "none chosen")
+}
+
+func waterTable(x *index) Table {
+	rows := make([]*cooking.Water, len(x.plan.Cooking.Water))
+	for i := range rows {
+		rows[i] = &x.plan.Cooking.Water[i]
+	}
+	return groupBy(fill(Table{
+		Name: "water", Title: "Water, by day and member",
+		About: "Water to drink over the whole day, and each member's part of what is carried in to a dry camp. Treat all water from the land.",
+		Empty: "There is nobody to give water yet.",
+	}, []field[*cooking.Water]{
+		{Column{Key: "day", Heading: "Day", Width: 5}, func(w *cooking.Water) Value { return count(w.Day) }},
+		{Column{Key: "date", Heading: "Date", Width: 15}, func(w *cooking.Water) Value { return x.date(w.Day) }},
+		{Column{Key: "member", Heading: "Member", Width: 20}, func(w *cooking.Water) Value { return words(x.member(w.Member)) }},
+		{Column{Key: "drinking", Heading: "To drink (" + x.drinkUnit() + ")", Decimals: 1, Width: 11}, func(w *cooking.Water) Value { return x.drink(w.Drinking) }},
+		{Column{Key: "ceiling", Heading: "Held at the published ceiling", Width: 15}, func(w *cooking.Water) Value { return yesNo(w.AtCeiling) }},
+		{Column{Key: "carry_in", Heading: "To carry in (" + x.drinkUnit() + ")", Decimals: 1, Width: 12}, func(w *cooking.Water) Value { return x.drink(w.CarryIn) }},
+		{Column{Key: "mind", Heading: "Mind", Width: 34, Wrap: true}, func(w *cooking.Water) Value { return words(x.waterCautions(w.Day)) }},
+	}, rows), rows, func(w *cooking.Water) int { return w.Day })
+}
+
+func (x *index) waterCautions(day int) string {
+	var texts []string
+	if x.day(day).DryCamp {
+		texts = append(texts, "no water at the camp")
+	}
+	if x.day(day).SnowWater {
+		texts = append(texts, "melted from snow")
+	}
+	return orNone(strings.Join(texts, ", "), "water at the camp: treat it")
+}
+
+// MealName gives the meal as papers name it.
+func MealName(meal trip.Meal) string { return mealName(meal) }

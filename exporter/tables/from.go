@@ -1,0 +1,80 @@
+package tables
+
+import (
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+)
+
+// Tables is the whole plan as tables.
+type Tables struct {
+	Crew       Table // who comes, what they must not eat, what they can carry
+	Menu       Table // a row a day and cook group
+	Dishes     Table // a row a dish and pot
+	Needs      Table // a row a member
+	NeedsByDay Table // a row a member and day
+	Shopping   Table // a row a package to buy
+	Fuel       Table // fuel to buy
+	Rounds     Table // packing night: a row a bag and station
+	Weighing   Table // packing night: a row a food and bag
+	Bags       Table // a row a bag
+	Boxes      Table // a row a box
+	BoxBags    Table // a row a bag in a box
+	LoadGrid   Table // a row a member, a column a day: loads
+	ShareGrid  Table // the same: loads as shares of capability
+	Loads      Table // a row a member and day
+	Carriers   Table // a row a thing carried
+	Splits     Table // a row a stretch of days with one split
+	Cooking    Table // a row a meal
+	FuelByLeg  Table // a row a leg, group and fuel
+	Water      Table // a row a member and day
+	Keeping    Table // a row a food and slot
+	Findings   Table
+}
+
+// From lays out the plan. Figures are in the units of the trip.
+func From(p *plan.Plan) *Tables {
+	x := newIndex(p)
+	return &Tables{
+		Crew:       crewTable(x),
+		Menu:       menuTable(x),
+		Dishes:     dishesTable(x),
+		Needs:      needsTable(x),
+		NeedsByDay: needsByDayTable(x),
+		Shopping:   shoppingTable(x),
+		Fuel:       fuelTable(x),
+		Rounds:     roundsTable(x),
+		Weighing:   weighingTable(x),
+		Bags:       bagsTable(x),
+		Boxes:      boxesTable(x),
+		BoxBags:    boxBagsTable(x),
+		LoadGrid:   loadGridTable(x),
+		ShareGrid:  shareGridTable(x),
+		Loads:      loadsTable(x),
+		Carriers:   carriersTable(x),
+		Splits:     splitsTable(x),
+		Cooking:    cookingTable(x),
+		FuelByLeg:  fuelByLegTable(x),
+		Water:      waterTable(x),
+		Keeping:    keepingTable(x),
+		Findings:   findingsTable(x),
+	}
+}
+
+// List gives the tables in the order a leader works with them.
+func (t *Tables) List() []*Table {
+	return []*Table{
+		&t.Findings, &t.Crew, &t.Menu, &t.Dishes, &t.Needs, &t.NeedsByDay,
+		&t.Shopping, &t.Fuel, &t.Rounds, &t.Weighing, &t.Bags, &t.Boxes, &t.BoxBags,
+		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
+	}
+}
+
+// mealNames are the meals as a heading or cell names them.
+func mealName(meal trip.Meal) string {
+	switch meal {
+	case trip.Snack:
+		return "snacks"
+	default:
+		return string(meal)
+	}
+}

@@ -1,0 +1,205 @@
+package tables
+
+import (
+	"fmt"
+
+	"sumpter/domain/carry"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// loadRow is one member on one morning.
+type loadRow struct {
+	member *carry.Member
+	number int
+	day    *carry.Day
+}
+
+func loadsTable(x *index) Table {
+	var rows []loadRow
+	for i := range x.plan.Carry.Members {
+		member := &x.plan.Carry.Members[i]
+		for j := range member.Days {
+			if member.Days[j].Present {
+				rows = append(rows, loadRow{member, j + 1, &member.Days[j]})
+			}
+		}
+	}
+	unit := " (" + x.loadUnit() + ")"
+	mass := func(key, heading string, of func(*carry.Day) units.Mass) field[loadRow] {
+		return field[loadRow]{Column{Key: key, Heading: heading + unit, Decimals: 2, Width: 9}, func(r loadRow) Value { return x.load(of(r.day)) }}
+	}
+	return groupBy(fill(Table{
+		Name: "loads", Title: "Loads, by member and morning",
+		About: "Load is own kit, food, gear, fuel and waste; its share is load / carrying capability. Water to a dry camp comes on top and is shown apart.",
+		Empty: "Nobody carries anything yet.",
+	}, []field[loadRow]{
+		{Column{Key: "member", Heading: "Member", Width: 18}, func(r loadRow) Value { return words(x.member(r.member.Member)) }},
+		{Column{Key: "day", Heading: "Day", Width: 5}, func(r loadRow) Value { return count(r.number) }},
+		{Column{Key: "date", Heading: "Date", Width: 15}, func(r loadRow) Value { return x.date(r.number) }},
+		mass("own_kit", "Own kit", func(d *carry.Day) units.Mass { return d.OwnKit }),
+		mass("food", "Food", func(d *carry.Day) units.Mass { return d.Food }),
+		mass("gear", "Gear", func(d *carry.Day) units.Mass { return d.Gear }),
+		mass("fuel", "Fuel", func(d *carry.Day) units.Mass { return d.Fuel }),
+		mass("waste", "Waste", func(d *carry.Day) units.Mass { return d.Waste }),
+		mass("load", "Load", func(d *carry.Day) units.Mass { return d.Load }),
+		{Column{Key: "capability", Heading: "Capability" + unit, Decimals: 1, Width: 10}, func(r loadRow) Value { return x.load(r.member.Capability) }},
+		{Column{Key: "share", Heading: "Share of capability", Role: Percent, Width: 11}, func(r loadRow) Value { return figure(r.day.Share) }},
+		{Column{Key: "fair", Heading: "Fair share that day", Role: Percent, Width: 11}, func(r loadRow) Value { return x.fair(r.number) }},
+		mass("water", "Water on top", func(d *carry.Day) units.Mass { return d.Water }),
+		{Column{Key: "volume", Heading: "Shared things (" + x.drinkUnit() + ")", Decimals: 1, Width: 11}, func(r loadRow) Value { return x.drink(r.day.Volume) }},
+	}, rows), rows, func(r loadRow) trip.MemberID { return r.member.Member })
+}
+
+// fair gives the fair level of a day.
+func (x *index) fair(day int) Value {
+	if level, ok := FairLevel(x.plan.Carry, day); ok {
+		return figure(level)
+	}
+	return words(Unknown)
+}
+
+// FairLevel gives the share everybody would carry on a day if loads could be
+// split to the gram, as the carry stage worked it out.
+func FairLevel(result carry.Result, day int) (level float64, ok bool) {
+	for i := range result.Stages {
+		stage := &result.Stages[i]
+		if place := day - stage.FirstDay; day <= stage.LastDay && place >= 0 && place < len(stage.Fair) {
+			return stage.Fair[place], true
+		}
+	}
+	return 0, false
+}
+
+// itemRow is one thing carried on one stretch of days.
+type itemRow struct {
+	stage *carry.Stage
+	item  carry.Item
+}
+
+func carriersTable(x *index) Table {
+	var rows []itemRow
+	for i := range x.plan.Carry.Stages {
+		stage := &x.plan.Carry.Stages[i]
+		for _, member := range x.trip.Crew {
+			for _, item := range stage.Items {
+				if item.Carrier == member.ID {
+					rows = append(rows, itemRow{stage, item})
+				}
+			}
+		}
+		for _, item := range stage.Items {
+			if _, known := x.members[item.Carrier]; !known {
+				rows = append(rows, itemRow{stage, item})
+			}
+		}
+	}
+	return groupBy(fill(Table{
+		Name: "who_carries", Title: "Who carries what",
+		About: "One row a thing, for each stretch of days in which nothing changes hands.",
+		Empty: "Nobody carries anything yet.",
+	}, []field[itemRow]{
+		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(itemRow) Value { return open() }},
+		{Column{Key: "days", Heading: "On", Width: 13}, func(r itemRow) Value { return words(dayRange(r.stage.FirstDay, r.stage.LastDay)) }},
+		{Column{Key: "member", Heading: "Carried by", Width: 18}, func(r itemRow) Value { return words(x.member(r.item.Carrier)) }},
+		{Column{Key: "kind", Heading: "Kind", Width: 8}, func(r itemRow) Value { return words(string(r.item.Kind)) }},
+		{Column{Key: "item", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r itemRow) Value { return words(x.itemName(r.item)) }},
+		{Column{Key: "about", Heading: "What it is", Width: 34, Wrap: true}, func(r itemRow) Value { return words(x.itemAbout(r.item)) }},
+		{Column{Key: "mass", Heading: "Mass (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(r itemRow) Value { return x.itemMass(r.item) }},
+		{Column{Key: "why", Heading: "Why", Width: 44, Wrap: true}, func(r itemRow) Value { return words(orNone(r.item.Why, "no reason given")) }},
+	}, rows), rows, func(r itemRow) carrierGroup { return carrierGroup{r.stage.FirstDay, r.item.Carrier} })
+}
+
+// carrierGroup is what one member carries on one stretch of days.
+type carrierGroup struct {
+	firstDay int
+	member   trip.MemberID
+}
+
+func (x *index) gear(key string) *trip.Gear {
+	for i := range x.trip.Gear {
+		if fmt.Sprint(x.trip.Gear[i].ID) == key {
+			return &x.trip.Gear[i]
+		}
+	}
+	return nil
+}
+
+func (x *index) itemName(item carry.Item) string {
+	switch item.Kind {
+	case carry.BagItem:
+		return x.bag(item.Key).Code
+	case carry.GearItem:
+		if gear := x.gear(item.Key); gear != nil {
+			return gear.Name
+		}
+	case carry.FuelItem:
+		if container, ok := x.fuel[item.Key]; ok {
+			return container.Name
+		}
+	case carry.WasteItem:
+		return "rubbish"
+	}
+	return item.Key
+}
+
+func (x *index) itemAbout(item carry.Item) string {
+	switch item.Kind {
+	case carry.BagItem:
+		bag := x.bag(item.Key)
+		return fmt.Sprintf("day %d %s: %s", bag.Day, mealName(bag.Meal), x.recipe(bag.Recipe))
+	case carry.GearItem:
+		if gear := x.gear(item.Key); gear != nil {
+			return string(gear.Kind)
+		}
+	case carry.FuelItem:
+		if container, ok := x.fuel[item.Key]; ok && container.EmptyFrom > 0 {
+			return fmt.Sprintf("full at the start, empty from day %d", container.EmptyFrom)
+		}
+		return "fuel"
+	}
+	return "wrappings of what was eaten"
+}
+
+func (x *index) itemMass(item carry.Item) Value {
+	switch item.Kind {
+	case carry.BagItem:
+		if bag, ok := x.bags[item.Key]; ok {
+			return x.food(bag.Mass())
+		}
+	case carry.GearItem:
+		if gear := x.gear(item.Key); gear != nil {
+			return x.food(gear.Mass)
+		}
+	case carry.FuelItem:
+		if container, ok := x.fuel[item.Key]; ok {
+			return x.food(container.Fuel + container.Empty)
+		}
+	case carry.WasteItem:
+		return words("see loads")
+	}
+	return words(Unknown)
+}
+
+func splitsTable(x *index) Table {
+	rows := make([]*carry.Stage, len(x.plan.Carry.Stages))
+	for i := range rows {
+		rows[i] = &x.plan.Carry.Stages[i]
+	}
+	share := func(key, heading string, of func(*carry.Stage) float64) field[*carry.Stage] {
+		return field[*carry.Stage]{Column{Key: key, Heading: heading, Role: Percent, Width: 14}, func(s *carry.Stage) Value { return figure(of(s)) }}
+	}
+	return fill(Table{
+		Name: "splits", Title: "How fair the split is",
+		About: "Shares are load / carrying capability. No split whatever can be below the bound.",
+		Empty: "Nobody carries anything yet.",
+	}, []field[*carry.Stage]{
+		{Column{Key: "days", Heading: "On", Width: 14}, func(s *carry.Stage) Value { return words(dayRange(s.FirstDay, s.LastDay)) }},
+		share("worst", "Heaviest share", func(s *carry.Stage) float64 { return s.Worst }),
+		share("worst_bound", "Its bound", func(s *carry.Stage) float64 { return s.WorstBound }),
+		share("mean", "Heaviest over the days", func(s *carry.Stage) float64 { return s.Mean }),
+		share("mean_bound", "Bound over the days", func(s *carry.Stage) float64 { return s.MeanBound }),
+		{Column{Key: "proven", Heading: "Proven best", Width: 11}, func(s *carry.Stage) Value { return yesNo(s.Proven) }},
+		{Column{Key: "hand_overs", Heading: "Things changing hands", Width: 12}, func(s *carry.Stage) Value { return count(s.HandOvers) }},
+	}, rows)
+}

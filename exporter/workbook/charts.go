@@ -1,0 +1,200 @@
+package workbook
+
+import (
+	"fmt"
+
+	"github.com/xuri/excelize/v2"
+
+	"sumpter/exporter/tables"
+)
+
+// most lines that can still be told apart in one chart
+const mostLines = 16
+
+// needsWithChart shows under the table what each member needs and gets.
+func needsWithChart(t *tables.Table) *sheet {
+	s := tableSheet(needsSheet, t, nil)
+	if len(t.Rows) == 0 {
+		return s
+	}
+	last := len(s.rows)
+	area := func(key string) string { return s.column(t.Column(key), firstRow, last) }
+	series := func(key, colour string) excelize.ChartSeries {
+		letter := columnName(t.Column(key))
+		return excelize.ChartSeries{
+			Name:       fmt.Sprintf("%s!$%s$%d", quoted(s.name), letter, s.headRow),
+			Categories: area("member"), Values: area(key),
+			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}},
+		}
+	}
+	s.addChart(&excelize.Chart{
+		Type:   excelize.Col,
+		Series: []excelize.ChartSeries{series("need", line), series("target", slate), series("planned", spruce)},
+		Title:  chartTitle("Energy: need, target from the packs, planned food (kcal a day)"),
+		Legend: excelize.ChartLegend{Position: "bottom"},
+		YAxis:  excelize.ChartAxis{MajorGridLines: true, Minimum: zero()},
+	})
+	return s
+}
+
+// loads shows loads and shares of capability side by side over the days, with
+// the fair level, and draws them.
+func loads(t *tables.Tables) *sheet {
+	s := tableSheet(loadsSheet, &t.LoadGrid, nil)
+	if len(t.LoadGrid.Rows) == 0 || len(t.ShareGrid.Columns) < 2 {
+		return s
+	}
+	s.headCols = 1
+	s.landscape = true
+	s.gap()
+	s.addWide(t.ShareGrid.Title, sectionLook)
+	s.addWide(t.ShareGrid.About+" An empty place: away that day.", aboutLook)
+	head := s.add(shareRow(headings(&t.ShareGrid))...)
+	first := head + 1
+	for i, values := range t.ShareGrid.Rows {
+		cells := shareCells(&t.ShareGrid, values)
+		for j := range cells {
+			if j >= 2 && t.ShareGrid.Rows[i][j-1].Kind == tables.Figure {
+				letter := columnName(j)
+				cells[j].formula = fmt.Sprintf("%s%d/$B%d", letter, firstRow+i, firstRow+i)
+			}
+		}
+		s.add(cells...)
+	}
+	last := len(s.rows)
+	fair := s.add(fairRow(t)...)
+	end := columnName(len(t.ShareGrid.Columns))
+	s.marks = append(s.marks, mark{
+		area: fmt.Sprintf("C%d:%s%d", first, end, last),
+		rules: []rule{
+			{formula: fmt.Sprintf("AND(ISNUMBER(C%d),C%d=MAX(C$%d:C$%d))", first, first, first, last), font: excelize.Font{Bold: true, Color: ochre}, fill: amber},
+		},
+	})
+	s.drawLoads(t, head, first, last, fair)
+	return s
+}
+
+// shareRow moves the days one column on, so that they stand below those of
+// the loads, whose second column is the capability.
+func shareRow(cells []cell) []cell {
+	moved := append([]cell{cells[0], {look: cells[0].look}}, cells[1:]...)
+	return moved
+}
+
+// shareCells leaves the place of a member who is away empty: a line chart
+// would draw a word as zero.
+func shareCells(t *tables.Table, values []tables.Value) []cell {
+	cells := make([]cell, len(values))
+	for i, value := range values {
+		if i > 0 && value.Kind != tables.Figure {
+			value = tables.Value{Kind: tables.Open}
+		}
+		cells[i] = tableCell(t, i, value, false)
+	}
+	return shareRow(cells)
+}
+
+// fairRow is the last line of the shares: the fair level of each day, found
+// on the first member's row of that day.
+func fairRow(t *tables.Tables) []cell {
+	levels := map[float64]tables.Value{}
+	day, fair := t.Loads.Column("day"), t.Loads.Column("fair")
+	for _, values := range t.Loads.Rows {
+		levels[values[day].Number] = values[fair]
+	}
+	bold := look{bold: true, colour: spruce, frame: groupStart}
+	cells := []cell{{value: "Fair level", look: bold}, {look: bold}}
+	for i := 1; i < len(t.ShareGrid.Columns); i++ {
+		level, known := levels[float64(i)]
+		if !known {
+			level = tables.Value{Kind: tables.Words, Text: tables.Unknown}
+		}
+		cells = append(cells, valued(t.ShareGrid.Columns[i], level, bold))
+	}
+	return cells
+}
+
+func (s *sheet) drawLoads(t *tables.Tables, head, first, last, fair int) {
+	days := columnName(len(t.ShareGrid.Columns))
+	across := func(row int) string { return fmt.Sprintf("%s!$C$%d:$%s$%d", quoted(s.name), row, days, row) }
+	draw := func(row int, l excelize.LineOptions) excelize.ChartSeries {
+		return excelize.ChartSeries{
+			Name:       fmt.Sprintf("%s!$A$%d", quoted(s.name), row),
+			Categories: across(head), Values: across(row), Line: l,
+			Marker: excelize.ChartMarker{Symbol: "none"},
+		}
+	}
+	var series []excelize.ChartSeries
+	if last-first < mostLines {
+		for row := first; row <= last; row++ {
+			series = append(series, draw(row, excelize.LineOptions{Width: 1.5}))
+		}
+	} else {
+		for _, extreme := range s.extremeRows(t, first, last) {
+			series = append(series, draw(extreme, excelize.LineOptions{Width: 1.5}))
+		}
+	}
+	series = append(series, draw(fair, excelize.LineOptions{Width: 3, Dash: excelize.LineDashSysDash, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{ink}}}))
+	s.addChart(&excelize.Chart{
+		Type: excelize.Line, Series: series,
+		Title:        chartTitle("Share of carrying capability over the days; dashed: the fair level"),
+		Legend:       excelize.ChartLegend{Position: "right"},
+		ShowBlanksAs: "gap",
+		YAxis:        excelize.ChartAxis{MajorGridLines: true, Minimum: zero(), NumFmt: excelize.ChartNumFmt{CustomNumFmt: percentFormat}},
+	})
+}
+
+// extremeRows adds lines for the heaviest and lightest share of each day,
+// where the crew is too large for a line each.
+func (s *sheet) extremeRows(t *tables.Tables, first, last int) []int {
+	var rows []int
+	for _, extreme := range []struct {
+		name, formula string
+		better        func(a, b float64) bool
+	}{
+		{"Heaviest", "MAX", func(a, b float64) bool { return a > b }},
+		{"Lightest", "MIN", func(a, b float64) bool { return a < b }},
+	} {
+		bold := look{bold: true, colour: ink, frame: underline}
+		cells := []cell{{value: extreme.name, look: bold}, {look: bold}}
+		for i := 1; i < len(t.ShareGrid.Columns); i++ {
+			value := tables.Value{Kind: tables.Words, Text: "away"}
+			for _, values := range t.ShareGrid.Rows {
+				if share := values[i]; share.Kind == tables.Figure && (value.Kind != tables.Figure || extreme.better(share.Number, value.Number)) {
+					value = share
+				}
+			}
+			c := valued(t.ShareGrid.Columns[i], value, bold)
+			if value.Kind == tables.Figure {
+				letter := columnName(i + 1)
+				c.formula = fmt.Sprintf("%s(%s%d:%s%d)", extreme.formula, letter, first, letter, last)
+			}
+			cells = append(cells, c)
+		}
+		rows = append(rows, s.add(cells...))
+	}
+	return rows
+}
+
+func (s *sheet) column(place, first, last int) string {
+	letter := columnName(place)
+	return fmt.Sprintf("%s!$%s$%d:$%s$%d", quoted(s.name), letter, first, letter, last)
+}
+
+// addChart puts a chart below everything else, as wide as the sheet.
+func (s *sheet) addChart(c *excelize.Chart) {
+	const ordinaryRow, letter = 20, 7 // pixels of an ordinary row and of a digit
+	s.gap()
+	wide := min(s.fullWidth()*letter, 1100)
+	c.Dimension = excelize.ChartDimension{Width: uint(wide), Height: 400}
+	s.charts = append(s.charts, chart{at: fmt.Sprintf("A%d", len(s.rows)+1), chart: c, rows: 400/ordinaryRow + 1})
+}
+
+func chartTitle(text string) excelize.ChartTitle {
+	return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: text, Font: &excelize.Font{Bold: true, Size: 11, Color: ink, Family: fontName}}}}
+}
+
+func zero() *float64 {
+	z := 0.0
+	return &z
+}

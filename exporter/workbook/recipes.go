@@ -1,0 +1,146 @@
+package workbook
+
+import (
+	"fmt"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+	"sumpter/exporter/tables"
+)
+
+// potsAcross is how many pots stand side by side on a card.
+const potsAcross = 5
+
+// recipeCards has a card for each recipe that is served, scaled to each pot;
+// no card is cut by a page unless it is longer than one.
+func recipeCards(p *plan.Plan) *sheet {
+	s := &sheet{name: "Recipe cards", widths: []float64{32, 14, 14, 14, 14, 14}}
+	s.addWide("Recipe cards", titleLook)
+	s.addWide("Each recipe scaled to the people who eat it, a column for each pot. The grams are what the bags hold.", aboutLook)
+	cards := tables.Cards(p)
+	if len(cards) == 0 {
+		s.gap()
+		s.addWide("No recipe is served yet.", emptyLook)
+		return s
+	}
+	var starts []int
+	for i := range cards {
+		s.gap()
+		starts = append(starts, len(s.rows)+1)
+		s.addCard(&cards[i])
+	}
+	s.breakBetween(starts)
+	return s
+}
+
+func (s *sheet) addCard(card *tables.Card) {
+	s.addWide(card.Recipe, sectionLook)
+	s.addWide("Allergens: "+card.Allergens, allergenLook(card.Allergens))
+	facts := fmt.Sprintf("Simmer %.0f min at sea level, then soak %.0f min.", float64(card.Simmer), float64(card.Soak))
+	if card.Cold {
+		facts += " Can be made cold, without flame."
+	}
+	s.addWide(facts, plainLook)
+	if len(card.Method) == 0 {
+		s.addWide("No method was written down.", plainLook)
+	}
+	for i, step := range card.Method {
+		s.addWide(fmt.Sprintf("%d. %s", i+1, step), plainLook)
+	}
+	if card.Notes != "" {
+		s.addWide("Note: "+card.Notes, plainLook)
+	}
+	for first := 0; first < len(card.Pots); first += potsAcross {
+		s.addPots(card, first, min(first+potsAcross, len(card.Pots)))
+	}
+}
+
+func allergenLook(text string) look {
+	if len(text) >= 4 && text[:4] == "none" {
+		return plainLook
+	}
+	return look{bold: true, colour: plum, wrap: true, frame: double}
+}
+
+func (s *sheet) addPots(card *tables.Card, first, last int) {
+	pots := card.Pots[first:last]
+	line := func(l look, head string, of func(tables.Pot) string) {
+		cells := []cell{{value: head, look: l}}
+		for _, pot := range pots {
+			right := l
+			right.align = "right"
+			cells = append(cells, cell{value: of(pot), look: right})
+		}
+		s.add(cells...)
+	}
+	under := look{colour: ink, wrap: true, frame: underline}
+	line(headLook, "", func(p tables.Pot) string { return p.Heading })
+	line(under, "Eaters", func(p tables.Pot) string { return fmt.Sprint(p.Eaters) })
+	line(look{bold: true, colour: ink, wrap: true, frame: underline}, "Bags", func(p tables.Pot) string { return p.Bags })
+	for i := range card.Ingredients {
+		ingredient := &card.Ingredients[i]
+		name := ingredient.Food
+		if ingredient.Place == trip.AtBowl {
+			name += ", onto the bowls"
+		}
+		cells := []cell{{value: name, look: under}}
+		for _, amount := range ingredient.Pots[first:last] {
+			cells = append(cells, cell{value: amountWords(amount), look: look{colour: ink, align: "right", wrap: true, frame: underline}})
+		}
+		s.add(cells...)
+	}
+	line(under, "Water to add", func(p tables.Pot) string { return p.Water })
+	line(under, "Water poured off", func(p tables.Pot) string { return p.PourOff })
+	line(under, "On the flame, at that height", func(p tables.Pot) string { return p.Minutes })
+}
+
+func amountWords(amount string) string {
+	if amount == "" {
+		return "not in it"
+	}
+	return amount
+}
+
+// Points of a page between the margins, upright, and what is left unused since
+// heights are reckoned, not measured.
+const (
+	pageHighA4, pageWideA4         = 842, 595
+	pageHighLetter, pageWideLetter = 792, 612
+	pageUse                        = 0.9
+)
+
+// breakBetween puts page breaks before blocks that would not fit any more.
+func (s *sheet) breakBetween(starts []int) {
+	high := (min(pageHighA4, pageHighLetter) - 72*(margin+0.6)) * pageUse / s.scale()
+	used := s.heightBetween(1, starts[0])
+	for i, start := range starts {
+		end := len(s.rows) + 1
+		if i+1 < len(starts) {
+			end = starts[i+1]
+		}
+		block := s.heightBetween(start, end)
+		if used+block > high && start > 1 {
+			s.breaks = append(s.breaks, start)
+			used = 0
+		}
+		used += block
+	}
+}
+
+// scale is how far an upright page is shrunk to fit one page wide.
+func (s *sheet) scale() float64 {
+	const pointsOfLetter, padding = 5.25, 1.5*5.25 + 4
+	wide := 0.0
+	for _, width := range s.widths {
+		wide += width*pointsOfLetter + padding
+	}
+	return min(1, (min(pageWideA4, pageWideLetter)-72*2*margin)/wide)
+}
+
+func (s *sheet) heightBetween(first, end int) float64 {
+	sum := 0.0
+	for i := first; i < end && i <= len(s.rows); i++ {
+		sum += s.heightOf(s.rows[i-1])
+	}
+	return sum
+}

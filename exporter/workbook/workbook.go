@@ -1,0 +1,130 @@
+// Package workbook writes the trip's workbook: everything a leader prints,
+// ticks off and carries along, as sheets that any spreadsheet opens.
+//
+// Start with Write. The same plan gives the same bytes.
+package workbook
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"github.com/xuri/excelize/v2"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/units"
+	"sumpter/exporter/tables"
+)
+
+// documentTime stands in the file as its time of making, so that equal plans
+// give equal bytes.
+const documentTime = "2000-01-01T00:00:00Z"
+
+// Write writes the plan's workbook. Figures are in the units of the trip;
+// what a leader changes (packages, prices, weighed grams) carries formulas
+// that agree with the plan. Text typed by anybody stays text. Errors are those
+// of the writer, of the context, or of a plan too large for the file format.
+func Write(ctx context.Context, w io.Writer, p *plan.Plan) error {
+	b := newBook(p)
+	defer b.file.Close()
+	for _, s := range sheets(p) {
+		if err := b.emit(ctx, s); err != nil {
+			return fmt.Errorf("workbook: %w", err)
+		}
+	}
+	if err := b.finish(p); err != nil {
+		return fmt.Errorf("workbook: %w", err)
+	}
+	if _, err := b.file.WriteTo(w); err != nil {
+		return fmt.Errorf("workbook: %w", err)
+	}
+	return nil
+}
+
+func newBook(p *plan.Plan) *book {
+	file := excelize.NewFile()
+	b := &book{file: file, styles: &styles{file: file, made: map[look]int{}}, title: "Trip"}
+	if p.Trip != nil {
+		b.letter = p.Trip.Units == units.US
+		if p.Trip.Title != "" {
+			b.title = p.Trip.Title
+		}
+	}
+	return b
+}
+
+// Names of the sheets that others point to.
+const (
+	overviewSheet = "Overview"
+	findingsSheet = "Findings"
+	shoppingSheet = "Shopping"
+	fuelSheet     = "Fuel to buy"
+	costsSheet    = "Costs"
+	needsSheet    = "Needs"
+	loadsSheet    = "Loads"
+)
+
+// sheets lays out the whole workbook, in the order of the leader's work.
+func sheets(p *plan.Plan) []*sheet {
+	t := tables.From(p)
+	list := []*sheet{
+		tableSheet(findingsSheet, &t.Findings, nil),
+		cautionsSheet(p),
+		tableSheet("Crew", &t.Crew, nil),
+		tableSheet("Menu", &t.Menu, nil),
+		tableSheet("Dishes", &t.Dishes, nil),
+		needsWithChart(&t.Needs),
+		tableSheet("Needs by day", &t.NeedsByDay, nil),
+		shoppingList(&t.Shopping),
+		fuelList(&t.Fuel),
+		costs(p, t),
+		tableSheet("Packing stations", &t.Rounds, nil),
+		weighing(&t.Weighing),
+		tableSheet("Bagging list", &t.Bags, nil),
+		tableSheet("Boxes", &t.Boxes, nil),
+		tableSheet("Box contents", &t.BoxBags, nil),
+		loads(t),
+		tableSheet("Loads in parts", &t.Loads, nil),
+		tableSheet("Who carries what", &t.Carriers, nil),
+		tableSheet("Fair split", &t.Splits, nil),
+		tableSheet("Cooking", &t.Cooking, nil),
+		tableSheet("Fuel by leg", &t.FuelByLeg, nil),
+		tableSheet("Water", &t.Water, nil),
+		tableSheet("How food keeps", &t.Keeping, nil),
+		recipeCards(p),
+	}
+	return append([]*sheet{overview(p, t, list)}, list...)
+}
+
+// finish takes away the sheet every new file has, names what formulas point
+// to, and fixes the times in the file.
+func (b *book) finish(p *plan.Plan) error {
+	if err := b.file.DeleteSheet("Sheet1"); err != nil {
+		return err
+	}
+	first, err := b.file.GetSheetIndex(overviewSheet)
+	if err != nil {
+		return err
+	}
+	b.file.SetActiveSheet(first)
+	for _, name := range costNames {
+		err := b.file.SetDefinedName(&excelize.DefinedName{
+			Name: name.name, RefersTo: fmt.Sprintf("%s!$B$%d", quoted(costsSheet), name.row),
+		})
+		if err != nil {
+			return err
+		}
+	}
+	recalculate := true
+	if err := b.file.SetCalcProps(&excelize.CalcPropsOptions{FullCalcOnLoad: &recalculate}); err != nil {
+		return err
+	}
+	return b.file.SetDocProps(&excelize.DocProperties{
+		Title: clean(b.title), Creator: "Sumpter", LastModifiedBy: "Sumpter",
+		Created: documentTime, Modified: documentTime,
+	})
+}
+
+// dateSerial gives a date as the file format counts it: days in the 1900
+// system of ECMA-376 Part 1, 18.17.4.1 (right from 1 March 1900 on).
+func dateSerial(date units.Date) int { return int(date) + 25569 }
