@@ -6,6 +6,7 @@ import (
 
 	"sumpter/domain/shopping"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // buyRow is one package of one food to buy; the first row of a food carries
@@ -38,6 +39,12 @@ func shoppingTable(x *index) Table {
 		{Column{Key: "price", Heading: "Price each (" + x.trip.Currency + ")", Role: Amount, Decimals: x.moneyDecimals(), Width: 10}, x.priceOf},
 		{Column{Key: "cost", Heading: "Cost (" + x.trip.Currency + ")", Decimals: x.moneyDecimals(), Width: 10}, x.costOf},
 		{Column{Key: "shop", Heading: "Shop", Width: 16, Wrap: true}, func(r buyRow) Value { return words(orNone(r.buy.Shop, "any")) }},
+		{Column{Key: "bought", Heading: "Bought (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value {
+			if r.buy.Count == 0 {
+				return words("none to buy")
+			}
+			return x.food(r.buy.Net * units.Mass(r.buy.Count))
+		}},
 		{Column{Key: "needed", Heading: "Needed (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value { return r.once(x.food(r.line.Needed)) }},
 		{Column{Key: "home", Heading: "From home (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value { return r.once(x.food(r.line.FromHome)) }},
 		{Column{Key: "leftover", Heading: "Left over (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value { return r.once(x.food(r.line.Leftover)) }},

@@ -20,12 +20,11 @@ func shoppingList(t *tables.Table) *sheet {
 	at := columns(t)
 	last := firstRow + len(t.Rows) - 1
 	area := func(key string) string { return fmt.Sprintf("$%s$%d:$%s$%d", at(key), firstRow, at(key), last) }
-	bought := fmt.Sprintf("SUMPRODUCT((%s=%%s)*ISNUMBER(%s),%s,%s)", area("number"), area("package"), area("count"), area("package"))
 	return tableSheet(shoppingSheet, t, formulas{
-		"cost": func(row int) string { return fmt.Sprintf("%s%d*%s%d", at("count"), row, at("price"), row) },
+		"cost":   func(row int) string { return fmt.Sprintf("%s%d*%s%d", at("count"), row, at("price"), row) },
+		"bought": func(row int) string { return fmt.Sprintf("%s%d*%s%d", at("count"), row, at("package"), row) },
 		"leftover": func(row int) string {
-			number := fmt.Sprintf("%s%d", at("number"), row)
-			return fmt.Sprintf("%s%d+%s-%s%d", at("home"), row, fmt.Sprintf(bought, number), at("needed"), row)
+			return fmt.Sprintf("%s%d+SUMIF(%s,%s%d,%s)-%s%d", at("home"), row, area("number"), at("number"), row, area("bought"), at("needed"), row)
 		},
 	})
 }
@@ -82,7 +81,9 @@ func costs(p *plan.Plan, t *tables.Tables) *sheet {
 	s.addWide("Costs", titleLook)
 	s.addWide("Figures follow the shopping sheets. Change the fees or the budget here.", aboutLook)
 	s.add(cell{value: "What", look: headLook}, cell{value: "Amount (" + currency + ")", look: headLook}, cell{value: "Mind", look: headLook})
-	note := func(text string) cell { return cell{value: text, look: plainLook} }
+	note := func(text string) cell {
+		return cell{value: text, look: look{colour: ink, wrap: true, indent: true, align: "left"}}
+	}
 	food := p.Shopping.Cost - fuelCost(p)
 	s.add(note("Food"), cell{value: money(food), formula: sumOf(shoppingSheet, &t.Shopping), look: amount}, note(unpriced(p)))
 	s.add(note("Fuel"), cell{value: money(fuelCost(p)), formula: sumOf(fuelSheet, &t.Fuel), look: amount}, note("Only fuel whose price is known."))

@@ -50,9 +50,9 @@ func loads(t *tables.Tables) *sheet {
 	s.addWide(t.ShareGrid.Title, sectionLook)
 	s.addWide(t.ShareGrid.About+" An empty place: away that day.", aboutLook)
 	head := s.add(shareRow(headings(&t.ShareGrid))...)
-	first := head + 1
+	first, aligns := head+1, alignsOf(&t.ShareGrid)
 	for i, values := range t.ShareGrid.Rows {
-		cells := shareCells(&t.ShareGrid, values)
+		cells := shareCells(&t.ShareGrid, aligns, values)
 		for j := range cells {
 			if j >= 2 && t.ShareGrid.Rows[i][j-1].Kind == tables.Figure {
 				letter := columnName(j)
@@ -83,13 +83,13 @@ func shareRow(cells []cell) []cell {
 
 // shareCells leaves the place of a member who is away empty: a line chart
 // would draw a word as zero.
-func shareCells(t *tables.Table, values []tables.Value) []cell {
+func shareCells(t *tables.Table, aligns []string, values []tables.Value) []cell {
 	cells := make([]cell, len(values))
 	for i, value := range values {
 		if i > 0 && value.Kind != tables.Figure {
 			value = tables.Value{Kind: tables.Open}
 		}
-		cells[i] = tableCell(t, i, value, false)
+		cells[i] = tableCell(t, aligns, i, value, false)
 	}
 	return shareRow(cells)
 }
@@ -102,8 +102,8 @@ func fairRow(t *tables.Tables) []cell {
 	for _, values := range t.Loads.Rows {
 		levels[values[day].Number] = values[fair]
 	}
-	bold := look{bold: true, colour: spruce, frame: groupStart}
-	cells := []cell{{value: "Fair level", look: bold}, {look: bold}}
+	bold := look{bold: true, colour: spruce, frame: groupStart, align: "right"}
+	cells := []cell{{value: "Fair level", look: look{bold: true, colour: spruce, frame: groupStart, indent: true, align: "left"}}, {look: bold}}
 	for i := 1; i < len(t.ShareGrid.Columns); i++ {
 		level, known := levels[float64(i)]
 		if !known {
@@ -155,8 +155,8 @@ func (s *sheet) extremeRows(t *tables.Tables, first, last int) []int {
 		{"Heaviest", "MAX", func(a, b float64) bool { return a > b }},
 		{"Lightest", "MIN", func(a, b float64) bool { return a < b }},
 	} {
-		bold := look{bold: true, colour: ink, frame: underline}
-		cells := []cell{{value: extreme.name, look: bold}, {look: bold}}
+		bold := look{bold: true, colour: ink, frame: underline, align: "right"}
+		cells := []cell{{value: extreme.name, look: look{bold: true, colour: ink, frame: underline, indent: true, align: "left"}}, {look: bold}}
 		for i := 1; i < len(t.ShareGrid.Columns); i++ {
 			value := tables.Value{Kind: tables.Words, Text: "away"}
 			for _, values := range t.ShareGrid.Rows {
@@ -183,9 +183,10 @@ func (s *sheet) column(place, first, last int) string {
 
 // addChart puts a chart below everything else, as wide as the sheet.
 func (s *sheet) addChart(c *excelize.Chart) {
-	const ordinaryRow, letter = 20, 7 // pixels of an ordinary row and of a digit
+	const ordinaryRow, letter = 20, 5.8 // pixels of an ordinary row and, safely, of a digit
 	s.gap()
-	wide := min(s.fullWidth()*letter, 1100)
+	wide := min(s.fullWidth()*letter, 1000)
+	c.XAxis.Font, c.YAxis.Font = axisFont(), axisFont()
 	c.Dimension = excelize.ChartDimension{Width: uint(wide), Height: 400}
 	s.charts = append(s.charts, chart{at: fmt.Sprintf("A%d", len(s.rows)+1), chart: c, rows: 400/ordinaryRow + 1})
 }
@@ -193,6 +194,8 @@ func (s *sheet) addChart(c *excelize.Chart) {
 func chartTitle(text string) excelize.ChartTitle {
 	return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: text, Font: &excelize.Font{Bold: true, Size: 11, Color: ink, Family: fontName}}}}
 }
+
+func axisFont() excelize.Font { return excelize.Font{Color: ink, Size: 9, Family: fontName} }
 
 func zero() *float64 {
 	z := 0.0

@@ -32,6 +32,7 @@ type look struct {
 	fill   string
 	format string // number format
 	align  string // left, right, center
+	indent bool   // keeps words off the figures before them
 	wrap   bool
 	frame  frame
 }
@@ -85,6 +86,9 @@ func (l look) style() *excelize.Style {
 		Font:      &excelize.Font{Family: fontName, Size: l.size, Bold: l.bold, Italic: l.italic, Color: l.colour},
 		Alignment: &excelize.Alignment{Horizontal: l.align, Vertical: "top", WrapText: l.wrap},
 		Border:    l.frame.border(),
+	}
+	if l.indent {
+		style.Alignment.Indent = 1
 	}
 	if l.fill != "" {
 		style.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{l.fill}}

@@ -134,7 +134,7 @@ func linesOf(text string, width float64) int {
 		used := 0.0
 		for _, word := range strings.Fields(paragraph) {
 			length := textWidth(word)
-			if used > 0 && used+1+length > width {
+			if used > 0 && used+0.5+length > width {
 				lines++
 				used = 0
 			}
@@ -143,7 +143,7 @@ func linesOf(text string, width float64) int {
 				length -= width
 			}
 			if used > 0 {
-				used++
+				used += 0.5
 			}
 			used += length
 		}
@@ -151,7 +151,8 @@ func linesOf(text string, width float64) int {
 	return lines
 }
 
-// textWidth is the width of a word in digits; wide letters of East Asia take two.
+// textWidth is the width of a word in digits, from the usual proportions of a
+// plain sans-serif type; wide letters of East Asia take two.
 func textWidth(word string) float64 {
 	width := 0.0
 	for _, letter := range word {
@@ -159,7 +160,9 @@ func textWidth(word string) float64 {
 		case letter >= 0x1100 && utf8.RuneLen(letter) >= 3:
 			width += 2
 		case letter >= 'A' && letter <= 'Z':
-			width += 1.2
+			width += 1.25
+		case letter >= 'a' && letter <= 'z':
+			width += 0.92
 		default:
 			width++
 		}

@@ -40,6 +40,7 @@ func headings(t *tables.Table) []cell {
 	for i, column := range t.Columns {
 		l := headLook
 		l.align = alignOf(t, i)
+		l.indent = l.align == "left"
 		cells[i] = cell{value: column.Heading, look: l}
 	}
 	return cells
@@ -51,10 +52,11 @@ func (s *sheet) addTable(t *tables.Table, live formulas) {
 	for _, start := range t.Groups {
 		starts[start] = true
 	}
+	aligns := alignsOf(t)
 	for i, values := range t.Rows {
 		cells := make([]cell, len(values))
 		for j, value := range values {
-			cells[j] = tableCell(t, j, value, starts[i])
+			cells[j] = tableCell(t, aligns, j, value, starts[i])
 			if formula := live[t.Columns[j].Key]; formula != nil && usable(value) {
 				cells[j].formula = formula(len(s.rows) + 1)
 			}
@@ -95,6 +97,14 @@ func columnName(place int) string {
 	return name
 }
 
+func alignsOf(t *tables.Table) []string {
+	aligns := make([]string, len(t.Columns))
+	for i := range aligns {
+		aligns[i] = alignOf(t, i)
+	}
+	return aligns
+}
+
 // alignOf puts figures to the right and everything else to the left.
 func alignOf(t *tables.Table, place int) string {
 	column := t.Columns[place]
@@ -119,15 +129,16 @@ func alignOf(t *tables.Table, place int) string {
 }
 
 // tableCell shows one value by the role of its column.
-func tableCell(t *tables.Table, place int, value tables.Value, start bool) cell {
+func tableCell(t *tables.Table, aligns []string, place int, value tables.Value, start bool) cell {
 	column := t.Columns[place]
-	l := look{colour: ink, wrap: column.Wrap, frame: underline}
+	l := look{colour: ink, wrap: column.Wrap, frame: underline, align: aligns[place]}
+	l.indent = l.align == "left"
 	if start {
 		l.frame = groupStart
 	}
 	switch column.Role {
 	case tables.Tick:
-		l.frame, l.align = boxed, "center"
+		l.frame = boxed
 	case tables.Input, tables.Amount:
 		l.fill = amber
 	case tables.Code:
@@ -146,18 +157,16 @@ func tableCell(t *tables.Table, place int, value tables.Value, start bool) cell 
 func valued(column tables.Column, value tables.Value, l look) cell {
 	switch value.Kind {
 	case tables.Figure:
-		l.align, l.format = "right", decimalFormat(column.Decimals)
+		l.format = decimalFormat(column.Decimals)
 		if column.Role == tables.Percent {
 			l.format = percentFormat
 		}
 		return cell{value: value.Number, look: l}
 	case tables.Day:
-		l.align, l.format = "left", dateFormat
+		l.format = dateFormat
 		return cell{value: dateSerial(value.Date), look: l}
 	case tables.Open:
-		if l.align == "" {
-			l.align, l.format = "right", decimalFormat(column.Decimals)
-		}
+		l.format = decimalFormat(column.Decimals)
 		return cell{look: l}
 	default:
 		l.wrap = l.wrap || len(value.Text) > int(column.Width)

@@ -5,6 +5,7 @@
 package workbook
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 	"io"
@@ -35,7 +36,11 @@ func Write(ctx context.Context, w io.Writer, p *plan.Plan) error {
 	if err := b.finish(p); err != nil {
 		return fmt.Errorf("workbook: %w", err)
 	}
-	if _, err := b.file.WriteTo(w); err != nil {
+	var file bytes.Buffer
+	if _, err := b.file.WriteTo(&file); err != nil {
+		return fmt.Errorf("workbook: %w", err)
+	}
+	if err := copySorted(w, file.Bytes()); err != nil {
 		return fmt.Errorf("workbook: %w", err)
 	}
 	return nil

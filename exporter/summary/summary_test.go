@@ -1,0 +1,85 @@
+package summary
+
+import (
+	"strings"
+	"testing"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/units"
+	"sumpter/exporter/plantest"
+)
+
+func line(t *testing.T, p *plan.Plan, what string) Line {
+	t.Helper()
+	for _, l := range Lines(p) {
+		if l.What == what {
+			return l
+		}
+	}
+	t.Fatalf("no line %q", what)
+	return Line{}
+}
+
+func TestLines(t *testing.T) {
+	p := plantest.Small()
+	for _, want := range []Line{
+		{"Crew", "3 people, 8 person-days", "1 cook group"},
+		{"Energy needed", "3,000 kcal a person-day", "from 3,000 (=1+1, day 1) to 3,000 (=1+1, day 1); to eat from the packs 2,800, planned 2,660"},
+		{"Food", "700 g a person-day", "5600 g in all, 3 bags"},
+		{"Least-fed day", "95 % of the target", "=1+1, day 1"},
+		{"Heaviest share", "17 % of capability", "=1+1, day 3 with 8.5 kg; no split whatever can be below 17 %"},
+		{"Fuel", "130 g with reserve", "2 × small canister"},
+		{"Water to drink", "at most 4.0 L a person and day", "all together at most 10.5 L (day 1); to dry camps at most 2.0 L each (day 2)"},
+		{"Cost", "19.48 EUR", "2.44 EUR a person-day; 1 price is unknown, so the true cost is higher"},
+		{"Box for Valley post", "0.5 kg, 1 bag", "1 parcel: post from Tue 30 Jun 2026 to Fri 10 Jul 2026, picked up Tue 21 Jul 2026"},
+		{"Findings", "1 must fix, 0 look at, 1 notes", ""},
+		{"Plan", "settled", "in 2 rounds; the last changed no load by 1 % or more"},
+	} {
+		if got := line(t, p, want.What); got != want {
+			t.Errorf("got  %+v\nwant %+v", got, want)
+		}
+	}
+	if got := When(p); got != "Mon 20 Jul 2026 to Wed 22 Jul 2026, 3 days." {
+		t.Errorf("when: %q", got)
+	}
+}
+
+func TestUSUnits(t *testing.T) {
+	p := plantest.Small()
+	p.Trip.Units = units.US
+	if got := line(t, p, "Heaviest share").More; !strings.Contains(got, "18.8 lb") { // 8.51 kg
+		t.Errorf("heaviest share: %q", got)
+	}
+	if got := line(t, p, "Food").Value; got != "1.5 lb a person-day" {
+		t.Errorf("food: %q", got)
+	}
+}
+
+func TestNothingEntered(t *testing.T) {
+	for name, p := range map[string]*plan.Plan{"empty": plantest.Empty(), "none": {}} {
+		for _, l := range Lines(p) {
+			if l.Value == "" {
+				t.Errorf("%s: %s says nothing", name, l.What)
+			}
+		}
+		if When(p) != "There are no days yet." {
+			t.Errorf("%s: %q", name, When(p))
+		}
+	}
+}
+
+func TestBoundIsThatOfTheHeaviestStretch(t *testing.T) {
+	p := plantest.Small()
+	p.Carry.Stages[1].WorstBound = 0.1
+	if got := line(t, p, "Heaviest share").More; !strings.Contains(got, "below 16 %") {
+		t.Errorf("got %q", got)
+	}
+}
+
+func TestThousands(t *testing.T) {
+	for value, want := range map[float64]string{0: "0", 999: "999", 1000: "1,000", 1234567: "1,234,567", -1234: "-1,234"} {
+		if got := thousands(value); got != want {
+			t.Errorf("%v is %q, want %q", value, got, want)
+		}
+	}
+}
