@@ -1,0 +1,77 @@
+package carry
+
+import (
+	"context"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/cooking"
+	"sumpter/domain/needs"
+	"sumpter/domain/trip"
+)
+
+// Work is what has to be carried, and for how long each day.
+type Work struct {
+	Trip    *trip.Trip // canonical
+	Legs    []trip.Leg
+	Needs   needs.Result
+	Bags    bags.Result
+	Cooking cooking.Result
+}
+
+// Effort is how long the search for a fair split may take.
+type Effort int
+
+// Quick is for rounds whose loads only feed the needs; Thorough is for what
+// people will lift.
+const (
+	Quick Effort = iota
+	Thorough
+)
+
+// Compute gives every bag, piece of gear and container of fuel a carrier on
+// every day it is carried, and reckons the loads. Where limits cannot all be
+// kept the split that breaks them least comes with a finding that names the
+// limit and the amount.
+func Compute(ctx context.Context, w Work, effort Effort) (Result, error) {
+	c := &calculation{Work: w, effort: effort}
+	c.indexCrew()
+	for _, run := range cutStages(w.Trip, w.Legs) {
+		if err := c.split(ctx, run); err != nil {
+			return Result{}, err
+		}
+	}
+	c.reckonLoads()
+	c.reviewLoads()
+	return c.result, nil
+}
+
+// calculation carries what is known from one stage to the next.
+type calculation struct {
+	Work
+	effort Effort
+	result Result
+
+	capability []int64               // hectograms, by place in the crew
+	place      map[trip.MemberID]int // place in the crew
+	food       map[trip.FoodID]*trip.Food
+	previous   map[string]trip.MemberID // carrier of each item on the stage before
+	waste      []wasteHeap              // what is left of earlier stages
+	loads      [][]tally                // by place in the crew and day-1
+}
+
+func (c *calculation) indexCrew() {
+	c.place, c.food = map[trip.MemberID]int{}, map[trip.FoodID]*trip.Food{}
+	c.previous = map[string]trip.MemberID{}
+	for i := range c.Trip.Foods {
+		c.food[c.Trip.Foods[i].ID] = &c.Trip.Foods[i]
+	}
+	for i := range c.Trip.Crew {
+		member := &c.Trip.Crew[i]
+		c.place[member.ID] = i
+		c.capability = append(c.capability, hectograms(member))
+		c.loads = append(c.loads, make([]tally, len(c.Trip.Days)))
+		c.result.Members = append(c.result.Members, Member{
+			Member: member.ID, Capability: capabilityMass(member), Days: make([]Day, len(c.Trip.Days)),
+		})
+	}
+}

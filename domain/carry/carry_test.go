@@ -1,0 +1,343 @@
+package carry
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/bags/bagstest"
+	"sumpter/domain/cooking"
+	"sumpter/domain/findings"
+	"sumpter/domain/needs"
+	"sumpter/domain/optional"
+	"sumpter/domain/trip"
+	"sumpter/domain/trip/triptest"
+	"sumpter/domain/units"
+)
+
+// walkers makes a trip of so many days with a member for each body mass in kg.
+func walkers(days int, kilograms ...float64) *trip.Trip {
+	t := &trip.Trip{Units: units.Metric, Settings: trip.DefaultSettings(), Groups: []trip.CookGroup{{ID: 1, Name: "All"}}}
+	t.Settings.DinnerShare, t.Settings.FuelShare = 1, 1
+	for range days {
+		t.Days = append(t.Days, trip.Day{Meals: []trip.Meal{trip.Dinner}})
+	}
+	for i, mass := range kilograms {
+		t.Crew = append(t.Crew, trip.Member{
+			ID: trip.MemberID(i + 1), Name: string(rune('A' + i)), Group: 1, Age: 30, BodyMass: units.FromKilograms(mass),
+			Strength: 1, PackRoom: 100 * units.Litre,
+		})
+	}
+	return t
+}
+
+// bagOf makes a dinner bag without tare.
+func bagOf(key string, day int, kilograms float64) bags.Bag {
+	return bags.Bag{Key: key, Code: key, Day: day, Meal: trip.Dinner, Group: 1, Food: units.FromKilograms(kilograms), Kcal: 1000, Volume: units.Litre}
+}
+
+func compute(t *testing.T, on *trip.Trip, list ...bags.Bag) Result {
+	t.Helper()
+	r, err := Compute(context.Background(), Work{Trip: on, Legs: on.Legs(), Bags: bags.Result{Bags: list}}, Thorough)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func carrierOf(r Result, stage int, key string) trip.MemberID {
+	for _, item := range r.Stages[stage].Items {
+		if item.Key == key {
+			return item.Carrier
+		}
+	}
+	return 0
+}
+
+// The published minimax case of the fairness rows (trade reference, section
+// 8.2: "bodies 55/70/90, own 9/10/11, food 18 kg") in bags of 100 g.
+func TestSplitComesNearTheDivisibleOptimum(t *testing.T) {
+	on := walkers(1, 55, 70, 90)
+	for i, kit := range []float64{9, 10, 11} {
+		on.Crew[i].OwnKit = units.FromKilograms(kit)
+	}
+	var list []bags.Bag
+	for i := range 180 {
+		list = append(list, bagOf("bag "+string(rune('a'+i/26))+string(rune('a'+i%26)), 1, 0.1))
+	}
+	r := compute(t, on, list...)
+	if want := 0.223255814; math.Abs(r.Stages[0].Worst-want) > 0.1/55 || r.Stages[0].WorstBound > r.Stages[0].Worst+1e-12 {
+		t.Errorf("heaviest share %.6f with bound %.6f, divisible food gives %.6f", r.Stages[0].Worst, r.Stages[0].WorstBound, want)
+	}
+	for i, want := range []float64{3.279069767, 5.627906977, 9.093023256} {
+		if got := r.Members[i].Days[0].Food.Kilograms(); math.Abs(got-want) > 0.1 {
+			t.Errorf("member %d carries %.2f kg, divisible food gives %.2f", i+1, got, want)
+		}
+	}
+}
+
+func TestCapabilityIsCappedAtABodyMassIndexOf27(t *testing.T) {
+	member := trip.Member{BodyMass: units.FromKilograms(120), Height: 1.80, Strength: 1}
+	if got, want := capabilityMass(&member).Kilograms(), 27*1.8*1.8; math.Abs(got-want) > 0.05 {
+		t.Errorf("got %.2f kg, want %.2f", got, want)
+	}
+	member.Strength = 0.5
+	if got := capabilityMass(&member).Kilograms(); math.Abs(got-27*1.8*1.8/2) > 0.05 {
+		t.Errorf("half the strength carries %.2f kg", got)
+	}
+}
+
+func TestWhoIsHarmedDoesNotCarryIt(t *testing.T) {
+	on := walkers(1, 60, 90)
+	on.Foods = []trip.Food{{ID: 1, Name: "Nut mix", Allergens: map[trip.Allergen]trip.Presence{trip.Peanuts: trip.Contains}}, {ID: 2, Name: "Oats"}}
+	on.Crew[1].Allergies = []trip.Allergy{{Allergen: trip.Peanuts}}
+	nuts, oats := bagOf("nuts", 1, 2), bagOf("oats", 1, 2)
+	nuts.Contents, oats.Contents = []bags.Content{{Food: 1, Mass: nuts.Food}}, []bags.Content{{Food: 2, Mass: oats.Food}}
+	r := compute(t, on, nuts, oats)
+	if got := carrierOf(r, 0, "nuts"); got != 1 {
+		t.Errorf("nuts are carried by %d", got)
+	}
+	if got := carrierOf(r, 0, "oats"); got != 2 {
+		t.Errorf("a mild allergy lets unknown food be carried; oats are carried by %d", got)
+	}
+	on.Crew[1].Allergies[0].Severe = true
+	if got := carrierOf(compute(t, on, nuts, oats), 0, "oats"); got != 1 {
+		t.Errorf("where traces harm, food of unknown state is carried by %d", got)
+	}
+}
+
+func TestNobodyLeftToCarryIsAFinding(t *testing.T) {
+	on := walkers(1, 60)
+	on.Foods = []trip.Food{{ID: 1, Name: "Nut mix", Allergens: map[trip.Allergen]trip.Presence{trip.Peanuts: trip.Contains}}}
+	on.Crew[0].Allergies = []trip.Allergy{{Allergen: trip.Peanuts}}
+	nuts := bagOf("nuts", 1, 1)
+	nuts.Contents = []bags.Content{{Food: 1, Mass: nuts.Food}}
+	r := compute(t, on, nuts)
+	if !hasFinding(r, findings.MustFix, "no-carrier") || carrierOf(r, 0, "nuts") != 1 {
+		t.Errorf("findings %v", r.Findings)
+	}
+}
+
+func TestPinsAndBansAreFollowed(t *testing.T) {
+	on := walkers(1, 60, 60)
+	on.Pins = []trip.Pin{{Bag: "one", Member: 2}, {Bag: "two", Member: 2}}
+	r := compute(t, on, bagOf("one", 1, 1), bagOf("two", 1, 1), bagOf("three", 1, 3))
+	if carrierOf(r, 0, "one") != 2 || carrierOf(r, 0, "two") != 2 || carrierOf(r, 0, "three") != 1 {
+		t.Errorf("items %v", r.Stages[0].Items)
+	}
+	on.Pins = []trip.Pin{{Bag: "three", Member: 1, Forbid: true}}
+	if got := carrierOf(compute(t, on, bagOf("one", 1, 1), bagOf("three", 1, 3)), 0, "three"); got != 2 {
+		t.Errorf("the ban is not followed: carried by %d", got)
+	}
+}
+
+func TestPinToWhomItHarmsIsNotFollowed(t *testing.T) {
+	on := walkers(1, 60, 60)
+	on.Foods = []trip.Food{{ID: 1, Name: "Nut mix", Allergens: map[trip.Allergen]trip.Presence{trip.Peanuts: trip.Contains}}}
+	on.Crew[1].Allergies = []trip.Allergy{{Allergen: trip.Peanuts, Severe: true}}
+	on.Pins = []trip.Pin{{Bag: "nuts", Member: 2}}
+	nuts := bagOf("nuts", 1, 1)
+	nuts.Contents = []bags.Content{{Food: 1, Mass: nuts.Food}}
+	r := compute(t, on, nuts)
+	if carrierOf(r, 0, "nuts") != 1 || !hasFinding(r, findings.MustFix, "pin-not-followed") {
+		t.Errorf("carried by %d, findings %v", carrierOf(r, 0, "nuts"), r.Findings)
+	}
+}
+
+func TestOwnShareIsCarriedByWhoEatsIt(t *testing.T) {
+	on := walkers(2, 60, 60)
+	snack := bagOf("snack", 2, 4)
+	snack.Meal, snack.Member = trip.Snack, 1
+	r := compute(t, on, snack, bagOf("dinner", 2, 1))
+	if carrierOf(r, 0, "snack") != 1 || carrierOf(r, 0, "dinner") != 2 {
+		t.Errorf("items %v", r.Stages[0].Items)
+	}
+}
+
+func TestHardLimitBreaksOnlyWithAFindingThatNamesIt(t *testing.T) {
+	on := walkers(1, 60, 60)
+	on.Crew[0].LoadLimit, on.Crew[1].LoadLimit = optional.Of(units.FromKilograms(4.5)), optional.Of(units.FromKilograms(4.5))
+	// Worked example C9: room in all, but not for whole bags.
+	r := compute(t, on, bagOf("a", 1, 3), bagOf("b", 1, 3), bagOf("c", 1, 3))
+	if !hasFinding(r, findings.MustFix, "over-limit") {
+		t.Fatalf("findings %v", r.Findings)
+	}
+	for _, finding := range r.Findings {
+		if finding.Code == "over-limit" && (finding.Place.Member == 0 || finding.Remedy == "" || !strings.Contains(finding.What, "g")) {
+			t.Errorf("the finding does not say who and how much: %+v", finding)
+		}
+	}
+}
+
+func TestWrappingsAreCarriedUntilTheyCanBeLeft(t *testing.T) {
+	on := walkers(4, 60, 60)
+	on.Points = []trip.ResupplyPoint{{ID: 1, Name: "Hut", AfterDay: 2, Use: true}}
+	var list []bags.Bag
+	for day := 1; day <= 4; day++ {
+		bag := bagOf("day "+string(rune('0'+day)), day, 1)
+		bag.Tare, bag.Leg = 10*units.Gram, (day-1)/2
+		list = append(list, bag)
+	}
+	want := []units.Mass{0, 10 * units.Gram, 20 * units.Gram, 30 * units.Gram}
+	if got := wasteByDay(compute(t, on, list...)); !slices.Equal(got, want) {
+		t.Errorf("waste %v, want %v", got, want)
+	}
+	on.Points[0].TakesWaste = true
+	want = []units.Mass{0, 10 * units.Gram, 0, 10 * units.Gram}
+	if got := wasteByDay(compute(t, on, list...)); !slices.Equal(got, want) {
+		t.Errorf("waste %v, want %v", got, want)
+	}
+}
+
+func wasteByDay(r Result) []units.Mass {
+	sums := make([]units.Mass, len(r.Members[0].Days))
+	for _, member := range r.Members {
+		for d, day := range member.Days {
+			sums[d] += day.Waste
+		}
+	}
+	return sums
+}
+
+func TestWhoJoinsTakesTheirPart(t *testing.T) {
+	on := walkers(3, 60, 60, 60)
+	on.Crew[2].FirstDay = 3
+	r := compute(t, on, bagOf("a", 3, 2), bagOf("b", 3, 2), bagOf("c", 3, 2))
+	if len(r.Stages) != 2 || r.Stages[1].FirstDay != 3 {
+		t.Fatalf("stages %+v", r.Stages)
+	}
+	for i := range 3 {
+		if got := r.Members[i].Days[2].Food; got != 2*units.Kilogram {
+			t.Errorf("member %d carries %v on day 3", i+1, got)
+		}
+	}
+	if r.Stages[1].HandOvers != 1 {
+		t.Errorf("%d bags change hands; one is enough", r.Stages[1].HandOvers)
+	}
+}
+
+func TestDinnersAreSpreadSoThatALostPackDoesNotEndTheTrip(t *testing.T) {
+	on := walkers(4, 90, 30, 30)
+	on.Settings.DinnerShare = 0.5
+	var list []bags.Bag
+	for day := 1; day <= 4; day++ {
+		list = append(list, bagOf("dinner "+string(rune('0'+day)), day, 1))
+	}
+	r := compute(t, on, list...)
+	count := map[trip.MemberID]int{}
+	for _, item := range r.Stages[0].Items {
+		count[item.Carrier]++
+	}
+	for member, n := range count {
+		if n > 2 {
+			t.Errorf("member %d carries %d of 4 dinners", member, n)
+		}
+	}
+}
+
+func TestFuelContainersGetLighter(t *testing.T) {
+	on := walkers(3, 60)
+	fuel := cooking.Result{Fuel: []cooking.LegFuel{{Group: 1, Fuel: trip.GasMix, Containers: []cooking.Container{
+		{Key: "gas 1", Fuel: 230 * units.Gram, Empty: 150 * units.Gram, EmptyFrom: 3},
+	}}}}
+	r, err := Compute(context.Background(), Work{Trip: on, Legs: on.Legs(), Cooking: fuel}, Thorough)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for d, want := range []units.Mass{380 * units.Gram, 380 * units.Gram, 150 * units.Gram} {
+		if got := r.Members[0].Days[d].Fuel; got != want {
+			t.Errorf("day %d: %v, want %v", d+1, got, want)
+		}
+	}
+}
+
+func TestHeavyLoadIsACautionByAge(t *testing.T) {
+	on := walkers(1, 50)
+	on.Crew[0].OwnKit = units.FromKilograms(9) // 18 % of body mass
+	if r := compute(t, on); hasFinding(r, findings.Note, "heavy-load") {
+		t.Errorf("an adult with 18 %% is warned: %v", r.Findings)
+	}
+	on.Crew[0].Age = 15
+	if r := compute(t, on); !hasFinding(r, findings.Note, "heavy-load") {
+		t.Errorf("somebody of 15 with 18 %% is not warned: %v", r.Findings)
+	}
+}
+
+func TestCancelledComputeSaysSo(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	on := walkers(1, 60, 60)
+	if _, err := Compute(ctx, Work{Trip: on, Legs: on.Legs(), Bags: bags.Result{Bags: []bags.Bag{bagOf("a", 1, 1)}}}, Thorough); err == nil {
+		t.Error("no error")
+	}
+}
+
+func hasFinding(r Result, severity findings.Severity, code string) bool {
+	return slices.ContainsFunc(r.Findings, func(f findings.Finding) bool { return f.Severity == severity && f.Code == code })
+}
+
+// On random trips every bag has one carrier who is there and may carry it, and
+// what is carried adds up.
+func TestEveryBagHasOneCarrierOnEveryDay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		on := triptest.Trip().Draw(t, "trip").Canonical()
+		legs := on.Legs()
+		packed := bags.Compute(on, bagstest.Batches(on), cooking.Result{}, legs)
+		r, err := Compute(context.Background(), Work{Trip: on, Legs: legs, Needs: needs.Compute(on, nil), Bags: packed}, Quick)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for day := 1; day <= len(on.Days); day++ {
+			leg := trip.LegOf(legs, day)
+			want, people := units.Mass(0), 0
+			for i := range on.Crew {
+				if on.Crew[i].Present(day) {
+					people++
+				}
+			}
+			for i := range packed.Bags {
+				if bag := &packed.Bags[i]; bag.Leg == leg && bag.Day >= day {
+					want += bag.Mass()
+				}
+			}
+			got := units.Mass(0)
+			for i, member := range r.Members {
+				if on.Crew[i].Present(day) != member.Days[day-1].Present {
+					t.Fatalf("day %d: member %d present %v", day, i, member.Days[day-1].Present)
+				}
+				got += member.Days[day-1].Food
+			}
+			if people > 0 && got != want {
+				t.Fatalf("day %d: %v carried of %v", day, got, want)
+			}
+		}
+	})
+}
+
+// Renaming and reordering the crew changes no load.
+func TestNamesAndOrderChangeNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		on := triptest.Trip().Draw(t, "trip").Canonical()
+		other := on.Clone()
+		for i := range other.Crew {
+			other.Crew[i].Name = "Member " + other.Crew[i].Name
+		}
+		slices.Reverse(other.Crew)
+		other = other.Canonical()
+		legs := on.Legs()
+		packed := bags.Compute(on, bagstest.Batches(on), cooking.Result{}, legs)
+		walks := needs.Compute(on, nil)
+		first, _ := Compute(context.Background(), Work{Trip: on, Legs: legs, Needs: walks, Bags: packed}, Quick)
+		second, _ := Compute(context.Background(), Work{Trip: other, Legs: legs, Needs: walks, Bags: packed}, Quick)
+		for s := range first.Stages {
+			if !slices.Equal(first.Stages[s].Items, second.Stages[s].Items) {
+				t.Fatalf("stage %d differs", s+1)
+			}
+		}
+	})
+}

@@ -1,0 +1,88 @@
+package carry
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/solve/fairsplit"
+)
+
+// addClasses limits how much of a group's dinners and fuel one pack may hold,
+// so that a lost pack never ends the trip. A class of which one piece, or one
+// carrier's equal part, already is more than the share is held to that.
+func (c *calculation) addClasses(p *fairsplit.Problem) {
+	type class struct {
+		total, largest int64
+		pieces         int
+		carriers       map[int]bool
+	}
+	classes := map[string]*class{}
+	var names []string
+	for _, item := range p.Items {
+		if item.Class == "" {
+			continue
+		}
+		k := classes[item.Class]
+		if k == nil {
+			k = &class{carriers: map[int]bool{}}
+			classes[item.Class] = k
+			names = append(names, item.Class)
+		}
+		k.total += item.Energy
+		k.largest = max(k.largest, item.Energy)
+		k.pieces++
+		for _, seat := range item.Allowed {
+			k.carriers[seat] = true
+		}
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		share := c.Trip.Settings.DinnerShare
+		if strings.HasPrefix(name, "fuel") {
+			share = c.Trip.Settings.FuelShare
+		}
+		k := classes[name]
+		if share >= 1 || k.pieces < 2 || len(k.carriers) < 2 {
+			share = 1
+		}
+		least := max(k.largest, ceilDivide(k.total, int64(len(k.carriers))))
+		limit := max(int64(math.Floor(share*float64(k.total))), least)
+		p.Classes = append(p.Classes, fairsplit.Class{Name: name, Share: fairsplit.Ratio{Num: limit, Den: max(1, k.total)}})
+	}
+}
+
+func ceilDivide(a, b int64) int64 {
+	if b <= 0 {
+		return a
+	}
+	return (a + b - 1) / b
+}
+
+// onlyClasses tells whether nothing but the rules about lost packs stands in
+// the way.
+func onlyClasses(solved fairsplit.Result) bool {
+	for _, overrun := range solved.Overruns {
+		if overrun.Limit != fairsplit.ClassLimit {
+			return false
+		}
+	}
+	return len(solved.Overruns) > 0
+}
+
+func dropClasses(p *fairsplit.Problem) {
+	for i := range p.Classes {
+		p.Classes[i].Share = fairsplit.Ratio{Num: 1, Den: 1}
+	}
+}
+
+func (c *calculation) sayClassesDropped(r run, solved fairsplit.Result) {
+	for _, overrun := range solved.Overruns {
+		c.find(findings.LookAt, "lost-pack", findings.Place{Day: r.first},
+			fmt.Sprintf("One pack holds more of the %s than the trip allows.", overrun.Class),
+			"With whole bags, and the limits of the packs, no split keeps that rule.",
+			"Allow a larger part in one pack, or pack that food in smaller bags.")
+	}
+}

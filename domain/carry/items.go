@@ -1,0 +1,145 @@
+package carry
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/cooking"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// piece is one thing to carry on a stage.
+type piece struct {
+	kind    ItemKind
+	key     string
+	mass    units.Mass // on the first morning
+	left    units.Mass // once it is eaten or empty
+	until   int        // last day carried at full mass
+	volume  units.Volume
+	class   string
+	energy  int64
+	allowed []int // places in the crew, never more than those present
+	why     string
+	bag     *bags.Bag
+}
+
+// wasteHeap is the wrappings and empty containers one member holds at the end
+// of a stage.
+type wasteHeap struct {
+	key    string
+	holder trip.MemberID
+	mass   units.Mass
+}
+
+// pieces lists what has to be carried on a stage, by kind and key.
+func (c *calculation) pieces(r run) []piece {
+	var list []piece
+	for i := range c.Bags.Bags {
+		if bag := &c.Bags.Bags[i]; bag.Leg == r.leg && bag.Day >= r.first {
+			list = append(list, c.bagPiece(bag, r))
+		}
+	}
+	for i := range c.Trip.Gear {
+		list = append(list, c.gearPiece(&c.Trip.Gear[i], r))
+	}
+	for _, fuel := range c.Cooking.Fuel {
+		if fuel.Leg != r.leg {
+			continue
+		}
+		for i := range fuel.Containers {
+			list = append(list, c.fuelPiece(&fuel, &fuel.Containers[i], r))
+		}
+	}
+	for _, heap := range c.waste {
+		list = append(list, piece{
+			kind: WasteItem, key: heap.key, mass: heap.mass, left: heap.mass, until: r.last,
+			allowed: r.present, why: "wrappings and empty containers are carried out",
+		})
+	}
+	return list
+}
+
+func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
+	p := piece{
+		kind: BagItem, key: bag.Key, mass: bag.Mass(), left: bag.Tare, until: min(bag.Day, r.last),
+		volume: bag.Volume, bag: bag,
+	}
+	if bag.Meal == trip.Dinner {
+		p.class, p.energy = fmt.Sprintf("dinners of group %d", bag.Group), max(1, int64(bag.Kcal))
+	}
+	if eater, ok := c.place[bag.Member]; ok && slices.Contains(r.present, eater) {
+		p.allowed, p.why = []int{eater}, "own share: carried by who eats it"
+		return p
+	}
+	for _, place := range r.present {
+		if c.mayCarry(&c.Trip.Crew[place], bag) {
+			p.allowed = append(p.allowed, place)
+		}
+	}
+	if len(p.allowed) < len(r.present) {
+		p.why = "kept from those who are allergic to what is in it"
+	}
+	return p
+}
+
+// mayCarry keeps an allergen from the pack of whom it harms: where traces
+// harm, everything that is not declared free of it.
+func (c *calculation) mayCarry(member *trip.Member, bag *bags.Bag) bool {
+	for _, allergy := range member.Allergies {
+		for _, content := range bag.Contents {
+			state := trip.NotKnown
+			if food := c.food[content.Food]; food != nil {
+				state = food.Presence(allergy.Allergen)
+			}
+			if state == trip.Contains || allergy.Severe && state != trip.Free {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (c *calculation) gearPiece(gear *trip.Gear, r run) piece {
+	p := piece{
+		kind: GearItem, key: strconv.FormatInt(int64(gear.ID), 10), mass: gear.Mass, left: gear.Mass,
+		until: r.last, volume: gear.Volume,
+	}
+	p.allowed, p.why = c.groupCarriers(gear.Group, r)
+	return p
+}
+
+// fuelPiece is a container; its fuel counts as carried in full until the day
+// it is empty, which errs on the side of the carrier.
+func (c *calculation) fuelPiece(fuel *cooking.LegFuel, container *cooking.Container, r run) piece {
+	p := piece{
+		kind: FuelItem, key: container.Key, mass: container.Fuel + container.Empty, left: container.Empty,
+		until: r.last, volume: container.Volume,
+		class: fmt.Sprintf("fuel of group %d", fuel.Group), energy: max(1, container.Fuel.CeilGrams()),
+	}
+	if from := container.EmptyFrom; from > 0 {
+		p.until = min(from-1, r.last)
+	}
+	if p.until < r.first {
+		p.mass, p.until = container.Empty, r.last
+	}
+	p.allowed, p.why = c.groupCarriers(fuel.Group, r)
+	return p
+}
+
+// groupCarriers gives the members of a cook group who are there, or everybody
+// where the group has nobody, or the thing belongs to all.
+func (c *calculation) groupCarriers(group trip.GroupID, r run) ([]int, string) {
+	var own []int
+	for _, place := range r.present {
+		if c.Trip.Crew[place].Group == group {
+			own = append(own, place)
+		}
+	}
+	if group == 0 || len(own) == 0 {
+		return r.present, ""
+	}
+	return own, "stays with its cook group"
+}

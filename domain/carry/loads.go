@@ -1,0 +1,167 @@
+package carry
+
+import (
+	"fmt"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/needs"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// tally is what a member carries on one morning beside own kit.
+type tally struct {
+	food, gear, fuel, waste units.Mass
+	volume                  units.Volume
+}
+
+// addLoads puts a piece on its carrier's back for the days of the stage.
+func (c *calculation) addLoads(place int, p *piece, r run) {
+	for day := r.first; day <= r.last; day++ {
+		t := &c.loads[place][day-1]
+		full := day <= p.until
+		mass := p.left
+		if full {
+			mass = p.mass
+			t.volume += p.volume
+		}
+		switch p.kind {
+		case BagItem:
+			if full {
+				t.food += mass
+			} else {
+				t.waste += mass
+			}
+		case GearItem:
+			t.gear += mass
+		case FuelItem:
+			t.fuel += mass
+		case WasteItem:
+			t.waste += mass
+		}
+	}
+}
+
+// reckonLoads writes every member's load of every day.
+func (c *calculation) reckonLoads() {
+	water := map[[2]int]units.Mass{}
+	for _, w := range c.Cooking.Water {
+		water[[2]int{c.place[w.Member], w.Day}] = units.FromGrams(w.CarryIn.Millilitres())
+	}
+	for i := range c.Trip.Crew {
+		member := &c.Trip.Crew[i]
+		for d := range c.Trip.Days {
+			if !member.Present(d + 1) {
+				continue
+			}
+			t := c.loads[i][d]
+			day := Day{
+				Present: true, OwnKit: member.OwnKit, Food: t.food, Gear: t.gear, Fuel: t.fuel, Waste: t.waste,
+				Water: water[[2]int{i, d + 1}], Volume: t.volume,
+			}
+			day.Load = day.OwnKit + day.Food + day.Gear + day.Fuel + day.Waste
+			if capability := c.result.Members[i].Capability; capability > 0 {
+				day.Share = float64(day.Load) / float64(capability)
+			}
+			c.result.Members[i].Days[d] = day
+		}
+	}
+	c.measureStages()
+}
+
+// measureStages takes the shares of the exact loads, where the solver saw
+// tenths of grams rounded up.
+func (c *calculation) measureStages() {
+	for s := range c.result.Stages {
+		stage := &c.result.Stages[s]
+		hours, sum := 0.0, 0.0
+		for day := stage.FirstDay; day <= stage.LastDay; day++ {
+			worst := c.worstShare(day)
+			if day == stage.FirstDay {
+				stage.Worst = worst
+			}
+			weight := float64(c.hoursTenths(day))
+			hours, sum = hours+weight, sum+weight*worst
+		}
+		if hours > 0 {
+			stage.Mean = sum / hours
+		}
+		stage.WorstBound, stage.MeanBound = min(stage.WorstBound, stage.Worst), min(stage.MeanBound, stage.Mean)
+	}
+}
+
+func (c *calculation) worstShare(day int) float64 {
+	worst := 0.0
+	for i := range c.result.Members {
+		worst = max(worst, c.result.Members[i].Days[day-1].Share)
+	}
+	return worst
+}
+
+// Cautions by the part of body mass carried (common practice, no source for
+// the adult figures; American Academy of Pediatrics for the young). None is a
+// medical limit.
+const (
+	adultAmber, adultRed = 0.20, 0.30
+	youngAmber, youngRed = 0.15, 0.20
+	adultAge             = 18
+)
+
+// reviewLoads warns where a member's heaviest morning is much for their body.
+func (c *calculation) reviewLoads() {
+	for i := range c.Trip.Crew {
+		member := &c.Trip.Crew[i]
+		heaviest, load := 0, units.Mass(0)
+		for d, day := range c.result.Members[i].Days {
+			if day.Load+day.Water > load {
+				heaviest, load = d+1, day.Load+day.Water
+			}
+		}
+		if load == 0 || member.BodyMass <= 0 {
+			continue
+		}
+		c.warnOfLoad(member, heaviest, load)
+	}
+}
+
+func (c *calculation) warnOfLoad(member *trip.Member, day int, load units.Mass) {
+	amber, red := adultAmber, adultRed
+	if member.Age < adultAge {
+		amber, red = youngAmber, youngRed
+	}
+	part := float64(load) / float64(referenceMass(member))
+	severity := findings.Note
+	switch {
+	case part > red:
+		severity = findings.LookAt
+	case part <= amber:
+		return
+	}
+	system := c.Trip.Units
+	spare := load - referenceMass(member).Scale(amber)
+	c.find(severity, "heavy-load", findings.Place{Day: day, Member: member.ID},
+		fmt.Sprintf("%s starts day %d with %s, %.0f %% of body mass.", member.Name, day, load.Format(system), 100*part),
+		fmt.Sprintf("Above %.0f %% is a caution and above %.0f %% a strong one (common practice; for the young after paediatric advice on school bags). It is not a medical limit.", 100*amber, 100*red),
+		fmt.Sprintf("Take %s off their own kit, lower their strength so that others carry it, or send more food ahead. Ask a doctor where health is in doubt.", spare.Format(system)))
+}
+
+// referenceMass is body mass, at most that of a body mass index of 27.
+func referenceMass(member *trip.Member) units.Mass {
+	if height := float64(member.Height); height > 0 {
+		return min(member.BodyMass, units.FromKilograms(bodyMassCap*height*height))
+	}
+	return member.BodyMass
+}
+
+// Loads gives each member's load of each day, by place in the crew and day-1,
+// as the needs of the next round want them: dry-camp water is on the back too.
+func (r *Result) Loads() needs.Loads {
+	loads := make(needs.Loads, len(r.Members))
+	for i := range r.Members {
+		loads[i] = make([]units.Mass, len(r.Members[i].Days))
+		for d, day := range r.Members[i].Days {
+			loads[i][d] = day.Load + day.Water
+		}
+	}
+	return loads
+}

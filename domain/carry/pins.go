@@ -1,0 +1,80 @@
+package carry
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+)
+
+// applyPins narrows the carriers of a piece to the leader's wishes. A wish
+// that would put an allergen into the pack of whom it harms, or that leaves
+// nobody, is not followed and becomes a finding.
+func (c *calculation) applyPins(p *piece, r run) {
+	for _, pin := range c.Trip.Pins {
+		place, known := c.place[pin.Member]
+		if !known || !pinConcerns(pin, p) || !slices.Contains(r.present, place) {
+			continue
+		}
+		switch {
+		case pin.Forbid && len(p.allowed) == 1 && p.allowed[0] == place:
+			c.find(findings.LookAt, "pin-not-followed", c.placeOf(p, r), fmt.Sprintf("%s cannot be kept from %s.", c.nameOf(p), c.Trip.Crew[place].Name),
+				"Nobody else who is there may carry it.", "Take the ban off, or change what keeps it from the others.")
+		case pin.Forbid:
+			p.allowed = slices.DeleteFunc(slices.Clone(p.allowed), func(i int) bool { return i == place })
+			p.why = "kept from a member by hand"
+		case !slices.Contains(p.allowed, place):
+			c.find(findings.MustFix, "pin-not-followed", c.placeOf(p, r), fmt.Sprintf("%s is pinned to %s, who may not carry it; another member carries it.", c.nameOf(p), c.Trip.Crew[place].Name),
+				p.why+".", "Take the pin off, or pin it to somebody else.")
+		default:
+			p.allowed, p.why = []int{place}, "pinned by hand"
+		}
+	}
+}
+
+func pinConcerns(pin trip.Pin, p *piece) bool {
+	switch p.kind {
+	case BagItem:
+		return pin.Bag == p.key
+	case GearItem:
+		return pin.Gear != 0 && strconv.FormatInt(int64(pin.Gear), 10) == p.key
+	default:
+		return false
+	}
+}
+
+// nameOf is how people call a piece.
+func (c *calculation) nameOf(p *piece) string {
+	switch p.kind {
+	case BagItem:
+		return "Bag " + p.bag.Code
+	case GearItem:
+		if id, err := strconv.ParseInt(p.key, 10, 64); err == nil {
+			if gear := c.Trip.GearItem(trip.GearID(id)); gear != nil {
+				return gear.Name
+			}
+		}
+	}
+	return string(p.kind) + " " + p.key
+}
+
+func (c *calculation) placeOf(p *piece, r run) findings.Place {
+	place := findings.Place{Day: r.first}
+	switch p.kind {
+	case BagItem:
+		place.Bag = p.key
+	case GearItem:
+		if id, err := strconv.ParseInt(p.key, 10, 64); err == nil {
+			place.Gear = trip.GearID(id)
+		}
+	}
+	return place
+}
+
+func (c *calculation) find(severity findings.Severity, code string, place findings.Place, what, why, remedy string) {
+	c.result.Findings = append(c.result.Findings, findings.Finding{
+		Severity: severity, Stage: findings.Carry, Code: code, Place: place, What: what, Why: why, Remedy: remedy,
+	})
+}

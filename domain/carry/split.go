@@ -1,0 +1,249 @@
+package carry
+
+import (
+	"context"
+	"math"
+	"math/big"
+	"slices"
+	"strconv"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/solve/fairsplit"
+	"sumpter/domain/units"
+)
+
+// decigram is the step in which the solver sees masses, rounded up so that no
+// limit is passed by rounding.
+const decigram = units.Gram / 10
+
+// quickSteps bounds the search of a round whose loads only feed the needs.
+const quickSteps = 400_000
+
+// split finds the carriers of one stage.
+func (c *calculation) split(ctx context.Context, r run) error {
+	pieces := c.pieces(r)
+	for i := range pieces {
+		c.applyPins(&pieces[i], r)
+		c.openToAll(&pieces[i], r)
+	}
+	stage := Stage{Leg: r.leg, FirstDay: r.first, LastDay: r.last}
+	if len(r.present) == 0 {
+		c.nobodyThere(r, pieces)
+		c.result.Stages = append(c.result.Stages, stage)
+		return nil
+	}
+	problem := c.problem(r, pieces)
+	options := fairsplit.Options{Previous: c.previousCarriers(r, pieces), Workers: 2}
+	if c.effort == Quick {
+		options.Steps = quickSteps
+	}
+	solved, err := fairsplit.Solve(ctx, problem, options)
+	if err == nil && !solved.Feasible && len(problem.Classes) > 0 && onlyClasses(solved) {
+		c.sayClassesDropped(r, solved)
+		dropClasses(&problem)
+		solved, err = fairsplit.Solve(ctx, problem, options)
+	}
+	if err != nil {
+		return c.refused(ctx, r, err)
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	c.fillStage(&stage, r, pieces, solved)
+	c.sayReasons(r, pieces, solved)
+	c.handOn(r, pieces, stage)
+	c.result.Stages = append(c.result.Stages, stage)
+	return nil
+}
+
+// refused turns a problem the solver finds meaningless into a finding; it is
+// the program's fault, and the plan still comes.
+func (c *calculation) refused(ctx context.Context, r run, err error) error {
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	c.find(findings.MustFix, "no-split", findings.Place{Day: r.first}, "The load of these days could not be split.", err.Error()+".", "Look for masses, limits or strengths that cannot be right.")
+	return nil
+}
+
+// openToAll keeps the plan whole where nobody may carry a piece: everybody
+// may then, and a finding says who must not.
+func (c *calculation) openToAll(p *piece, r run) {
+	if len(p.allowed) > 0 || len(r.present) == 0 {
+		return
+	}
+	p.allowed = r.present
+	c.find(findings.MustFix, "no-carrier", c.placeOf(p, r), c.nameOf(p)+" may be carried by nobody who is there.",
+		"Everybody present is allergic to something in it, or it is kept from them by hand.",
+		"Leave that food out, read the labels of the foods whose allergens are unknown, or seal the bag twice and agree with the member who carries it.")
+}
+
+// problem writes a stage in the solver's terms.
+func (c *calculation) problem(r run, pieces []piece) fairsplit.Problem {
+	p := fairsplit.Problem{Days: r.last - r.first + 1}
+	for day := r.first; day <= r.last; day++ {
+		p.HoursTenths = append(p.HoursTenths, c.hoursTenths(day))
+	}
+	seat := map[int]int{}
+	for i, place := range r.present {
+		seat[place] = i
+		p.Crew = append(p.Crew, c.carrier(place))
+	}
+	for _, piece := range pieces {
+		item := fairsplit.Item{
+			MassGrams: steps(piece.mass), ResidualGrams: min(steps(piece.left), steps(piece.mass)),
+			VolumeMl: ceilMillilitres(piece.volume), GoneAfter: piece.until - r.first + 1,
+			Energy: piece.energy, Class: piece.class,
+		}
+		for _, place := range piece.allowed {
+			item.Allowed = append(item.Allowed, seat[place])
+		}
+		p.Items = append(p.Items, item)
+	}
+	c.addClasses(&p)
+	return p
+}
+
+func (c *calculation) carrier(place int) fairsplit.Member {
+	member := &c.Trip.Crew[place]
+	limit := fairsplit.Unlimited
+	if mass, limited := member.LoadLimit.Get(); limited {
+		limit = int64(mass / decigram)
+	}
+	return fairsplit.Member{
+		Strength: c.capability[place], BaseGrams: steps(member.OwnKit), MaxGrams: limit,
+		VolumeMl: int64(member.PackRoom / units.Millilitre),
+	}
+}
+
+// hoursTenths weighs a day by the time its load is on the back.
+func (c *calculation) hoursTenths(day int) int64 {
+	if day > len(c.Needs.Walks) {
+		return 0
+	}
+	return int64(math.Round(float64(c.Needs.Walks[day-1].Hours) * 10))
+}
+
+func steps(mass units.Mass) int64 { return int64((mass + decigram - 1) / decigram) }
+
+func ceilMillilitres(volume units.Volume) int64 {
+	return int64((volume + units.Millilitre - 1) / units.Millilitre)
+}
+
+// previousCarriers gives who carried each piece on the stage before, so that
+// the fewest things change hands; nil if nothing is carried on.
+func (c *calculation) previousCarriers(r run, pieces []piece) []int {
+	seats := make([]int, len(pieces))
+	any := false
+	for i := range pieces {
+		seats[i] = fairsplit.Nobody
+		if member, ok := c.previous[itemKey(&pieces[i])]; ok {
+			if seat := slices.Index(r.present, c.place[member]); seat >= 0 {
+				seats[i], any = seat, true
+			}
+		}
+	}
+	if !any {
+		return nil
+	}
+	return seats
+}
+
+func itemKey(p *piece) string { return string(p.kind) + " " + p.key }
+
+// fillStage reads the solver's answer.
+func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fairsplit.Result) {
+	for i := range pieces {
+		seat := solved.Carrier[i]
+		if seat == fairsplit.Nobody {
+			seat = 0
+		}
+		member := c.Trip.Crew[r.present[seat]].ID
+		why := pieces[i].why
+		if len(pieces[i].allowed) > 1 || why == "" {
+			why = joinReason(why, "put here by the fair split")
+		}
+		stage.Items = append(stage.Items, Item{Kind: pieces[i].kind, Key: pieces[i].key, Mass: pieces[i].mass, Carrier: member, Why: why})
+	}
+	stage.Worst, stage.WorstBound = share(solved.R1), share(solved.R1Bound)
+	stage.Mean, stage.MeanBound = share(solved.S), share(solved.SBound)
+	stage.Proven, stage.HandOvers = solved.Proven, c.handOvers(stage)
+	for _, day := range solved.Days {
+		stage.Fair = append(stage.Fair, share(day.Level))
+	}
+}
+
+func joinReason(first, second string) string {
+	if first == "" {
+		return second
+	}
+	return first + "; " + second
+}
+
+// share turns decigrams per hectogram into load by capability.
+func share(burden *big.Rat) float64 {
+	if burden == nil {
+		return 0
+	}
+	value, _ := burden.Float64()
+	return value * float64(decigram) / float64(perHectogram)
+}
+
+func (c *calculation) handOvers(stage *Stage) int {
+	n := 0
+	for _, item := range stage.Items {
+		if before, ok := c.previous[string(item.Kind)+" "+item.Key]; ok && before != item.Carrier {
+			n++
+		}
+	}
+	return n
+}
+
+// handOn remembers the carriers, and gathers what the eaten food leaves.
+func (c *calculation) handOn(r run, pieces []piece, stage Stage) {
+	clear(c.previous)
+	heaps := make([]units.Mass, len(c.Trip.Crew))
+	for i, item := range stage.Items {
+		p := &pieces[i]
+		c.previous[itemKey(p)] = item.Carrier
+		c.addLoads(c.place[item.Carrier], p, r)
+		if spent(p, r) {
+			heaps[c.place[item.Carrier]] += p.left
+		}
+	}
+	c.waste = nil
+	if r.wasteLeftBehind {
+		return
+	}
+	for place, mass := range heaps {
+		if mass > 0 {
+			holder := c.Trip.Crew[place].ID
+			key := "waste of day " + strconv.Itoa(r.last) + " member " + strconv.FormatInt(int64(holder), 10)
+			c.waste = append(c.waste, wasteHeap{key: key, holder: holder, mass: mass})
+			c.previous[string(WasteItem)+" "+key] = holder
+		}
+	}
+}
+
+// spent tells whether only wrappings of a piece are left after the stage.
+func spent(p *piece, r run) bool {
+	switch p.kind {
+	case BagItem:
+		return p.bag.Day <= r.last
+	case FuelItem:
+		return r.lastOfLeg
+	case WasteItem:
+		return true
+	default:
+		return false
+	}
+}
+
+// nobodyThere records that a stage has nobody to carry anything.
+func (c *calculation) nobodyThere(r run, pieces []piece) {
+	if len(pieces) == 0 {
+		return
+	}
+	c.find(findings.MustFix, "nobody-there", findings.Place{Day: r.first}, "Nobody is there on these days to carry food and gear.",
+		"No member's days include them.", "Correct the members' first and last days.")
+}
