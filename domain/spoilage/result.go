@@ -47,7 +47,7 @@ type Fate struct {
 
 // Stretch is one part of the way.
 type Stretch struct {
-	Where       string        `json:"where"` // home, car, box, pack
+	Where       string        `json:"where"` // home, car, post, box, pack
 	Days        float64       `json:"days"`
 	Low         units.Celsius `json:"low_c"`
 	High        units.Celsius `json:"high_c"`
