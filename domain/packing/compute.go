@@ -1,0 +1,136 @@
+package packing
+
+import (
+	"cmp"
+	"slices"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/findings"
+	"sumpter/domain/resupply"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Compute plans the packing night of a canonical trip. Bags that touch the
+// same allergies of the crew make one round. A round that touches more follows
+// one that touches less without cleaning; anything else is packed after it. All
+// rounds free of the severe allergies come before the first that is not, so
+// that nobody's life hangs on how well a table was wiped.
+//
+// Within a round each food is taken out once and weighed into all its bags.
+// Bags of boxes come first, by posting day, then in the order of eating.
+func Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result {
+	n := &night{trip: t, allergies: allergiesOf(t), foods: map[trip.FoodID]*trip.Food{}}
+	for i := range t.Foods {
+		n.foods[t.Foods[i].ID] = &t.Foods[i]
+	}
+	rounds := n.rounds(packingOrder(b, r))
+	var result Result
+	for i, round := range rounds {
+		bulk := n.bulk(i, round.bags)
+		result.Rounds = append(result.Rounds, Round{
+			Name: n.name(round.touches), FreeOf: n.freeOf(round.touches), CleanFirst: round.clean,
+			Steps: n.steps(round.bags),
+		})
+		result.Bulk = append(result.Bulk, bulk...)
+		result.Minutes += n.minutes(round, bulk)
+	}
+	result.Findings = n.findings(rounds, &result)
+	findings.Sort(result.Findings)
+	return result
+}
+
+// night is the table of a trip's packing.
+type night struct {
+	trip      *trip.Trip
+	allergies []allergy
+	foods     map[trip.FoodID]*trip.Food
+}
+
+// packingOrder sorts bags: boxes by the day they must be posted, then the rest
+// as they are eaten.
+func packingOrder(b bags.Result, r resupply.Result) []*bags.Bag {
+	posting := map[int]units.Date{}
+	for _, box := range r.Boxes {
+		if box.Posted && box.PostBy.IsSet() {
+			posting[box.Leg] = box.PostBy
+		}
+	}
+	list := make([]*bags.Bag, len(b.Bags))
+	for i := range b.Bags {
+		list[i] = &b.Bags[i]
+	}
+	slices.SortStableFunc(list, func(x, y *bags.Bag) int {
+		a, first := posting[x.Leg]
+		c, second := posting[y.Leg]
+		if first != second {
+			return cmp.Compare(boolInt(second), boolInt(first))
+		}
+		return cmp.Compare(a, c)
+	})
+	return list
+}
+
+func boolInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// steps sends the bags of a round from station to station.
+func (n *night) steps(list []*bags.Bag) []Step {
+	var steps []Step
+	for _, station := range []Station{WeighDry, CountOut, Wet, Label, Check} {
+		for _, bag := range list {
+			if n.visits(bag, station) {
+				steps = append(steps, Step{Station: station, Bag: bag.Key})
+			}
+		}
+	}
+	return steps
+}
+
+func (n *night) visits(bag *bags.Bag, station Station) bool {
+	return station == Label || station == Check || slices.ContainsFunc(bag.Contents, func(c bags.Content) bool {
+		return n.station(c.Food) == station
+	})
+}
+
+// station is where a food is handled.
+func (n *night) station(id trip.FoodID) Station {
+	food := n.foods[id]
+	switch {
+	case food == nil:
+		return WeighDry
+	case food.PackedAsBought || food.Form == trip.Piece:
+		return CountOut
+	case food.Form == trip.Liquid || food.Form == trip.Spread:
+		return Wet
+	default:
+		return WeighDry
+	}
+}
+
+// bulk lists the foods of a round, each once, by station and then ID.
+func (n *night) bulk(round int, list []*bags.Bag) []Bulk {
+	at := map[trip.FoodID]int{}
+	var bulk []Bulk
+	for _, bag := range list {
+		for _, c := range bag.Contents {
+			i, ok := at[c.Food]
+			if !ok {
+				i = len(bulk)
+				at[c.Food] = i
+				bulk = append(bulk, Bulk{Round: round, Food: c.Food})
+			}
+			bulk[i].Total += c.Mass
+			bulk[i].Into = append(bulk[i].Into, Weighing{Bag: bag.Key, Mass: c.Mass})
+		}
+	}
+	order := map[Station]int{WeighDry: 0, CountOut: 1, Wet: 2}
+	slices.SortFunc(bulk, func(a, b Bulk) int {
+		return cmp.Or(cmp.Compare(order[n.station(a.Food)], order[n.station(b.Food)]), cmp.Compare(a.Food, b.Food))
+	})
+	return bulk
+}
