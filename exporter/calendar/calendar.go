@@ -1,0 +1,163 @@
+// Package calendar writes the dates before and during a trip as iCalendar
+// (RFC 5545): buying, packing night, posting windows, pick-ups, the days of
+// the trip. Days have no clock and no zone, so no clock change moves them.
+package calendar
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"time"
+
+	ical "github.com/arran4/golang-ical"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/resupply"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+	"sumpter/exporter/summary"
+)
+
+// Write writes the calendar of the plan. The stamp says when what is in it was
+// last changed (DTSTAMP, in UTC); the same plan and stamp give the same bytes.
+// An event keeps its UID when its date moves, so that importing again updates
+// it; renaming the trip makes a new set. Dates that are not set are left out.
+func Write(w io.Writer, p *plan.Plan, stamp time.Time) error {
+	calendar := ical.NewCalendar()
+	calendar.SetProductId("-//Sumpter//Trip calendar//EN")
+	calendar.SetMethod(ical.MethodPublish)
+	title := titleOf(p)
+	calendar.SetXWRCalName(plain(title))
+	for _, e := range events(p) {
+		add(calendar, e, title, stamp)
+	}
+	return calendar.SerializeTo(w, ical.WithNewLineWindows)
+}
+
+// event is one entry over whole days, both included.
+type event struct {
+	key         string // stable within the trip
+	first, last units.Date
+	summary     string
+	description string
+	location    string
+}
+
+func titleOf(p *plan.Plan) string {
+	if p.Trip == nil || strings.TrimSpace(p.Trip.Title) == "" {
+		return "Trip"
+	}
+	return p.Trip.Title
+}
+
+func add(calendar *ical.Calendar, e event, title string, stamp time.Time) {
+	entry := calendar.AddEvent(identity(title, e.key))
+	entry.SetDtStampTime(stamp)
+	entry.SetAllDayStartAt(day(e.first))
+	entry.SetAllDayEndAt(day(e.last.AddDays(1))) // the end is exclusive: RFC 5545, 3.6.1
+	entry.SetSummary(plain(title + ": " + e.summary))
+	if e.description != "" {
+		entry.SetDescription(plain(e.description))
+	}
+	if e.location != "" {
+		entry.SetLocation(plain(e.location))
+	}
+	entry.SetTimeTransparency(ical.TransparencyTransparent)
+}
+
+// identity makes a UID that tells nothing of the trip.
+func identity(title, key string) string {
+	sum := sha256.Sum256([]byte(title + "\x00" + key))
+	return hex.EncodeToString(sum[:12]) + "@sumpter.invalid"
+}
+
+func day(date units.Date) time.Time {
+	year, month, number := date.Civil()
+	return time.Date(year, time.Month(month), number, 0, 0, 0, 0, time.UTC)
+}
+
+// plain takes out control characters, which a calendar may not hold; new
+// lines stay and are escaped by the writer.
+func plain(text string) string {
+	text = strings.ReplaceAll(text, "\r\n", "\n")
+	return strings.Map(func(r rune) rune {
+		if r < ' ' && r != '\n' || r == 0x7f {
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(text, "\uFFFD"))
+}
+
+// events lists what is dated, in the order of the calendar's making.
+func events(p *plan.Plan) []event {
+	if p.Trip == nil {
+		return nil
+	}
+	list := buying(p)
+	if night := p.Trip.Settings.PackingNight; night.IsSet() {
+		list = append(list, event{key: "packing night", first: night, last: night, summary: "packing night",
+			description: fmt.Sprintf("%d bags to weigh, pack and label, about %.0f minutes with %d helpers. Strictest allergy rounds first.",
+				len(p.Bags.Bags), float64(p.Packing.Minutes), p.Trip.Settings.Helpers)})
+	}
+	for i := range p.Resupply.Boxes {
+		list = append(list, boxEvents(p.Trip, &p.Resupply.Boxes[i])...)
+	}
+	if p.Trip.Start.IsSet() && len(p.Trip.Days) > 0 {
+		list = append(list, event{key: "trip", first: p.Trip.Start, last: p.Trip.DateOf(len(p.Trip.Days)),
+			summary: "on the trail", description: summary.When(p)})
+	}
+	return list
+}
+
+// buying gives an event for each day by which something must be at home.
+func buying(p *plan.Plan) []event {
+	foods := map[units.Date]int{}
+	var dates []units.Date
+	for _, line := range p.Shopping.Lines {
+		if !line.Deadline.IsSet() || len(line.Buys) == 0 {
+			continue
+		}
+		if foods[line.Deadline] == 0 {
+			dates = append(dates, line.Deadline)
+		}
+		foods[line.Deadline]++
+	}
+	if planned := p.Trip.Settings.ShoppingDay; planned.IsSet() && foods[planned] == 0 {
+		dates = append(dates, planned)
+	}
+	slices.Sort(dates)
+	var list []event
+	for i, date := range dates {
+		e := event{key: fmt.Sprintf("buying %d", i+1), first: date, last: date, summary: "buy food"}
+		if n := foods[date]; n > 0 {
+			e.description = fmt.Sprintf("Foods to have at home by this day: %d. See the shopping list; compare every label with the allergens.", n)
+		}
+		list = append(list, e)
+	}
+	return list
+}
+
+func boxEvents(t *trip.Trip, box *resupply.Box) []event {
+	name, address := "the resupply point", ""
+	if point := t.Point(box.Point); point != nil {
+		name, address = point.Name, point.Address
+	}
+	var list []event
+	if box.Posted && box.PostBy.IsSet() {
+		e := event{key: fmt.Sprintf("posting %d", box.Point), first: box.PostBy, last: box.PostBy, summary: "post the box to " + name,
+			description: fmt.Sprintf("%d parcels, %s. Latest day: %s. Ask the place whether it takes and keeps the box. No fuel in ordinary post.",
+				len(box.Parcels), box.Mass.Format(t.Units), box.PostBy.Spoken())}
+		if box.PostFrom.IsSet() && box.PostFrom <= box.PostBy {
+			e.first = box.PostFrom
+		}
+		list = append(list, e)
+	}
+	if box.PickUp.IsSet() {
+		list = append(list, event{key: fmt.Sprintf("pick-up %d", box.Point), first: box.PickUp, last: box.PickUp, summary: "pick up the box at " + name,
+			description: fmt.Sprintf("%d bags. Check opening hours.", len(box.Bags)), location: address})
+	}
+	return list
+}
