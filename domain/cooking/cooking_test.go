@@ -153,7 +153,7 @@ func TestWhatCannotBeCookedIsSaid(t *testing.T) {
 		"slow-meal":          func(k *trip.Trip) { k.Recipes[0].Simmer = 90 },
 		"snack-needs-flame":  func(k *trip.Trip) { k.Menu[0].Meal = trip.Snack },
 		"butane-in-frost":    func(k *trip.Trip) { k.Gear[0].Fuel, k.Days[0].Low = trip.Butane, -5 },
-		"hot-day":            func(k *trip.Trip) { k.Days[0].High, k.Days[0].Distance = 34, 15000 },
+		"hot-days":           func(k *trip.Trip) { k.Days[0].High, k.Days[0].Distance = 34, 15000 },
 		"water-ceiling":      func(k *trip.Trip) { k.Days[0].High, k.Days[0].Distance = 40, 60000 },
 		"dry-camp":           func(k *trip.Trip) { k.Days[0].DryCamp = true },
 		"stove-other-fuel": func(k *trip.Trip) {

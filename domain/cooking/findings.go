@@ -14,7 +14,8 @@ import (
 // Limits beyond which a meal is worth a second look (design choice).
 const (
 	longMealMinutes = 75.0
-	slowHeight      = 2.0 // times the minutes at sea level
+	slowHeight      = 1.5  // times the minutes at sea level,
+	slowMinutes     = 10.0 // and more minutes than at sea level
 )
 
 func (c *cook) lookAtKitchen(g int) {
@@ -102,7 +103,8 @@ func (c *cook) lookAtPot(s *slot, batch *portions.Batch, recipe *trip.Recipe, po
 }
 
 func (c *cook) lookAtHeight(s *slot, recipe *trip.Recipe, simmer units.Minutes) {
-	if recipe.Simmer == 0 || float64(simmer) < slowHeight*float64(recipe.Simmer) || !c.once(fmt.Sprintf("height %d %d", s.group, recipe.ID)) {
+	more := float64(simmer - recipe.Simmer)
+	if more < slowMinutes || float64(simmer) < slowHeight*float64(recipe.Simmer) || !c.once(fmt.Sprintf("height %d", recipe.ID)) {
 		return
 	}
 	place := s.place(c)
@@ -190,12 +192,30 @@ func (c *cook) lookAtCeiling(d, capped int) {
 		"Shorten the day, start before sunrise, rest in the shade at noon, and eat something salty.")
 }
 
-func (c *cook) lookAtHeat(d int) {
-	if high := c.trip.Days[d].High; high >= hotDayFromHigh && c.movingHours(d) > 0 {
-		c.tell(findings.Note, "hot-day", findings.Place{Day: d + 1},
-			fmt.Sprintf("Day %d may reach %s: about %.1f L an hour on the move, two people differ by half a litre.", d+1, high.Format(c.trip.Units),
-				water.DrinkPerHour(float64(high), water.Moderate)),
+// lookAtHeat reminds once of all hot days, at the first of them.
+func (c *cook) lookAtHeat() {
+	first, hot, hottest := 0, 0, units.Celsius(0)
+	for d := range c.trip.Days {
+		if high := c.trip.Days[d].High; high >= hotDayFrom && c.movingHours(d) > 0 {
+			hot++
+			hottest = max(hottest, high)
+			if first == 0 {
+				first = d + 1
+			}
+		}
+	}
+	if hot > 0 {
+		c.tell(findings.Note, "hot-days", findings.Place{Day: first},
+			fmt.Sprintf("%s hot, up to %s: about %s an hour on the move, and people differ by half of that.", days(hot), hottest.Format(c.trip.Units),
+				units.FromLitres(water.DrinkPerHour(float64(hottest), water.Moderate)).Format(c.trip.Units)),
 			"US Army TB MED 507. Only the air temperature is known; it was taken as a day in the shade.",
 			"Plan rests in the shade and know where water is; heat illness is an emergency.")
 	}
+}
+
+func days(count int) string {
+	if count == 1 {
+		return "One day is"
+	}
+	return fmt.Sprintf("%d days are", count)
 }

@@ -23,13 +23,21 @@ const (
 // morning's half of the base drink, and the first hours of the next day until
 // water is found.
 const (
-	nightShare     = 0.5
-	hoursToWater   = 2.0
-	childDrink     = 1.7 // litres a day under 14 years; IOM 2005, from memory
-	childUnder     = 14
-	dryCampLoss    = water.CookingLoss
-	hotDayFromHigh = 30 // degrees, from which a finding reminds of heat
+	nightShare   = 0.5
+	hoursToWater = 2.0
 )
+
+// childDrink is litres a day under childUnder years, beside the water in food.
+//
+// Source: Institute of Medicine 2005; from memory.
+const (
+	childDrink = 1.7
+	childUnder = 14
+)
+
+// hotDayFrom is the temperature from which a finding reminds of heat (design
+// choice).
+const hotDayFrom = 30
 
 // drinking works out what each member drinks on each day. Only the air
 // temperature is known, so its highest value is taken as a day in the shade.
@@ -50,8 +58,8 @@ func (c *cook) drinking() {
 			})
 		}
 		c.lookAtCeiling(d, capped)
-		c.lookAtHeat(d)
 	}
+	c.lookAtHeat()
 }
 
 func baseDrink(m *trip.Member) float64 {
@@ -129,7 +137,7 @@ func (c *cook) dryCamp(d, group int) {
 			cooking += meal.FoodWater + meal.OtherWater
 		}
 	}
-	cooking = cooking.Scale(1 + dryCampLoss)
+	cooking = cooking.Scale(1 + water.CookingLoss)
 	total, parts := cooking, units.Volume(len(carriers))
 	for i, w := range carriers {
 		w.CarryIn = base[i] + cooking/parts

@@ -15,7 +15,13 @@ const earlyDays = 2
 // The day's energy is the factorial sum of FAO/WHO/UNU 2004: still hours as
 // multiples of resting energy, walking as gross power by the equation the
 // leader chose, each slope of the day at its own grade with that day's load.
-func Compute(t *trip.Trip, loads Loads) Result {
+func Compute(t *trip.Trip, loads Loads) Result { return compute(t, loads, true) }
+
+// Figures is Compute without the steps, for the rounds of the plan whose
+// result nobody reads: it takes a quarter of the time.
+func Figures(t *trip.Trip, loads Loads) Result { return compute(t, loads, false) }
+
+func compute(t *trip.Trip, loads Loads, steps bool) Result {
 	result := Result{Members: make([]Member, len(t.Crew)), Walks: make([]Walk, len(t.Days))}
 	routes := make([]route, len(t.Days))
 	for d := range t.Days {
@@ -23,13 +29,13 @@ func Compute(t *trip.Trip, loads Loads) Result {
 		result.Walks[d] = routes[d].walk
 	}
 	for i := range t.Crew {
-		result.Members[i] = memberNeeds(t, routes, i, loads)
+		result.Members[i] = memberNeeds(t, routes, i, loads, steps)
 	}
 	result.Findings = append(routeFindings(t, routes), memberFindings(t, &result)...)
 	return result
 }
 
-func memberNeeds(t *trip.Trip, routes []route, i int, loads Loads) Member {
+func memberNeeds(t *trip.Trip, routes []route, i int, loads Loads, steps bool) Member {
 	m := &t.Crew[i]
 	b := bodyOf(m)
 	needs := Member{
@@ -43,15 +49,17 @@ func memberNeeds(t *trip.Trip, routes []route, i int, loads Loads) Member {
 		if i < len(loads) && d < len(loads[i]) {
 			load = loads[i][d]
 		}
-		needs.Days[d] = dayNeeds(t, &routes[d], m, b, d, load)
+		a := accountOf(t, &routes[d], m, b, d, load)
+		needs.Days[d] = a.close(&t.Days[d], steps)
 	}
 	return needs
 }
 
-func dayNeeds(t *trip.Trip, r *route, m *trip.Member, b body, d int, load units.Mass) Day {
+// accountOf gathers what one member burns on one day, by every equation.
+func accountOf(t *trip.Trip, r *route, m *trip.Member, b body, d int, load units.Mass) *account {
 	day, settings := &t.Days[d], &t.Settings
 	loadKg := max(0, load.Kilograms())
-	a := account{
+	a := &account{
 		trip: t, member: m, body: b, route: r, still: stillOf(r.walk), resting: b.resting(), loadKg: loadKg,
 		equation: chosen(settings), floor: floorOf(b), number: d + 1,
 	}
@@ -64,11 +72,11 @@ func dayNeeds(t *trip.Trip, r *route, m *trip.Member, b body, d int, load units.
 			a.low, a.high = min(a.low, other), max(a.high, other)
 		}
 	}
-	return a.close(day)
+	return a
 }
 
 // close settles the account of one member's day.
-func (a *account) close(day *trip.Day) Day {
+func (a *account) close(day *trip.Day, steps bool) Day {
 	more := 1 + a.cold + a.height
 	settings := &a.trip.Settings
 	d := Day{
@@ -88,7 +96,9 @@ func (a *account) close(day *trip.Day) Day {
 	d.TargetKcal = units.Kcal(float64(d.Kcal) * a.appetite * d.FromPacks)
 	perKg, setBy := proteinPerKg(a.member, settings)
 	d.setNutrients(a.body, perKg, a.route.walk, float64(day.High))
-	d.Steps = a.steps(&d, perKg, setBy)
+	if steps {
+		d.Steps = a.steps(&d, perKg, setBy)
+	}
 	return d
 }
 

@@ -263,6 +263,33 @@ func TestHeavierLoadNeverLowersTheNeed(t *testing.T) {
 	})
 }
 
+// The rounds of the plan reckon with the same figures as the answer.
+func TestFiguresAreThoseOfTheAnswer(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		made := triptest.Trip().Draw(rt, "trip").Canonical()
+		full, bare := needs.Compute(made, nil), needs.Figures(made, nil)
+		for i := range full.Members {
+			for d := range full.Members[i].Days {
+				if bare.Members[i].Days[d].Steps != nil {
+					rt.Fatal("figures come without steps")
+				}
+				full.Members[i].Days[d].Steps = nil
+			}
+		}
+		if !reflect.DeepEqual(full, bare) {
+			rt.Fatal("the figures differ")
+		}
+	})
+}
+
+func BenchmarkFigures60x21(b *testing.B) {
+	large := triptest.Large(60, 21, 1).Canonical()
+	b.ReportAllocs()
+	for b.Loop() {
+		needs.Figures(large, nil)
+	}
+}
+
 func BenchmarkNeeds60x21(b *testing.B) {
 	large := triptest.Large(60, 21, 1).Canonical()
 	b.ReportAllocs()

@@ -61,6 +61,9 @@ func (j *judge) finding(g *group) findings.Finding {
 	}
 	when := fmt.Sprintf("for %s on day %d", g.first.Meal, g.first.Day)
 	if g.slots > 1 {
+		when = fmt.Sprintf("at %d meals on day %d", g.slots, g.first.Day)
+	}
+	if g.last > g.first.Day {
 		when = fmt.Sprintf("at %d meals from day %d to %d", g.slots, g.first.Day, g.last)
 	}
 	switch {

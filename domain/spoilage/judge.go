@@ -61,11 +61,11 @@ func (j *judge) judge(s serving) (fate Fate, ok bool) {
 	return fate, true
 }
 
-// account follows a food to a day and hour; the stretch in the pack is only
-// told on request.
+// account follows a food to a day and hour; the stretch in the pack, and how
+// hot it gets there, is only told on request.
 func (j *judge) account(w *ware, leg, day int, hour float64, keepPath bool) account {
 	a := j.before(w, leg)
-	j.inPack(w, j.ways[leg], day, hour, &a, keepPath)
+	j.inPack(w, &j.ways[leg], day, hour, &a, keepPath)
 	if !w.perishable() {
 		a.dose = 0
 	}
@@ -105,7 +105,7 @@ func (j *judge) before(w *ware, leg int) account {
 }
 
 // inPack adds the time in the pack.
-func (j *judge) inPack(w *ware, route way, day int, hour float64, a *account, keepPath bool) {
+func (j *judge) inPack(w *ware, route *way, day int, hour float64, a *account, keepPath bool) {
 	hours := float64(24*(day-route.arrives)) + hour - route.hour
 	if hours <= 0 {
 		return
@@ -113,26 +113,37 @@ func (j *judge) inPack(w *ware, route way, day int, hour float64, a *account, ke
 	used := j.quality[w.q10].between(route.arrives, route.hour, day, hour)
 	a.used += used
 	a.dose += j.exposure.between(route.arrives, route.hour, day, hour)
-	span := daytemp.Day{Low: j.packs[route.arrives].At(route.hour), High: j.packs[route.arrives].At(route.hour)}
+	a.days += hours / 24
 	for d := route.arrives; d <= day; d++ {
-		from, to := 0.0, 24.0
-		if d == route.arrives {
-			from = route.hour
-		}
-		if d == day {
-			to = hour
-		}
-		low, high := extremes(j.packs[d], from, to)
-		span.Low, span.High = min(span.Low, low), max(span.High, high)
-		if to-from >= 12 {
+		if from, to := route.hoursOn(d, day, hour); to-from >= 12 {
 			a.warmest = max(a.warmest, j.packs[d].Mean())
 		}
 	}
-	a.hottest = max(a.hottest, span.High)
-	a.days += hours / 24
-	if keepPath {
-		a.path = append(a.path, stretch(pack, hours/24, span, true, used))
+	if !keepPath {
+		return
 	}
+	start := j.packs[route.arrives].At(route.hour)
+	span := daytemp.Day{Low: start, High: start}
+	for d := route.arrives; d <= day; d++ {
+		from, to := route.hoursOn(d, day, hour)
+		low, high := extremes(j.packs[d], from, to)
+		span.Low, span.High = min(span.Low, low), max(span.High, high)
+	}
+	a.hottest = max(a.hottest, span.High)
+	a.path = append(a.path, stretch(pack, hours/24, span, true, used))
+}
+
+// hoursOn gives the hours of a day on which food of the way is in a pack, if
+// it is eaten at an hour of a last day.
+func (w *way) hoursOn(day, last int, hour float64) (from, to float64) {
+	from, to = 0, 24
+	if day == w.arrives {
+		from = w.hour
+	}
+	if day == last {
+		to = hour
+	}
+	return from, to
 }
 
 func (a *account) meet(day daytemp.Day, days, dose, used float64) {

@@ -67,5 +67,6 @@ func LowerHeating(fuel Substance) float64 {
 // GasMix returns the lower heating value in MJ/kg of canister gas with a
 // share of propane by mass, the rest isobutane. The usual mix has 0.2.
 func GasMix(propaneShare float64) float64 {
-	return propaneShare*LowerHeating(Propane) + (1-propaneShare)*LowerHeating(Isobutane)
+	rest := LowerHeating(Isobutane)
+	return rest + propaneShare*(LowerHeating(Propane)-rest)
 }
