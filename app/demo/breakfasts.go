@@ -5,15 +5,15 @@ func breakfasts() []dish {
 	milk := bowl(milkPowder, 22, or(soyaDrink, 22))
 	return []dish{
 		{
-			name: "Apple and cinnamon porridge", staple: "oats", texture: "porridge", water: 320, simmer: 4, soak: 4,
+			name: "Apple and cinnamon porridge", staple: "oats", texture: "porridge", water: 320, soak: 8,
 			parts: parts{
-				pot(oats, 85), pot(appleRings, 15), pot(raisins, 15), pot(brownSugar, 8), pinch(cinnamon, 1), pinch(salt, 0.6),
-				milk, bowl(almonds, 20),
+				pot(oats, 85), pot(appleRings, 15), pot(raisins, 15), pot(brownSugar, 8), pot(almonds, 20), pinch(cinnamon, 1), pinch(salt, 0.6),
+				milk,
 			},
 			method: steps{
 				"Cut the apple rings small. Bring the water to the boil with apple, raisins, cinnamon and salt.",
-				"Stir in the oats, simmer and stir, then leave it lidded off the flame until it is thick.",
-				"Stir the milk powder with a little cold water in each bowl, add the porridge, scatter the almonds.",
+				"Stir in oats and chopped almonds, boil up once, leave it lidded off the flame, wrapped up, until it is thick.",
+				"Stir the milk powder with a little cold water in each bowl, add the porridge.",
 			},
 		},
 		{
@@ -40,38 +40,38 @@ func breakfasts() []dish {
 		{
 			name: "Golden date polenta", staple: "polenta", texture: "smooth", water: 380, simmer: 4, soak: 4,
 			parts: parts{
-				pot(grits, 70), pot(dates, 35), pinch(cinnamon, 0.8), pinch(salt, 0.6), milk, bowl(almonds, 25),
+				pot(grits, 70), pot(dates, 35), pot(almonds, 25), pinch(cinnamon, 0.8), pinch(salt, 0.6), milk,
 			},
 			method: steps{
-				"Chop the dates. Boil the water with dates, cinnamon and salt.",
+				"Chop dates and almonds. Boil the water with dates, cinnamon and salt.",
 				"Rain in the polenta while you stir, simmer gently: it spits.",
-				"Rest it lidded, serve with milk and almonds.",
+				"Stir in the almonds, rest it lidded, serve with milk.",
 			},
 		},
 		{
 			name: "Cocoa quinoa with cashews", staple: "quinoa", texture: "porridge", water: 260, simmer: 14, soak: 5,
 			parts: parts{
-				pot(quinoa, 70), pot(cocoa, 7), pot(brownSugar, 15), pot(raisins, 20), pinch(salt, 0.5), milk, bowl(cashews, 25),
+				pot(quinoa, 70), pot(cocoa, 7), pot(brownSugar, 15), pot(raisins, 20), pot(cashews, 25), pinch(salt, 0.3), milk,
 			},
 			method: steps{
 				"Boil the quinoa with raisins and salt until it shows its little tails.",
-				"Stir in cocoa and sugar mixed with a spoon of water. Rest it lidded.",
-				"Serve with milk and cashews.",
+				"Stir in cashews, and cocoa and sugar mixed with a spoon of water. Rest it lidded.",
+				"Serve with milk.",
 			},
 		},
 		{
-			name: "Raisin rice with coconut", staple: "rice", texture: "creamy", water: 270, simmer: 1, soak: 8,
+			name: "Raisin rice with coconut", staple: "rice", texture: "creamy", water: 270, soak: 10,
 			parts: parts{
-				pot(rice, 75), pot(raisins, 25), pot(coconut, 18), pot(brownSugar, 8), pinch(cinnamon, 0.8), pinch(salt, 0.5),
-				milk, bowl(almonds, 12),
+				pot(rice, 75), pot(raisins, 25), pot(coconut, 18), pot(brownSugar, 8), pot(almonds, 12),
+				pinch(cinnamon, 0.8), pinch(salt, 0.5), milk,
 			},
 			method: steps{
 				"Boil the water with raisins, coconut, sugar and spices, stir in the rice, boil up once.",
-				"Take it off the flame, lid on, until the rice is soft. Serve with milk and almonds.",
+				"Take it off the flame, lid on, until the rice is soft. Almonds in, serve with milk.",
 			},
 		},
 		{
-			name: "Smoky potato scramble", staple: "potato", texture: "mash", water: 330, simmer: 3, soak: 3,
+			name: "Potato scramble with tomato", staple: "potato", texture: "mash", water: 330, simmer: 3, soak: 3,
 			parts: parts{
 				pot(potatoFlakes, 60), pot(eggPowder, 30, orAll(driedTofu, 30)), pot(oliveOil, 12), pot(sundriedTomato, 10), pot(onionFlakes, 5),
 				pinch(paprika, 1.5), pinch(salt, 1), pinch(pepper, 0.2), bowl(parmesan, 14, or(pumpkinSeeds, 14)),

@@ -18,12 +18,12 @@ func dinners() []dish {
 			name: "Red lentil dal with rice", staple: "rice", texture: "stew", water: 430, simmer: 12, soak: 6, pulses: true,
 			parts: parts{
 				pot(redLentils, 55), pot(rice, 50), pot(oliveOil, 17), pot(onionFlakes, 6), pot(tomatoPowder, 8), pot(raisins, 10),
-				pinch(curry, 3), pinch(ginger, 0.5), pinch(garlic, 0.6), pinch(salt, 1.6), bowl(cashews, 18),
+				pinch(curry, 3), pinch(ginger, 0.5), pinch(garlic, 0.6), pot(cashews, 18), pinch(salt, 1.6),
 			},
 			method: steps{
 				"Warm the oil with curry and ginger until it smells, add water, lentils and onion.",
 				"Simmer until the lentils break, stir often: they catch. Stir in rice, raisins, tomato and salt.",
-				"Rest it lidded until the rice is soft. Cashews on top.",
+				"Rest it lidded until the rice is soft. Cashews in, for the crunch.",
 			},
 		},
 		{
@@ -64,15 +64,15 @@ func dinners() []dish {
 			},
 		},
 		{
-			name: "Apricot couscous with chicken", staple: "couscous", texture: "fluffy", water: 210, simmer: 2, soak: 6,
+			name: "Apricot couscous with chicken", staple: "couscous", texture: "fluffy", water: 210, soak: 10,
 			parts: parts{
-				pot(couscous, 82, orAll(rice, 82)), pot(apricots, 22), pot(driedCarrot, 8), pot(onionFlakes, 5), pot(oliveOil, 14),
-				pinch(cumin, 0.8), pinch(cinnamon, 0.4), pinch(onionSoup, 4), pinch(cayenne, 0.1), bowl(chicken, 50, or(soyaMince, 14)), bowl(almonds, 18),
+				pot(couscous, 80, orAll(rice, 80)), pot(apricots, 22), pot(driedCarrot, 8), pot(onionFlakes, 5), pot(oliveOil, 12),
+				pinch(cumin, 0.8), pinch(cinnamon, 0.4), pinch(onionSoup, 4), pinch(cayenne, 0.1), pot(almonds, 18), spoon(chicken, 60, or(soyaMince, 18)),
 			},
 			method: steps{
-				"Boil snipped apricots, carrots, onion and spices for two minutes with the oil.",
-				"Take off the flame, stir in couscous or rice, lid on.",
-				"Open the chicken at the last moment and fold it through; soya mince is soaked in a mug of the hot stock first.",
+				"Bring snipped apricots, carrots, onion and spices to the boil with the oil.",
+				"Take off the flame, stir in couscous or rice and almonds, lid on.",
+				"Each opens their chicken at the last moment and eats all of it; soya mince is soaked in a mug of the hot stock first.",
 			},
 		},
 		{
@@ -90,25 +90,24 @@ func dinners() []dish {
 		{
 			name: "Coconut curry with tofu", staple: "rice", texture: "stew", water: 330, simmer: 4, soak: 6,
 			parts: parts{
-				pot(rice, 75), pot(creamedCoconut, 24), pot(driedTofu, 24), pot(driedCarrot, 10), pot(onionFlakes, 5), pinch(curry, 3), pinch(ginger, 0.6), pinch(salt, 1.5),
-				bowl(cashews, 16),
+				pot(rice, 75), pot(creamedCoconut, 24), pot(driedTofu, 24), pot(driedCarrot, 10), pot(onionFlakes, 5), pinch(curry, 3), pinch(ginger, 0.6), pot(cashews, 16), pinch(salt, 1.5),
 			},
 			method: steps{
 				"Simmer diced tofu, carrots, onion and curry.",
 				"Melt the coconut in it, stir in the rice, off the flame, lid on.",
-				"Cashews on top.",
+				"Cashews in, serve.",
 			},
 			notes: "For cold days: creamed coconut runs in the heat.",
 		},
 		{
 			name: "Cold noodle salad with almond dressing", staple: "rice noodles", texture: "salad", water: 260, soak: 45, cold: true,
 			parts: parts{
-				pot(riceNoodles, 78), pot(driedTofu, 16), pot(driedCarrot, 10), pot(sundriedTomato, 8), bowl(almondButter, 38), bowl(cashews, 14),
+				pot(riceNoodles, 78), pot(driedTofu, 16), pot(driedCarrot, 10), pot(sundriedTomato, 8), pot(almondButter, 38), pot(cashews, 14),
 				pinch(ginger, 0.6), pinch(garlic, 0.6), pinch(cayenne, 0.1), pinch(salt, 1.2),
 			},
 			method: steps{
 				"Soak thin noodles, carrots, crumbled tofu and tomatoes in cold treated water with the spices, in the shade, until soft.",
-				"Stir almond butter into each bowl with a spoon of the water, fold the noodles in, nuts on top. Eat at once.",
+				"Stir the almond butter smooth with a little of the water, fold it in with the nuts. Eat at once.",
 			},
 			notes: "For days without flame. Once wet it is perishable: start it when the tents are up, not at noon.",
 		},
@@ -116,21 +115,21 @@ func dinners() []dish {
 			name: "Tuna pasta with tomato", staple: "pasta", texture: "saucy", water: 330, simmer: 9, soak: 2,
 			parts: parts{
 				pot(pasta, 88, orAll(cornPasta, 88)), pot(sundriedTomato, 12), pot(onionFlakes, 5), pot(oliveOil, 18), pinch(oregano, 0.6), pinch(garlic, 0.8), pinch(salt, 1.4),
-				bowl(tuna, 55, or(soyaMince, 16)), bowl(pumpkinSeeds, 12),
+				spoon(tuna, 60, or(soyaMince, 18)), bowl(pumpkinSeeds, 12),
 			},
 			method: steps{
 				"Boil pasta, snipped tomatoes, onion and herbs in salted water until soft, stir in the oil.",
-				"Open the fish at the last moment, fold it into the bowls. Soya mince is soaked in a mug of the hot water.",
+				"Each opens their fish at the last moment. Soya mince is soaked in a mug of the hot water.",
 			},
 		},
 		{
 			name: "Quinoa with lentils and dates", staple: "quinoa", texture: "fluffy", water: 400, simmer: 15, soak: 5, pulses: true,
 			parts: parts{
-				pot(quinoa, 50), pot(redLentils, 40), pot(dates, 20), pot(onionFlakes, 6), pot(oliveOil, 18), pinch(cumin, 1), pinch(cinnamon, 0.4), pinch(salt, 1.5), bowl(almonds, 20),
+				pot(quinoa, 50), pot(redLentils, 40), pot(dates, 20), pot(onionFlakes, 6), pot(oliveOil, 18), pinch(cumin, 1), pinch(cinnamon, 0.4), pot(almonds, 20), pinch(salt, 1.5),
 			},
 			method: steps{
 				"Simmer quinoa, lentils, onion and spices until soft.",
-				"Chopped dates and oil in, rest it lidded. Almonds on top.",
+				"Chopped dates and oil in, rest it lidded. Almonds in.",
 			},
 		},
 	}

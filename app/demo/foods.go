@@ -18,7 +18,7 @@ const (
 	driedTofu
 	tuna
 	chicken
-	salami
+	sausage
 	jerky
 	parmesan
 	gruyere
@@ -94,7 +94,7 @@ const (
 	fish
 	poultry
 	beef
-	pork
+	pork // and whatever a sausage holds besides
 )
 
 // shelfFood is one food as the leader of the demo bought it: where the library
@@ -108,6 +108,7 @@ type shelfFood struct {
 	from     origin
 	contains []trip.Allergen
 	traces   []trip.Allergen // "may contain" on the label
+	loose    bool            // taken out of its package on packing night
 	gPerMl   float64         // where the dataset has no measure: weighed by the cupful
 	sold     []trip.Package
 }
@@ -134,7 +135,7 @@ func staples() []shelfFood {
 		{id: tortillas, number: "18970", aisle: "bread", contains: wheat, gPerMl: 0.62, sold: packs(p(370, 195, market, 8))},
 		{id: seedCrackers, number: "28345", name: "Gluten-free seed crackers", aisle: "bread", contains: allergens{trip.Sesame}, gPerMl: 0.36, sold: packs(p(200, 285, market, 22))},
 		{id: shortbread, number: "18192", aisle: "biscuits", from: dairyOrEgg, contains: allergens{trip.Gluten, trip.Wheat, trip.Milk}, traces: allergens{trip.Nuts}, gPerMl: 0.48, sold: packs(p(200, 180, cornerShop, 14), p(400, 310, market, 20))},
-		{id: granolaBar, number: "19015", aisle: "biscuits", from: dairyOrEgg, contains: allergens{trip.Gluten}, traces: allergens{trip.Milk, trip.Nuts, trip.Peanuts}, gPerMl: 0.55, sold: packs(p(240, 290, market, 18))},
+		{id: granolaBar, number: "19015", aisle: "biscuits", from: dairyOrEgg, contains: allergens{trip.Gluten}, traces: allergens{trip.Milk, trip.Nuts, trip.Peanuts}, gPerMl: 0.55, sold: packs(p(40, 60, market, 3))},
 		{id: figRolls, number: "18170", aisle: "biscuits", contains: wheat, traces: allergens{trip.Milk}, gPerMl: 0.7, sold: packs(p(250, 170, market, 12))},
 		{id: starch, number: "20027", aisle: "baking", sold: packs(p(400, 130, market, 6))},
 	}
@@ -145,9 +146,9 @@ func protein() []shelfFood {
 		{id: redLentils, number: "16144", name: "Red lentils, sorted and gluten-free", aisle: "pulses", sold: packs(p(500, 190, market, 8))},
 		{id: soyaMince, number: "16121", aisle: "pulses", contains: allergens{trip.Soybeans}, gPerMl: 0.33, sold: packs(p(500, 360, wholesaler, 9), p(200, 185, market, 6))},
 		{id: driedTofu, number: "16128", aisle: "pulses", contains: allergens{trip.Soybeans}, gPerMl: 0.3, sold: []trip.Package{{Net: grams(165), Shop: market, Wrapping: grams(9)}}},
-		{id: tuna, number: "15119", name: "Tuna in oil, pouch", aisle: "fish and meat", from: fish, contains: allergens{trip.Fish}, sold: packs(p(110, 210, market, 8), p(220, 360, wholesaler, 12))},
-		{id: chicken, number: "05311", name: "Chicken, pouch", aisle: "fish and meat", from: poultry, sold: packs(p(200, 390, market, 10), p(100, 230, market, 7))},
-		{id: salami, number: "07071", name: "Salami, pork, whole", aisle: "fish and meat", from: pork, traces: allergens{trip.Milk}, gPerMl: 0.95, sold: packs(p(300, 520, market, 6))},
+		{id: tuna, number: "15119", name: "Tuna in oil, pouch", aisle: "fish and meat", from: fish, contains: allergens{trip.Fish}, sold: packs(p(60, 150, market, 5))},
+		{id: chicken, number: "05311", name: "Chicken, pouch", aisle: "fish and meat", from: poultry, sold: packs(p(60, 170, market, 5))},
+		{id: sausage, number: "07921", name: "Pork and beef sausage stick, sealed", aisle: "fish and meat", from: pork, traces: allergens{trip.Milk}, gPerMl: 0.8, sold: packs(p(40, 130, market, 2))},
 		{id: jerky, number: "19002", aisle: "fish and meat", from: beef, contains: allergens{trip.Soybeans, trip.Gluten, trip.Wheat}, gPerMl: 0.4, sold: packs(p(100, 480, market, 6), p(250, 1090, wholesaler, 9))},
 		{id: parmesan, number: "01032", name: "Hard cheese, grated and dried", aisle: "cheese and milk", from: dairyOrEgg, contains: allergens{trip.Milk}, sold: packs(p(250, 440, market, 9))},
 		{id: gruyere, number: "01023", name: "Alpine cheese, whole piece", aisle: "cheese and milk", from: dairyOrEgg, contains: allergens{trip.Milk}, sold: packs(p(400, 690, market, 7))},
@@ -176,7 +177,7 @@ func fruitAndNuts() []shelfFood {
 		{id: appleRings, number: "09011", aisle: "dried fruit", contains: allergens{trip.Sulphites}, sold: packs(p(200, 260, market, 6))},
 		{id: mango, number: "09178", aisle: "dried fruit", contains: allergens{trip.Sulphites}, gPerMl: 0.45, sold: packs(p(200, 340, market, 6))},
 		{id: bananaChips, number: "19400", aisle: "dried fruit", gPerMl: 0.3, sold: packs(p(250, 210, market, 6))},
-		{id: chocolate, number: "19904", name: "Dark chocolate, 70 %", aisle: "sweets", contains: allergens{trip.Soybeans}, traces: allergens{trip.Milk, trip.Nuts}, gPerMl: 0.8, sold: packs(p(100, 190, market, 4), p(500, 790, wholesaler, 12))},
+		{id: chocolate, number: "19904", name: "Dark chocolate, 70 %, broken", aisle: "sweets", loose: true, contains: allergens{trip.Soybeans}, traces: allergens{trip.Milk, trip.Nuts}, gPerMl: 0.8, sold: packs(p(100, 190, market, 4), p(500, 790, wholesaler, 12))},
 		{id: sesameBrittle, number: "19154", aisle: "sweets", contains: allergens{trip.Sesame}, gPerMl: 0.75, sold: packs(p(160, 220, market, 10))},
 		{id: halva, number: "19117", aisle: "sweets", contains: allergens{trip.Sesame}, gPerMl: 0.85, sold: packs(p(200, 260, market, 8))},
 		{id: freshCarrot, number: "11124", aisle: "vegetables", sold: packs(p(1000, 180, market, 8))},

@@ -47,6 +47,9 @@ func (s shelfFood) food() trip.Food {
 	food.Allergens, food.Diets = s.label(), s.diets()
 	notes = append([]string{s.reading()}, notes...)
 	food.Notes = strings.Join(append(notes, food.Notes), " ")
+	if s.loose {
+		food.PackedAsBought, food.Form = false, trip.Dry
+	}
 	s.judge(&food)
 	return food
 }
@@ -100,7 +103,7 @@ func (s shelfFood) diets() map[trip.Diet]trip.Suitability {
 	case beef:
 		return map[trip.Diet]trip.Suitability{trip.Vegan: not, trip.Vegetarian: not, trip.Pescatarian: not, trip.NoPork: suits, trip.NoBeef: not}
 	default:
-		return map[trip.Diet]trip.Suitability{trip.Vegan: not, trip.Vegetarian: not, trip.Pescatarian: not, trip.NoPork: not, trip.NoBeef: suits}
+		return map[trip.Diet]trip.Suitability{trip.Vegan: not, trip.Vegetarian: not, trip.Pescatarian: not, trip.NoPork: not, trip.NoBeef: not}
 	}
 }
 

@@ -20,7 +20,7 @@ func lunches() []dish {
 		{
 			name: "Tuna and sun-dried tomato wraps", staple: "tortillas", texture: "chewy",
 			parts: parts{
-				bowl(tortillas, 85, or(seedCrackers, 60)), bowl(tuna, 55, or(tahini, 35)), bowl(oliveOil, 8), bowl(sundriedTomato, 12), bowl(cashews, 28),
+				bowl(tortillas, 85, or(seedCrackers, 60)), spoon(tuna, 60, or(tahini, 36)), bowl(oliveOil, 8), bowl(sundriedTomato, 12), bowl(cashews, 28),
 			},
 			method: steps{
 				"Open a pouch only when you eat it, and eat all of it.",
@@ -28,11 +28,11 @@ func lunches() []dish {
 			},
 		},
 		{
-			name: "Salami and crackers with figs", staple: "crispbread", texture: "crunchy",
+			name: "Sausage sticks and crackers with figs", staple: "crispbread", texture: "crunchy",
 			parts: parts{
-				bowl(crispbread, 70, or(seedCrackers, 62)), bowl(salami, 48, or(jerky, 42), or(cashews, 38)), bowl(figRolls, 45, or(dates, 48)), bowl(almonds, 20),
+				bowl(crispbread, 70, or(seedCrackers, 62)), spoon(sausage, 40, or(jerky, 36), or(cashews, 36)), bowl(figRolls, 45, or(dates, 48)), bowl(almonds, 20),
 			},
-			method: steps{"Slice the salami on its own board: who eats no pork gets the other bag."},
+			method: steps{"Each stick is sealed on its own. Who eats no pork gets the bag with jerky, who eats no meat the one with cashews."},
 		},
 		{
 			name: "Couscous salad with seeds and cranberries", staple: "couscous", texture: "salad", water: 120, soak: 15, cold: true,
@@ -54,26 +54,26 @@ func lunches() []dish {
 			method: steps{"Stir the tahini in its jar, spread thickly, lay the tomatoes on. Apricots after."},
 		},
 		{
-			name: "Miso noodle soup", staple: "rice noodles", texture: "soup", water: 450, simmer: 2, soak: 5,
+			name: "Miso noodle soup", staple: "rice noodles", texture: "soup", water: 450, soak: 10,
 			parts: parts{
 				pot(riceNoodles, 65), pot(driedTofu, 22), pot(driedCarrot, 8), pot(shiitake, 3), pot(onionFlakes, 4), pinch(ginger, 0.6), pinch(cayenne, 0.1),
-				spoon(miso, 16), bowl(cashews, 30),
+				pot(cashews, 30), spoon(miso, 16),
 			},
 			method: steps{
-				"Boil carrots, mushrooms, onion, ginger and diced tofu in the water for two minutes.",
-				"Add the noodles, take off the flame, lid on.",
+				"Put carrots, mushrooms, onion, ginger and crumbled tofu in the cold water, bring it to the boil.",
+				"Add noodles and cashews, take off the flame, lid on, wrapped up.",
 				"Stir the miso into each bowl: boiling dulls it.",
 			},
 		},
 		{
-			name: "Potato soup with cheese", staple: "potato", texture: "soup", water: 420, simmer: 4, soak: 2,
+			name: "Potato soup with cheese", staple: "potato", texture: "soup", water: 420, soak: 8,
 			parts: parts{
 				pot(potatoFlakes, 60), pot(driedCarrot, 8), pot(onionFlakes, 6), pot(oliveOil, 14), pinch(onionSoup, 4), pinch(pepper, 0.2),
 				bowl(parmesan, 25, or(pumpkinSeeds, 22)), bowl(crispbread, 30, or(seedCrackers, 26)),
 			},
 			method: steps{
-				"Simmer carrots, onion and soup powder in the water with the oil.",
-				"Off the flame whisk in the flakes. Cheese or seeds on top, crispbread beside.",
+				"Bring carrots, onion and soup powder to the boil in the water with the oil, leave them lidded.",
+				"Whisk in the flakes. Cheese or seeds on top, crispbread beside.",
 			},
 		},
 		{

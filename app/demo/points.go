@@ -24,8 +24,8 @@ func points() []trip.ResupplyPoint {
 			TransitDays: 3, FastestDays: 1, BufferDays: 4,
 			HoldMargin: 2, MaxParcel: optional.Of(kilograms(15)), FeePerParcel: 1200, VisitFee: 0,
 			StoreLow: optional.Of(units.Celsius(4)), StoreHigh: optional.Of(units.Celsius(14)),
-			TakesFuel: true,
-			Notes:     "The warden has not answered yet how long boxes are kept.",
+			SellsFuel: true,
+			Notes:     "The warden sells gas canisters, and has not answered yet how long boxes are kept.",
 		},
 	}
 }

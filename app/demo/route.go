@@ -28,8 +28,8 @@ func route() []trip.Day {
 		},
 		{
 			Name: "Chestnut Terrace to Dry Bench", Distance: 11500, Ascent: 830, Descent: 90, Terrain: trip.Trail,
-			LunchHeight: 1760, CampHeight: 2130, Low: 7, High: 21, DryCamp: true, Meals: all,
-			Notes: "The spring at the bench is dry by August: fill up at the last stream, an hour below.",
+			LunchHeight: 1760, CampHeight: 2130, Low: 7, High: 21, Meals: all,
+			Notes: "Snow-fed spring beside the camp, weak by August: let it run overnight.",
 		},
 		{
 			Name: "Dry Bench to Tarn Hut", Distance: 10500, Ascent: 690, Descent: 110, Terrain: trip.RoughTrail,

@@ -24,10 +24,10 @@ func treats() []dish {
 		},
 		{
 			name: "Pan apple crumble", texture: "crumble", water: 90, simmer: 3, soak: 3,
-			parts: parts{pot(appleRings, 26), pinch(cinnamon, 0.6), pot(brownSugar, 8), bowl(oats, 16), bowl(almonds, 12)},
+			parts: parts{pot(appleRings, 26), pinch(cinnamon, 0.6), pot(brownSugar, 8), pot(almonds, 12), bowl(oats, 16)},
 			method: steps{
 				"Simmer the apple rings with sugar and cinnamon until soft.",
-				"Oats and chopped almonds over each bowl.",
+				"Chopped almonds in, oats over each bowl.",
 			},
 		},
 		{
@@ -62,12 +62,12 @@ func snacks() []dish {
 		},
 		{
 			name: "Peanut and mango mix", staple: "nuts", texture: "crunchy",
-			parts:  parts{bowl(peanuts, 60, orAll(cashews, 60)), bowl(mango, 35), bowl(bananaChips, 30), bowl(almonds, 22)},
+			parts:  parts{bowl(peanuts, 72, orAll(cashews, 72)), bowl(mango, 40), bowl(bananaChips, 34)},
 			method: steps{"One bag each. In a group with a peanut allergy everybody gets cashews."},
 		},
 		{
 			name: "Granola bar, halva and nuts", staple: "bars", texture: "chewy",
-			parts:  parts{bowl(granolaBar, 45, or(sesameBrittle, 42)), bowl(halva, 45), bowl(almonds, 35), bowl(cranberries, 20)},
+			parts:  parts{spoon(granolaBar, 40, or(sesameBrittle, 40)), bowl(halva, 45), bowl(almonds, 40), bowl(cranberries, 20)},
 			method: steps{"Bar by mid-morning, halva by mid-afternoon."},
 		},
 		{
