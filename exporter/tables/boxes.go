@@ -18,10 +18,10 @@ func boxesTable(x *index) Table {
 		Empty: "No box is sent ahead: everything is carried from the start.",
 	}, []field[*resupply.Box]{
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(*resupply.Box) Value { return open() }},
-		{Column{Key: "point", Heading: "Waits at", Width: 22, Wrap: true}, func(b *resupply.Box) Value { return words(x.point(b.Point)) }},
-		{Column{Key: "address", Heading: "Address", Width: 28, Wrap: true}, func(b *resupply.Box) Value { return words(x.address(b)) }},
-		{Column{Key: "feeds", Heading: "Feeds", Width: 13}, func(b *resupply.Box) Value { return words(x.leg(b.Leg)) }},
-		{Column{Key: "how", Heading: "How", Width: 14, Wrap: true}, func(b *resupply.Box) Value {
+		{Column{Key: "point", Heading: "Waits at", Width: 18, Wrap: true}, func(b *resupply.Box) Value { return words(x.point(b.Point)) }},
+		{Column{Key: "address", Heading: "Address", Width: 22, Wrap: true}, func(b *resupply.Box) Value { return words(x.address(b)) }},
+		{Column{Key: "feeds", Heading: "Feeds", Width: 11}, func(b *resupply.Box) Value { return words(x.leg(b.Leg)) }},
+		{Column{Key: "how", Heading: "How", Width: 11, Wrap: true}, func(b *resupply.Box) Value {
 			if b.Posted {
 				return words("by post")
 			}
@@ -40,7 +40,7 @@ func boxesTable(x *index) Table {
 		{Column{Key: "mass", Heading: "Mass (" + x.loadUnit() + ")", Decimals: 2, Width: 9}, func(b *resupply.Box) Value { return x.load(b.Mass) }},
 		{Column{Key: "volume", Heading: "Volume (" + x.drinkUnit() + ")", Decimals: 1, Width: 9}, func(b *resupply.Box) Value { return x.drink(b.Volume) }},
 		{Column{Key: "fees", Heading: "Fees (" + x.trip.Currency + ")", Decimals: x.moneyDecimals(), Width: 10}, func(b *resupply.Box) Value { return x.money(b.Fees) }},
-		{Column{Key: "fuel", Heading: "Fuel", Width: 24, Wrap: true}, func(b *resupply.Box) Value { return words(fuelWords(b)) }},
+		{Column{Key: "fuel", Heading: "Fuel", Width: 18, Wrap: true}, func(b *resupply.Box) Value { return words(fuelWords(b)) }},
 	}, rows)
 }
 

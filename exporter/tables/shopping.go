@@ -26,9 +26,9 @@ func shoppingTable(x *index) Table {
 	}, []field[buyRow]{
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(buyRow) Value { return open() }},
 		{Column{Key: "deadline", Heading: "Home by", Width: 15}, func(r buyRow) Value { return dated(r.line.Deadline) }},
-		{Column{Key: "aisle", Heading: "Aisle", Width: 15, Wrap: true}, func(r buyRow) Value { return words(orNone(x.aisle(r.line.Food), "no aisle given")) }},
+		{Column{Key: "aisle", Heading: "Aisle", Width: 13, Wrap: true}, func(r buyRow) Value { return words(orNone(x.aisle(r.line.Food), "no aisle given")) }},
 		{Column{Key: "number", Heading: "Food no.", Width: 6}, func(r buyRow) Value { return count(int(r.line.Food)) }},
-		{Column{Key: "food", Heading: "Food", Width: 30, Wrap: true}, func(r buyRow) Value { return words(x.foodName(r.line.Food)) }},
+		{Column{Key: "food", Heading: "Food", Width: 26, Wrap: true}, func(r buyRow) Value { return words(x.foodName(r.line.Food)) }},
 		{Column{Key: "package", Heading: "Package (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value {
 			if r.buy.Count == 0 {
 				return words("none to buy")
@@ -38,7 +38,7 @@ func shoppingTable(x *index) Table {
 		{Column{Key: "count", Heading: "Packages to buy", Role: Input, Width: 10}, func(r buyRow) Value { return count(r.buy.Count) }},
 		{Column{Key: "price", Heading: "Price each (" + x.trip.Currency + ")", Role: Amount, Decimals: x.moneyDecimals(), Width: 10}, x.priceOf},
 		{Column{Key: "cost", Heading: "Cost (" + x.trip.Currency + ")", Decimals: x.moneyDecimals(), Width: 10}, x.costOf},
-		{Column{Key: "shop", Heading: "Shop", Width: 16, Wrap: true}, func(r buyRow) Value { return words(orNone(r.buy.Shop, "any")) }},
+		{Column{Key: "shop", Heading: "Shop", Width: 12, Wrap: true}, func(r buyRow) Value { return words(orNone(r.buy.Shop, "any")) }},
 		{Column{Key: "bought", Heading: "Bought (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value {
 			if r.buy.Count == 0 {
 				return words("none to buy")

@@ -45,7 +45,6 @@ func loads(t *tables.Tables) *sheet {
 		return s
 	}
 	s.headCols = 1
-	s.landscape = true
 	s.gap()
 	s.addWide(t.ShareGrid.Title, sectionLook)
 	s.addWide(t.ShareGrid.About+" An empty place: away that day.", aboutLook)
@@ -114,27 +113,47 @@ func fairRow(t *tables.Tables) []cell {
 	return cells
 }
 
+// stroke is how a line is drawn.
+type stroke struct {
+	colour string
+	dash   excelize.LineDashType
+	width  float64
+}
+
+func (s stroke) options() excelize.LineOptions {
+	return excelize.LineOptions{Type: excelize.LineSolid, Dash: s.dash, Width: s.width}
+}
+
+// memberStroke tells members apart by colour and, for print without colour,
+// by dashes.
+func memberStroke(place int) stroke {
+	colours := []string{spruce, brick, slate, ochre, plum, quiet}
+	dashes := []excelize.LineDashType{excelize.LineDashSolid, excelize.LineDashDash, excelize.LineDashSysDot}
+	return stroke{colours[place%len(colours)], dashes[place/len(colours)%len(dashes)], 1.75}
+}
+
 func (s *sheet) drawLoads(t *tables.Tables, head, first, last, fair int) {
 	days := columnName(len(t.ShareGrid.Columns))
 	across := func(row int) string { return fmt.Sprintf("%s!$C$%d:$%s$%d", quoted(s.name), row, days, row) }
-	draw := func(row int, l excelize.LineOptions) excelize.ChartSeries {
+	draw := func(row int, l stroke) excelize.ChartSeries {
 		return excelize.ChartSeries{
 			Name:       fmt.Sprintf("%s!$A$%d", quoted(s.name), row),
-			Categories: across(head), Values: across(row), Line: l,
+			Categories: across(head), Values: across(row),
+			Line: l.options(), Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{l.colour}},
 			Marker: excelize.ChartMarker{Symbol: "none"},
 		}
 	}
 	var series []excelize.ChartSeries
 	if last-first < mostLines {
 		for row := first; row <= last; row++ {
-			series = append(series, draw(row, excelize.LineOptions{Width: 1.5}))
+			series = append(series, draw(row, memberStroke(row-first)))
 		}
 	} else {
-		for _, extreme := range s.extremeRows(t, first, last) {
-			series = append(series, draw(extreme, excelize.LineOptions{Width: 1.5}))
+		for i, extreme := range s.extremeRows(t, first, last) {
+			series = append(series, draw(extreme, memberStroke(i)))
 		}
 	}
-	series = append(series, draw(fair, excelize.LineOptions{Width: 3, Dash: excelize.LineDashSysDash, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{ink}}}))
+	series = append(series, draw(fair, stroke{ink, excelize.LineDashSysDash, 3}))
 	s.addChart(&excelize.Chart{
 		Type: excelize.Line, Series: series,
 		Title:        chartTitle("Share of carrying capability over the days; dashed: the fair level"),
@@ -181,14 +200,33 @@ func (s *sheet) column(place, first, last int) string {
 	return fmt.Sprintf("%s!$%s$%d:$%s$%d", quoted(s.name), letter, first, letter, last)
 }
 
-// addChart puts a chart below everything else, as wide as the sheet.
+// Pixels of a chart and of what is around it.
+const (
+	chartHigh   = 400
+	rowPixels   = 20
+	digitPixels = 5.2 // safely: spreadsheets differ
+	widestChart = 1000
+)
+
+// narrowestWithChart is the width in letters that a sheet with a chart has at
+// least.
+const narrowestWithChart = 110
+
+// addChart puts a chart below everything else, as wide as the sheet, on the
+// next page if this one has no room for it.
 func (s *sheet) addChart(c *excelize.Chart) {
-	const ordinaryRow, letter = 20, 5.8 // pixels of an ordinary row and, safely, of a digit
+	if missing := narrowestWithChart - s.fullWidth(); missing > 0 {
+		s.widths = append(s.widths, missing)
+	}
+	s.landscape = true
 	s.gap()
-	wide := min(s.fullWidth()*letter, 1000)
 	c.XAxis.Font, c.YAxis.Font = axisFont(), axisFont()
-	c.Dimension = excelize.ChartDimension{Width: uint(wide), Height: 400}
-	s.charts = append(s.charts, chart{at: fmt.Sprintf("A%d", len(s.rows)+1), chart: c, rows: 400/ordinaryRow + 1})
+	c.Dimension = excelize.ChartDimension{Width: uint(min(s.fullWidth()*digitPixels, widestChart)), Height: chartHigh}
+	start, rows := len(s.rows)+1, chartHigh/rowPixels+1
+	if used := s.heightBetween(1, start); used+float64(rows)*ordinaryHeight > s.pageHeight() {
+		s.breaks = append(s.breaks, start)
+	}
+	s.charts = append(s.charts, chart{at: fmt.Sprintf("A%d", start), chart: c, rows: rows})
 }
 
 func chartTitle(text string) excelize.ChartTitle {

@@ -48,7 +48,7 @@ func (b *book) emit(ctx context.Context, s *sheet) error {
 // setFrame sets widths, frozen heads and page breaks.
 func (b *book) setFrame(writer *excelize.StreamWriter, s *sheet) error {
 	for i, width := range s.widths {
-		if err := writer.SetColWidth(i+1, i+1, width+1.5); err != nil {
+		if err := writer.SetColWidth(i+1, i+1, width+padding); err != nil {
 			return err
 		}
 	}

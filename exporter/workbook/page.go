@@ -13,8 +13,11 @@ const (
 	paperA4     = 9
 )
 
-// margin of every page in inches.
-const margin = 0.4
+// Margins of every page in inches.
+const (
+	margin     = 0.4
+	footMargin = 0.6
+)
 
 // setPage makes the sheet ready to print: one page wide, heads repeated, page
 // numbers, the title of the trip at the foot.
@@ -35,7 +38,7 @@ func (b *book) setPage(s *sheet) error {
 	if err != nil {
 		return err
 	}
-	side, foot, footer := margin, 0.6, 0.3
+	side, foot, footer := margin, footMargin, 0.3
 	err = b.file.SetPageMargins(s.name, &excelize.PageLayoutMarginsOptions{
 		Left: &side, Right: &side, Top: &side, Bottom: &foot, Header: &footer, Footer: &footer,
 	})
@@ -76,12 +79,19 @@ func (b *book) setPrintNames(s *sheet) error {
 	err = b.file.SetDefinedName(&excelize.DefinedName{
 		Name: "_xlnm.Print_Area", RefersTo: quoted(s.name) + "!$A$1:" + last, Scope: s.name,
 	})
-	if err != nil || s.headRow == 0 {
+	if err != nil || !s.repeatsHead() {
 		return err
 	}
 	return b.file.SetDefinedName(&excelize.DefinedName{
 		Name: "_xlnm.Print_Titles", RefersTo: fmt.Sprintf("%s!$%d:$%d", quoted(s.name), s.headRow, s.headRow), Scope: s.name,
 	})
+}
+
+// repeatsHead tells whether the heading stands on every page. Above a chart
+// on a page of its own it would only confuse.
+func (s *sheet) repeatsHead() bool {
+	onePage := s.heightBetween(1, len(s.rows)+1) <= s.pageHeight()
+	return s.headRow > 0 && !(onePage && len(s.charts) > 0)
 }
 
 // lastRow is the last row with something in it, charts included.

@@ -92,6 +92,9 @@ const (
 	ordinarySize   = 10.0
 )
 
+// padding is what a column is wider than its text, in letters.
+const padding = 1.0
+
 // heightOf reckons the height of a row in points from the lines its texts
 // take: spreadsheets do not do it for merged cells, nor before the first look.
 func (s *sheet) heightOf(r row) float64 {

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// refuseExisting gives a fault for each path that is already there, unless
+// it may be replaced.
+func refuseExisting(force bool, paths ...string) error {
+	f := &fault{code: wrongUse}
+	for _, path := range paths {
+		info, err := os.Lstat(path)
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+		case err != nil:
+			f.lines = append(f.lines, oneLine(err.Error()))
+		case info.IsDir():
+			f.lines = append(f.lines, path+" is a folder: name a file")
+		case !force:
+			f.lines = append(f.lines, path+" is already there: choose another name, or say --force to replace it")
+		}
+	}
+	if len(f.lines) > 0 {
+		return f
+	}
+	return nil
+}
+
+// produce makes a file whole or not at all: it is written under another name
+// beside its place and moved there when it is complete. Without force it
+// never replaces a file, even one that came in between.
+func produce(path string, force bool, write func(temporary string) error) error {
+	if err := refuseExisting(force, path); err != nil {
+		return err
+	}
+	folder, err := os.MkdirTemp(filepath.Dir(path), ".sumpter-")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(folder)
+	temporary := filepath.Join(folder, filepath.Base(path))
+	if err := write(temporary); err != nil {
+		return err
+	}
+	if !force {
+		place, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+		if err != nil {
+			return err
+		}
+		place.Close()
+	}
+	return os.Rename(temporary, path)
+}
+
+// produceFrom is produce for what writes to a writer.
+func produceFrom(path string, force bool, write func(io.Writer) error) error {
+	return produce(path, force, func(temporary string) error {
+		file, err := os.Create(temporary)
+		if err != nil {
+			return err
+		}
+		if err := write(file); err != nil {
+			file.Close()
+			return err
+		}
+		return file.Close()
+	})
+}

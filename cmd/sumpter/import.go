@@ -1,0 +1,42 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+)
+
+func importCommand(c console) *cobra.Command {
+	command := &cobra.Command{
+		Use:   "import IN OUT.trip",
+		Short: "Make a trip file from a trip workbook or trip JSON",
+		Long: withExits("Make a trip file from a filled trip workbook (.xlsx, see sumpter template) or\n" +
+			"trip JSON (see sumpter schema). It is all or nothing: if anything in the input\n" +
+			"is wrong, each fault is one line that says where, and no file is made."),
+		Args: exactly("a workbook or JSON file to read", "a file name for the new trip"),
+	}
+	force := forceFlag(command)
+	command.RunE = func(command *cobra.Command, args []string) error {
+		return runImport(command.Context(), c.out, args[0], args[1], *force)
+	}
+	return command
+}
+
+// runImport reads a whole trip and writes it to a new trip file.
+func runImport(ctx context.Context, out io.Writer, in, path string, force bool) error {
+	if err := refuseExisting(force, path); err != nil {
+		return err
+	}
+	t, err := importTrip(ctx, in)
+	if err != nil {
+		return err
+	}
+	if err := saveTrip(ctx, path, t, force); err != nil {
+		return err
+	}
+	fmt.Fprintf(out, "%s holds the trip %q: %d people, %d days, %d foods, %d recipes.\n", path, t.Title, len(t.Crew), len(t.Days), len(t.Foods), len(t.Recipes))
+	fmt.Fprintf(out, "Next: sumpter plan %s\n", path)
+	return nil
+}
