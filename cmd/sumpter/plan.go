@@ -53,11 +53,11 @@ func planFile(ctx context.Context, c console, path string) (*plan.Plan, error) {
 	}
 	watch := progress{c.err, c.live}
 	defer watch.done()
-	p, err := plan.Make(ctx, t, plan.Options{Progress: watch.say})
+	p, err := makePlan(ctx, t, watch.say)
 	if err != nil {
 		return nil, err
 	}
-	if p.Refused() {
+	if p.Rounds == 0 {
 		var lines []string
 		for _, finding := range p.Findings {
 			lines = append(lines, finding.What)

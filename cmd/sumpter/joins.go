@@ -1,0 +1,37 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+	"sumpter/exporter/tripjson"
+)
+
+var errNotYet = errors.New("this part is not built in yet")
+
+func demoTrip() *trip.Trip { return &trip.Trip{} }
+
+func saveTrip(_ context.Context, path string, _ *trip.Trip, force bool) error {
+	if err := refuseExisting(force, path); err != nil {
+		return err
+	}
+	return errNotYet
+}
+
+func readTrip(context.Context, string) (*trip.Trip, error) { return nil, errNotYet }
+
+func importTrip(context.Context, string) (*trip.Trip, error) { return nil, errNotYet }
+
+func writeTemplate(io.Writer) error { return errNotYet }
+
+func writePlanJSON(w io.Writer, p *plan.Plan) error { return tripjson.WritePlan(w, p) }
+
+var (
+	tripSchema = tripjson.Schema
+	planSchema = tripjson.PlanSchema
+)
+
+func makePlan(context.Context, *trip.Trip, func(string)) (*plan.Plan, error) { return nil, errNotYet }
