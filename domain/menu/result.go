@@ -3,9 +3,8 @@
 // left open. Nobody is served what their allergy or diet forbids, unless the
 // leader accepted it by hand in that very cell.
 //
-// Entry points (to be kept): Resolve(ctx, t *trip.Trip, n needs.Result) (Result, error),
-// with t canonical; the only error is ctx's. Fill(ctx, t, n) ([]trip.Cell, error)
-// gives the cells it would put into open, unlocked slots.
+// Start with Resolve; Fill proposes cells for slots the leader left open. Both
+// want a canonical trip, and their only error is that of their context.
 package menu
 
 import (

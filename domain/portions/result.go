@@ -2,7 +2,7 @@
 // need within the bounds of the trip, in amounts a kitchen scale can weigh,
 // with sums that agree exactly.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, n needs.Result, m menu.Result) Result, with t canonical.
+// Start with Compute; it wants a canonical trip.
 package portions
 
 import (
