@@ -206,8 +206,9 @@ func (c *cook) lookAtHeat() {
 	}
 	if hot > 0 {
 		c.tell(findings.Note, "hot-days", findings.Place{Day: first},
-			fmt.Sprintf("%s hot, up to %s: about %s an hour on the move, and people differ by half of that.", days(hot), hottest.Format(c.trip.Units),
-				units.FromLitres(water.DrinkPerHour(float64(hottest), water.Moderate)).Format(c.trip.Units)),
+			fmt.Sprintf("%s hot, up to %s: about %s an hour on the move, give or take %s.", days(hot), hottest.Format(c.trip.Units),
+				units.FromLitres(water.DrinkPerHour(float64(hottest), water.Moderate)).Format(c.trip.Units),
+				units.FromLitres(water.SpreadPerHour).Format(c.trip.Units)),
 			"US Army TB MED 507. Only the air temperature is known; it was taken as a day in the shade.",
 			"Plan rests in the shade and know where water is; heat illness is an emergency.")
 	}

@@ -9,13 +9,10 @@ package dayenergy
 //
 // Source: FAO/WHO/UNU 2004, pattern of Annex 5; values from memory.
 const (
-	Sleep     = 1.0
-	Sitting   = 1.2
-	Stops     = 1.3 // pauses on the way: between sitting and standing
-	Standing  = 1.4
-	CampDay   = 1.7 // waking hours of a rest day
-	CampWork  = 1.8 // cooking, washing up, tents
-	PitchCamp = 2.5 // also fetching water
+	Sleep    = 1.0
+	Stops    = 1.3 // pauses on the way: between sitting and standing
+	CampDay  = 1.7 // waking hours of a rest day
+	CampWork = 1.8 // cooking, washing up, tents
 )
 
 // Still is a part of the day spent not walking.
@@ -62,11 +59,9 @@ func Total(restingKcalPerDay float64, still []Still, moving []Moving) float64 {
 //
 // Source: Butterfield GE et al. 1992, from memory; the ramp is a design choice.
 const (
-	heightFromM   = 2500.0
-	heightFullM   = 4300.0
-	heightAtFull  = 0.15
-	ColdCampLeast = 0.05 // usual choices for cold camps (design choice): most of
-	ColdCampMost  = 0.10 // the cost of cold is already in terrain and load
+	heightFromM  = 2500.0
+	heightFullM  = 4300.0
+	heightAtFull = 0.15
 )
 
 // HeightShare returns the share by which sleeping at a height raises the

@@ -9,12 +9,6 @@ import "math"
 // PeakHour is the warmest hour of the day, coldest twelve hours apart.
 const PeakHour = 15.0
 
-// Offsets in kelvin added to air temperature: common practice, no source.
-const (
-	DarkPackInSun = 5.0
-	ParkedCar     = 10.0 // beyond DarkPackInSun
-)
-
 // Day is one day's course of temperature in degrees Celsius. Low and High may
 // be equal: a cellar.
 type Day struct{ Low, High float64 }

@@ -12,16 +12,13 @@ import (
 	"sumpter/domain/science/daytemp"
 )
 
-// Typical factors per 10 K: the default, and that of fat-rich or
-// browning-prone food (design choices inside published ranges).
+// DefaultQ10 is the factor per 10 K taken where none is known; fat-rich or
+// browning-prone food has about 3 (design choices inside published ranges).
 //
 // Sources for the ranges, from memory: Labuza TP 1982; Taoukis PS, Labuza TP,
 // Saguy IS 1997: fat oxidation 1.5 to 2.5, browning 2 to 4, vitamins 1.5 to
 // 2.5, canned goods 1.1 to 4, dry goods 1.5 to 10.
-const (
-	DefaultQ10 = 2.0
-	FatRichQ10 = 3.0
-)
+const DefaultQ10 = 2.0
 
 // Q10Rate returns days of life used per day at a steady temperature, for a
 // life stated at a reference temperature.

@@ -9,13 +9,10 @@ package stovefuel
 
 // Heat properties. From memory, steam tables and handbooks.
 const (
-	WaterKJPerKgK       = 4.19   // mean from 0 to 100 C
-	IceKJPerKgK         = 2.10   // also snow
-	FusionKJPerKg       = 333.55 // melting ice at 0 C
-	VaporisationKJPerKg = 2257.0 // water at 100 C
-	AluminiumKJPerKgK   = 0.897
-	SteelKJPerKgK       = 0.50
-	TitaniumKJPerKgK    = 0.52
+	WaterKJPerKgK     = 4.19   // mean from 0 to 100 C
+	IceKJPerKgK       = 2.10   // also snow
+	FusionKJPerKg     = 333.55 // melting ice at 0 C
+	AluminiumKJPerKgK = 0.897
 )
 
 // HeatWater returns the kilojoules that bring water and its pot from one
@@ -49,18 +46,11 @@ func Grams(heatKJ, efficiency, heatingMJPerKg float64) float64 {
 // of them.
 const (
 	GasOpenLid        = 0.50 // calm, with lid: 0.45 to 0.60
-	GasHeatExchanger  = 0.65 // 0.60 to 0.75
 	LiquidWindshield  = 0.50 // 0.40 to 0.60
 	AlcoholWindshield = 0.40 // 0.30 to 0.50
 	SolidTablet       = 0.35 // 0.25 to 0.45
-	Exposed           = 0.35 // a gas stove in the open, some wind
-	WindFactor        = 0.5
 )
 
-// ReserveShare is what is carried beyond the computed fuel: 15 to 20 % is
-// common practice, no source. CanisterRest is what a cold canister does not
-// give up, in grams (common practice, no source).
-const (
-	ReserveShare = 0.20
-	CanisterRest = 10.0
-)
+// CanisterRest is what a canister does not give up in the cold, in grams:
+// common practice, no source.
+const CanisterRest = 10.0

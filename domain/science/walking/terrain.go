@@ -11,8 +11,6 @@ const (
 	SwampyBog  = 1.8
 	LooseSand  = 2.1
 	SoftSnow15 = 2.5 // footprint 15 cm deep
-	SoftSnow25 = 3.3 // footprint 25 cm deep
-	SoftSnow35 = 4.1 // footprint 35 cm deep
 )
 
 // Terrain factors of paths: common practice, no source.
