@@ -1,6 +1,9 @@
 package bags
 
-import "fmt"
+import (
+	"strconv"
+	"strings"
+)
 
 // checkLetters end a bag code. A bag is named by its day, its place in the
 // order of eating that day, and a letter that follows from these digits, so
@@ -30,13 +33,18 @@ func giveCodes(bags []Bag) {
 			count = 0
 		}
 		count++
-		day := fmt.Sprintf("%0*d", dayDigits, bags[i].Day)
-		place := fmt.Sprintf("%0*d", countDigits, count)
+		day, place := padded(bags[i].Day, dayDigits), padded(count, countDigits)
 		bags[i].Code = day + "-" + place + string(checkLetter(day+place))
 	}
 }
 
-func digits(n int) int { return len(fmt.Sprint(n)) }
+func digits(n int) int { return len(strconv.Itoa(n)) }
+
+// padded writes n with leading zeros.
+func padded(n, width int) string {
+	text := strconv.Itoa(n)
+	return strings.Repeat("0", width-len(text)) + text
+}
 
 // checkLetter weighs the digits 2, 3, 4 .. from the right and takes the sum
 // modulo 11. No weight is a multiple of 11 and neighbours differ by one.

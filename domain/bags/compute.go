@@ -2,8 +2,9 @@ package bags
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"sumpter/domain/cooking"
 	"sumpter/domain/portions"
@@ -14,8 +15,9 @@ import (
 // Compute packs every batch of the trip, a canonical one. What goes into one
 // pot is one bag; what goes onto the bowls is one bag for those who eat the
 // same, or one each where portions differ by more than a spoon evens out;
-// snacks are one bag per eater. Within that, liquids, foods that melt, that
-// crush, that need cold and that stay in their package are packed apart.
+// snacks are one bag per eater, but one bottle for all of what runs. Within
+// that, liquids, foods that melt, that crush, that need cold and that stay in
+// their package are packed apart.
 //
 // Contents add up to the batches to the milligram.
 func Compute(t *trip.Trip, p portions.Result, c cooking.Result, legs []trip.Leg) Result {
@@ -78,9 +80,19 @@ func (k *packer) batch(b *portions.Batch) {
 	where := dish{slot{b.Day, b.Meal, b.Group}, b.Recipe}
 	k.runs[where]++
 	first := len(k.bags)
+	recipe := k.trip.Recipe(b.Recipe)
+	var minutes units.Minutes
+	if recipe != nil && !k.cold[where.slot] {
+		minutes = k.minutes(recipe, where)
+	}
 	for _, d := range k.destinations(b) {
 		for _, lot := range k.lots(d, b.Day) {
 			k.pack(where, d, lot)
+		}
+	}
+	for i := range k.bags[first:] {
+		if bag := &k.bags[first+i]; recipe != nil && bag.Place == trip.InPot {
+			bag.Minutes, bag.Soak = minutes, recipe.Soak
 		}
 	}
 	for i := range k.bags[first:] {
@@ -91,7 +103,6 @@ func (k *packer) batch(b *portions.Batch) {
 
 // pack puts one lot into as many bags as it needs.
 func (k *packer) pack(where dish, d destination, l lot) {
-	recipe := k.trip.Recipe(where.recipe)
 	fit := k.shelf.fit(l, k.trip.Settings.ScaleStep)
 	k.seen.note(fit, l)
 	for i, part := range fit.parts {
@@ -101,7 +112,7 @@ func (k *packer) pack(where dish, d destination, l lot) {
 			Member: d.member, Place: d.place, Eaters: d.eaters,
 			Leg: trip.LegOf(k.legs, where.day), Part: i + 1, Parts: len(fit.parts),
 			Type: fit.name, Tare: fit.tare, Double: fit.double, Volume: fit.outer,
-			VolumeKnown: true,
+			VolumeKnown: true, Contents: make([]Content, 0, len(part)),
 		}
 		for _, a := range part {
 			bag.Contents = append(bag.Contents, Content{Food: a.ware.food.ID, Mass: a.mass})
@@ -116,12 +127,6 @@ func (k *packer) pack(where dish, d destination, l lot) {
 			}
 		}
 		bag.Allergens = label(part)
-		if recipe != nil && d.place == trip.InPot && !k.cold[where.slot] {
-			bag.Minutes = k.minutes(recipe, where)
-		}
-		if recipe != nil && d.place == trip.InPot {
-			bag.Soak = recipe.Soak
-		}
 		k.bags = append(k.bags, bag)
 	}
 }
@@ -130,21 +135,31 @@ func (k *packer) pack(where dish, d destination, l lot) {
 // days change: day, meal, group, recipe, which batch of it, pot or bowl, whose,
 // what kind of lot, which part.
 func (k *packer) key(where dish, d destination, l lot, part int) string {
-	key := fmt.Sprintf("d%d %s g%d r%d b%d", where.day, where.meal, where.group, where.recipe, k.runs[where])
+	var key strings.Builder
+	number := func(sign string, n int64) {
+		key.WriteString(sign)
+		key.WriteString(strconv.FormatInt(n, 10))
+	}
+	number("d", int64(where.day))
+	key.WriteString(" " + string(where.meal))
+	number(" g", int64(where.group))
+	number(" r", int64(where.recipe))
+	number(" b", int64(k.runs[where]))
 	switch {
 	case d.member != 0:
-		key += fmt.Sprintf(" m%d", d.member)
+		number(" m", int64(d.member))
 	case d.first != 0:
-		key += fmt.Sprintf(" with m%d", d.first)
+		number(" with m", int64(d.first))
 	}
-	key += " " + string(d.place)
+	key.WriteString(" " + string(d.place))
 	if l.kind != together {
-		key += " " + l.kind.word()
+		key.WriteString(" " + l.kind.word())
 	}
 	if l.kind.alone() {
-		key += fmt.Sprintf(" f%d", l.amounts[0].ware.food.ID)
+		number(" f", int64(l.amounts[0].ware.food.ID))
 	}
-	return fmt.Sprintf("%s %d", key, part)
+	number(" ", int64(part))
+	return key.String()
 }
 
 // pour shares the water of a batch over its bags by mass: those for the pot if

@@ -133,11 +133,29 @@ func TestWhatMustTravelApart(t *testing.T) {
 	if got := keys(r); got != want {
 		t.Fatalf("keys\n%s\nwant\n%s", got, want)
 	}
-	if melt := r.Bags[5]; !melt.Melts || !melt.Double || melt.Tare != bagstest.Grams(12) {
-		t.Errorf("melting food in %+v", melt)
+	if melt := r.Bags[5]; !melt.Melts || melt.Double || melt.Tare != bagstest.Grams(6) {
+		t.Errorf("one eater's melting food in %+v", melt)
+	}
+	shared := compute(tr, meal(3, trip.Dinner, trip.InPot, []int{0, 20}, []int{0, 20}))
+	if melt := shared.Bags[0]; !melt.Melts || !melt.Double || melt.Tare != bagstest.Grams(12) {
+		t.Errorf("shared melting food in %+v", melt)
 	}
 	if !r.Bags[1].Crushable || r.Bags[0].Crushable || r.Bags[0].Melts {
 		t.Error("marks of crushing and melting are wrong")
+	}
+}
+
+// A bottle each would weigh more than the spread in it.
+func TestSnacksShareWhatRuns(t *testing.T) {
+	butter := bagstest.Food(1, "Nut butter")
+	butter.Form = trip.Spread
+	r := compute(kitchen(butter, bagstest.Food(2, "Fruit")), meal(1, trip.Snack, trip.AtBowl, []int{20, 30}, []int{25, 30}, []int{0, 30}))
+	want := "d1 snack g1 r7 b1 m1 bowl 1; d1 snack g1 r7 b1 m2 bowl 1; d1 snack g1 r7 b1 m3 bowl 1; d1 snack g1 r7 b1 bowl wet f1 1"
+	if got := keys(r); got != want {
+		t.Fatalf("keys\n%s\nwant\n%s", got, want)
+	}
+	if b := r.Bags[3]; b.Food != bagstest.Grams(45) || b.Eaters != 2 || b.Member != 0 || b.Type != "bottle" {
+		t.Errorf("%+v", b)
 	}
 }
 

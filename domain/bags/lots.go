@@ -31,15 +31,37 @@ type destination struct {
 // destinations splits a batch.
 func (k *packer) destinations(b *portions.Batch) []destination {
 	if b.Meal == trip.Snack {
-		var list []destination
-		for i := range b.Portions {
-			p := &b.Portions[i]
-			list = append(list, destination{place: trip.AtBowl, member: p.Member, eaters: 1, amounts: k.amounts(p.Amounts, "")})
-		}
-		return list
+		return k.snacks(b)
 	}
 	list := []destination{{place: trip.InPot, eaters: len(b.Portions), amounts: k.amounts(b.Totals, trip.InPot)}}
 	return append(list, k.bowls(b)...)
+}
+
+// snacks are one destination for each eater, but what runs is shared from one
+// bottle by those who get it: a bottle each would weigh more than what is in it.
+func (k *packer) snacks(b *portions.Batch) []destination {
+	var list []destination
+	var shared []destination // one for each food that runs
+	for i := range b.Portions {
+		own := destination{place: trip.AtBowl, member: b.Portions[i].Member, eaters: 1}
+		for _, a := range k.amounts(b.Portions[i].Amounts, "") {
+			if a.ware.kind(false) != wet {
+				own.amounts = append(own.amounts, a)
+				continue
+			}
+			at := slices.IndexFunc(shared, func(d destination) bool { return d.amounts[0].ware == a.ware })
+			if at < 0 {
+				at = len(shared)
+				shared = append(shared, destination{place: trip.AtBowl, amounts: []amount{{ware: a.ware}}})
+			}
+			shared[at].eaters++
+			shared[at].amounts[0].mass += a.mass
+		}
+		if len(own.amounts) > 0 {
+			list = append(list, own)
+		}
+	}
+	return append(list, shared...)
 }
 
 // amounts adds up the foods of one place, or of both.
@@ -147,6 +169,7 @@ func (k kind) alone() bool { return k >= melting }
 // lot is what goes into one bag, if it is large enough.
 type lot struct {
 	kind    kind
+	own     bool // one eater's
 	amounts []amount
 }
 
@@ -161,7 +184,7 @@ func (k *packer) lots(d destination, day int) []lot {
 		}
 		at := slices.IndexFunc(list, func(l lot) bool { return l.kind == kind && !kind.alone() })
 		if at < 0 {
-			list = append(list, lot{kind: kind})
+			list = append(list, lot{kind: kind, own: d.member != 0})
 			at = len(list) - 1
 		}
 		list[at].amounts = append(list[at].amounts, a)

@@ -69,7 +69,7 @@ func (s shelf) fit(l lot, step units.Mass) fit {
 	if l.kind == asBought {
 		return fit{name: asBoughtType, parts: [][]amount{l.amounts}}
 	}
-	f := fit{double: l.kind == melting || l.powdery()}
+	f := fit{double: l.kind == melting && !l.own || l.powdery()}
 	types := s.bags
 	if l.kind == wet && len(s.bottles) > 0 {
 		types = s.bottles
