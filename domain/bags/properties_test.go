@@ -115,43 +115,32 @@ func TestAllergensStayApartAndOnTheLabel(t *testing.T) {
 				}
 			}
 		}
-		checkSharedBowls(rt, tr, p, r)
+		checkBowls(rt, p, r)
 	})
 }
 
-// checkSharedBowls: a bag for several bowls holds only what somebody who gets
-// all of it may eat. The number of eaters of a batch is the sum over its bags.
-func checkSharedBowls(rt *rapid.T, tr *trip.Trip, p portions.Result, r bags.Result) {
-	for _, batch := range p.Batches {
-		bowls := 0
-		for _, portion := range batch.Portions {
-			if batch.Meal != trip.Snack && slices.ContainsFunc(portion.Amounts, func(a portions.Amount) bool { return a.Place == trip.AtBowl }) {
-				bowls++
+// checkBowls: the bags for the bowls of a recipe in a slot name as many eaters
+// as get something there.
+func checkBowls(rt *rapid.T, p portions.Result, r bags.Result) {
+	served, named := map[held]int{}, map[held]int{}
+	for _, b := range p.Batches {
+		for _, portion := range b.Portions {
+			if b.Meal != trip.Snack && slices.ContainsFunc(portion.Amounts, func(a portions.Amount) bool { return a.Place == trip.AtBowl && a.Mass > 0 }) {
+				served[held{b.Day, b.Meal, b.Group, b.Recipe, 0}]++
 			}
 		}
-		lots := map[string]int{}
-		for _, b := range r.Bags {
-			if b.Day == batch.Day && b.Meal == batch.Meal && b.Group == batch.Group && b.Recipe == batch.Recipe && b.Place == trip.AtBowl && b.Meal != trip.Snack {
-				name, _, _ := strings.Cut(b.Key, " bowl")
-				lots[name] = b.Eaters
-			}
-		}
-		if len(tr.Cell(batch.Day, batch.Meal, batch.Group).Dishes) > 1 || batch.Batch > 0 {
+	}
+	seen := map[string]bool{}
+	for _, b := range r.Bags {
+		bowls, _, _ := strings.Cut(b.Key, " bowl")
+		if b.Meal == trip.Snack || b.Place != trip.AtBowl || seen[bowls] {
 			continue
 		}
-		others := 0
-		for _, b2 := range p.Batches {
-			if b2.Day == batch.Day && b2.Meal == batch.Meal && b2.Group == batch.Group && b2.Batch > 0 {
-				others++
-			}
-		}
-		sum := 0
-		for _, n := range lots {
-			sum += n
-		}
-		if others == 0 && sum != bowls {
-			rt.Fatalf("%d bowls, bags for %d: %v", bowls, sum, lots)
-		}
+		seen[bowls] = true
+		named[held{b.Day, b.Meal, b.Group, b.Recipe, 0}] += b.Eaters
+	}
+	if !reflect.DeepEqual(served, named) {
+		rt.Fatalf("bowls served %v, bags name %v", served, named)
 	}
 }
 

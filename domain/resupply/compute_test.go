@@ -212,7 +212,7 @@ func TestTroublesOfPoints(t *testing.T) {
 			t.Points = append(t.Points, trip.ResupplyPoint{ID: 12, Name: "Barn", Kind: trip.Hut, AfterDay: 3, Use: true})
 		}, "Barn"},
 		{"tiny parcels", "bag-over-parcel", findings.MustFix, func(t *trip.Trip) { t.Points[0].MaxParcel = optional.Of(700 * units.Gram) }, "410 g"},
-		{"nothing eaten", "empty-box", findings.Note, func(t *trip.Trip) { t.Menu = t.Menu[:3] }, "Mill"},
+		{"nothing eaten", "empty-box", findings.Note, func(t *trip.Trip) { t.Menu, t.Settings.FillOpenSlots = t.Menu[:3], false }, "Mill"},
 		{"lost box", "box-not-there", findings.Note, func(t *trip.Trip) {}, "empty after day 3"},
 		{"weak crew", "resupply-gap", findings.LookAt, func(t *trip.Trip) {
 			for i := range t.Crew {
