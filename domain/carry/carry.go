@@ -18,23 +18,15 @@ type Work struct {
 	Cooking cooking.Result
 }
 
-// Effort is how long the search for a fair split may take.
-type Effort int
-
-// Quick is for rounds whose loads only feed the needs; Thorough is for what
-// people will lift.
-const (
-	Quick Effort = iota
-	Thorough
-)
-
 // Compute gives every bag, piece of gear and container of fuel a carrier on
 // every day it is carried, and reckons the loads. Where limits cannot all be
 // kept the split that breaks them least comes with a finding that names the
-// limit and the amount.
-func Compute(ctx context.Context, w Work, effort Effort) (Result, error) {
-	c := &calculation{Work: w, effort: effort}
+// limit and the amount. Of splits that are as good as equally fair, the one
+// nearest to keep is taken; keep may be nil.
+func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
+	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}}
 	c.indexCrew()
+	c.remember(keep)
 	for _, run := range cutStages(w.Trip, w.Legs) {
 		if err := c.split(ctx, run); err != nil {
 			return Result{}, err
@@ -48,8 +40,9 @@ func Compute(ctx context.Context, w Work, effort Effort) (Result, error) {
 // calculation carries what is known from one stage to the next.
 type calculation struct {
 	Work
-	effort Effort
 	result Result
+
+	kept map[stageKey]trip.MemberID // carriers of the split to stay near to
 
 	capability []int64               // hectograms, by place in the crew
 	place      map[trip.MemberID]int // place in the crew
@@ -57,6 +50,23 @@ type calculation struct {
 	previous   map[string]trip.MemberID // carrier of each item on the stage before
 	waste      []wasteHeap              // what is left of earlier stages
 	loads      [][]tally                // by place in the crew and day-1
+}
+
+// stageKey names an item on the stage that begins on a day.
+type stageKey struct {
+	first int
+	item  string
+}
+
+func (c *calculation) remember(keep *Result) {
+	if keep == nil {
+		return
+	}
+	for _, stage := range keep.Stages {
+		for _, item := range stage.Items {
+			c.kept[stageKey{stage.FirstDay, string(item.Kind) + " " + item.Key}] = item.Carrier
+		}
+	}
 }
 
 func (c *calculation) indexCrew() {

@@ -1,0 +1,181 @@
+// Package document is the open trip: edits that can be undone, saving as they
+// are made, and planning away from the screen with the newest edit winning.
+//
+// A Document belongs to one goroutine, the screen's. Work that takes time runs
+// elsewhere through a Scheduler and comes back through it, so that tests run
+// the same code in one thread.
+package document
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+)
+
+// Store keeps a trip on disk. Package tripfile has the real one.
+type Store interface {
+	// Save writes what changed, in one transaction.
+	Save(ctx context.Context, t *trip.Trip) error
+	// SaveCopy writes the whole trip to a new file.
+	SaveCopy(path string) error
+	// Path is the file the trip lives in.
+	Path() string
+	// Close ends the use of the file.
+	Close() error
+}
+
+// Scheduler runs work away from the screen and brings results back to it.
+type Scheduler interface {
+	// Background runs work on another goroutine, in no order.
+	Background(work func())
+	// Screen runs f on the screen's goroutine, soon.
+	Screen(f func())
+}
+
+// mostUndo is how many edits can be taken back.
+const mostUndo = 200
+
+// Document is one open trip.
+type Document struct {
+	trip      *trip.Trip
+	store     Store
+	scheduler Scheduler
+	done      []edit // edits that can be undone, oldest first
+	undone    []edit // edits that can be redone, last undone last
+	planner   planner
+	saver     saver
+	listeners listeners
+}
+
+// edit is one step of undo. Trips are never changed once they are in it.
+type edit struct {
+	name          string
+	merge         string
+	before, after *trip.Trip
+}
+
+// New makes a document of a trip that is kept in a store. It does not plan
+// yet: call Replan once the listeners are there.
+func New(t *trip.Trip, store Store, scheduler Scheduler) *Document {
+	d := &Document{trip: t.Clone(), store: store, scheduler: scheduler}
+	d.planner = planner{document: d, make: func(ctx context.Context, t *trip.Trip, say func(string)) (*plan.Plan, error) {
+		return plan.Make(ctx, t, plan.Options{Progress: say})
+	}}
+	d.saver = saver{document: d}
+	return d
+}
+
+// Trip is the trip as it is now. It must not be changed: use Edit.
+func (d *Document) Trip() *trip.Trip { return d.trip }
+
+// Path is the file the trip lives in.
+func (d *Document) Path() string { return d.store.Path() }
+
+// Edit changes the trip in one step that can be undone. The change works on a
+// copy; if it returns an error, or the trip would no longer have a meaning,
+// nothing happens and the error says why.
+// The name completes "Undo: …", as in "move bag 23 to another pack".
+func (d *Document) Edit(name string, change func(t *trip.Trip) error) error {
+	return d.EditMerged(name, "", change)
+}
+
+// EditMerged is Edit for runs of small steps, such as letters typed into one
+// field: steps in a row with the same merge key are undone as one.
+func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) error) error {
+	next := d.trip.Clone()
+	if err := change(next); err != nil {
+		return err
+	}
+	if trip.Equal(d.trip, next) {
+		return nil
+	}
+	if problems := trip.Validate(next); len(problems) > 0 {
+		return errors.New(problems[0].String())
+	}
+	before := d.trip
+	if last := len(d.done) - 1; mergeKey != "" && last >= 0 && d.done[last].merge == mergeKey && len(d.undone) == 0 {
+		d.done[last].after, d.done[last].name = next, name
+	} else {
+		d.done = append(d.done, edit{name: name, merge: mergeKey, before: before, after: next})
+		if len(d.done) > mostUndo {
+			d.done = append([]edit(nil), d.done[len(d.done)-mostUndo:]...)
+		}
+	}
+	d.undone = nil
+	d.show(next)
+	return nil
+}
+
+// UndoName names the edit that Undo would take back; empty if there is none.
+func (d *Document) UndoName() string {
+	if len(d.done) == 0 {
+		return ""
+	}
+	return d.done[len(d.done)-1].name
+}
+
+// RedoName names the edit that Redo would make again; empty if there is none.
+func (d *Document) RedoName() string {
+	if len(d.undone) == 0 {
+		return ""
+	}
+	return d.undone[len(d.undone)-1].name
+}
+
+// ErrNothing is given by Undo and Redo when there is nothing to do.
+var ErrNothing = errors.New("there is nothing to take back")
+
+// Undo takes back the last edit.
+func (d *Document) Undo() error {
+	if len(d.done) == 0 {
+		return ErrNothing
+	}
+	last := d.done[len(d.done)-1]
+	d.done = d.done[:len(d.done)-1]
+	last.merge = ""
+	d.undone = append(d.undone, last)
+	d.show(last.before)
+	return nil
+}
+
+// Redo makes the last undone edit again.
+func (d *Document) Redo() error {
+	if len(d.undone) == 0 {
+		return ErrNothing
+	}
+	last := d.undone[len(d.undone)-1]
+	d.undone = d.undone[:len(d.undone)-1]
+	d.done = append(d.done, last)
+	d.show(last.after)
+	return nil
+}
+
+// show makes a trip the current one: it is saved, planned and told.
+func (d *Document) show(t *trip.Trip) {
+	d.trip = t
+	d.saver.save(t)
+	d.planner.start(t)
+	d.listeners.tellTrip()
+}
+
+// SaveCopy writes the trip to another file and goes on with this one. It
+// waits for edits that are still being saved.
+func (d *Document) SaveCopy(path string) error {
+	if err := d.saver.wait(); err != nil {
+		return fmt.Errorf("the last edits could not be saved, so no copy was made: %w", err)
+	}
+	return d.store.SaveCopy(path)
+}
+
+// Close waits until every edit is on disk and ends the use of the file. If an
+// edit could not be saved it says so and keeps the document open.
+func (d *Document) Close() error {
+	d.planner.stop()
+	if err := d.saver.wait(); err != nil {
+		return err
+	}
+	return d.store.Close()
+}

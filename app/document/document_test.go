@@ -1,0 +1,235 @@
+package document
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+	"sumpter/domain/trip/triptest"
+)
+
+// paper is a store in memory that can be told to fail.
+type paper struct {
+	saved  []*trip.Trip
+	copies []string
+	fail   error
+	closed bool
+}
+
+func (p *paper) Save(_ context.Context, t *trip.Trip) error {
+	if p.fail != nil {
+		return p.fail
+	}
+	p.saved = append(p.saved, t)
+	return nil
+}
+
+func (p *paper) SaveCopy(path string) error { p.copies = append(p.copies, path); return nil }
+func (p *paper) Path() string               { return "paper.trip" }
+func (p *paper) Close() error               { p.closed = true; return nil }
+
+// open makes a document with a planner that only notes what it was given.
+func open(t *trip.Trip, scheduler Scheduler) (*Document, *paper) {
+	store := &paper{}
+	d := New(t, store, scheduler)
+	d.planner.make = func(ctx context.Context, t *trip.Trip, _ func(string)) (*plan.Plan, error) {
+		return &plan.Plan{Trip: t}, ctx.Err()
+	}
+	return d, store
+}
+
+func retitle(title string) func(*trip.Trip) error {
+	return func(t *trip.Trip) error { t.Title = title; return nil }
+}
+
+func TestEditIsSavedPlannedAndTold(t *testing.T) {
+	d, store := open(triptest.Large(3, 2, 1), Inline{})
+	told := 0
+	d.OnTrip(func() { told++ })
+	if err := d.Edit("rename the trip", retitle("Autumn walk")); err != nil {
+		t.Fatal(err)
+	}
+	if d.Trip().Title != "Autumn walk" || told != 1 {
+		t.Errorf("title %q, told %d times", d.Trip().Title, told)
+	}
+	if len(store.saved) != 1 || store.saved[0].Title != "Autumn walk" {
+		t.Errorf("the store holds %d trips", len(store.saved))
+	}
+	if d.Plan() == nil || d.Plan().Trip.Title != "Autumn walk" {
+		t.Error("the edit was not planned")
+	}
+	if d.UndoName() != "rename the trip" || d.RedoName() != "" {
+		t.Errorf("undo %q, redo %q", d.UndoName(), d.RedoName())
+	}
+}
+
+func TestEditThatFailsOrBreaksTheTripChangesNothing(t *testing.T) {
+	d, store := open(triptest.Large(3, 2, 1), Inline{})
+	before := d.Trip().Clone()
+	refusal := errors.New("no")
+	if err := d.Edit("x", func(t *trip.Trip) error { t.Title = "half done"; return refusal }); !errors.Is(err, refusal) {
+		t.Errorf("got %v", err)
+	}
+	if err := d.Edit("x", func(t *trip.Trip) error { t.Crew[0].BodyMass = -1; return nil }); err == nil {
+		t.Error("a member of negative mass was accepted")
+	}
+	if !trip.Equal(before, d.Trip()) || len(store.saved) != 0 || d.UndoName() != "" {
+		t.Error("a refused edit left something behind")
+	}
+}
+
+func TestMergedEditsUndoAsOne(t *testing.T) {
+	d, _ := open(triptest.Large(3, 2, 1), Inline{})
+	start := d.Trip().Title
+	for _, title := range []string{"A", "Au", "Aut"} {
+		if err := d.EditMerged("rename the trip", "title", retitle(title)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := d.Undo(); err != nil || d.Trip().Title != start {
+		t.Errorf("one undo gives %q (%v), want %q", d.Trip().Title, err, start)
+	}
+	if err := d.Redo(); err != nil || d.Trip().Title != "Aut" {
+		t.Errorf("redo gives %q (%v)", d.Trip().Title, err)
+	}
+	if err := d.EditMerged("rename the trip", "title", retitle("Autumn")); err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Undo(); err != nil || d.Trip().Title != "Aut" {
+		t.Errorf("a step after redo is a step of its own, got %q", d.Trip().Title)
+	}
+}
+
+// A document behaves as a list of trips with a finger on one of them.
+func TestUndoAndRedoFollowAModel(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d, store := open(triptest.Large(2, 1, 1), Inline{})
+		titles, at := []string{d.Trip().Title}, 0
+		t.Repeat(map[string]func(*rapid.T){
+			"edit": func(t *rapid.T) {
+				title := rapid.StringMatching(`[A-Z][a-z]{1,8}`).Draw(t, "title")
+				if title == titles[at] {
+					return
+				}
+				if err := d.Edit("rename", retitle(title)); err != nil {
+					t.Fatal(err)
+				}
+				titles, at = append(titles[:at+1], title), at+1
+			},
+			"undo": func(t *rapid.T) {
+				if err := d.Undo(); (err == nil) != (at > 0) {
+					t.Fatalf("undo at %d of %d: %v", at, len(titles), err)
+				}
+				at = max(0, at-1)
+			},
+			"redo": func(t *rapid.T) {
+				if err := d.Redo(); (err == nil) != (at < len(titles)-1) {
+					t.Fatalf("redo at %d of %d: %v", at, len(titles), err)
+				}
+				at = min(len(titles)-1, at+1)
+			},
+			"": func(t *rapid.T) {
+				if d.Trip().Title != titles[at] {
+					t.Fatalf("title %q, want %q", d.Trip().Title, titles[at])
+				}
+				if n := len(store.saved); n > 0 && store.saved[n-1].Title != titles[at] {
+					t.Fatalf("on disk %q, want %q", store.saved[n-1].Title, titles[at])
+				}
+			},
+		})
+	})
+}
+
+func TestCloseKeepsWhatCouldNotBeSaved(t *testing.T) {
+	d, store := open(triptest.Large(3, 2, 1), Inline{})
+	var heard []error
+	d.OnSaved(func(err error) { heard = append(heard, err) })
+	store.fail = errors.New("disk full")
+	if err := d.Edit("rename", retitle("Autumn")); err != nil {
+		t.Fatal(err)
+	}
+	if len(heard) != 1 || !errors.Is(heard[0], store.fail) {
+		t.Errorf("the failure was told as %v", heard)
+	}
+	if err := d.Close(); !errors.Is(err, store.fail) || store.closed {
+		t.Errorf("close gives %v, store closed: %v", err, store.closed)
+	}
+	store.fail = nil
+	if err := d.Close(); err != nil || !store.closed || len(store.saved) != 1 {
+		t.Errorf("second close gives %v with %d trips saved", err, len(store.saved))
+	}
+}
+
+// later keeps background work until the test runs it.
+type later struct{ work []func() }
+
+func (l *later) Background(work func()) { l.work = append(l.work, work) }
+func (l *later) Screen(f func())        { f() }
+
+func (l *later) runAll() {
+	for len(l.work) > 0 {
+		next := l.work[0]
+		l.work = l.work[1:]
+		next()
+	}
+}
+
+func TestOnlyTheNewestPlanIsShown(t *testing.T) {
+	queue := &later{}
+	d, _ := open(triptest.Large(3, 2, 1), queue)
+	var shown []string
+	d.OnPlan(func() { shown = append(shown, d.Plan().Trip.Title) })
+	for _, title := range []string{"One", "Two", "Three"} {
+		if err := d.Edit("rename", retitle(title)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if !d.Planning() {
+		t.Error("a plan should be on its way")
+	}
+	queue.runAll()
+	if !slices.Equal(shown, []string{"Three"}) || d.Planning() {
+		t.Errorf("shown %v, still planning %v", shown, d.Planning())
+	}
+}
+
+func TestSavesThatANewerOneReplacesAreSkipped(t *testing.T) {
+	queue := &later{}
+	d, store := open(triptest.Large(3, 2, 1), queue)
+	for _, title := range []string{"One", "Two", "Three"} {
+		if err := d.Edit("rename", retitle(title)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	queue.runAll()
+	if len(store.saved) != 1 || store.saved[0].Title != "Three" {
+		t.Errorf("%d saves", len(store.saved))
+	}
+}
+
+// With real goroutines nothing is lost and the race detector stays quiet.
+func TestThreadsSaveTheLastEdit(t *testing.T) {
+	screen := make(chan func(), 100)
+	d, store := open(triptest.Large(3, 2, 1), Threads{Post: func(f func()) { screen <- f }})
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		for _, title := range []string{"One", "Two", "Three", "Four", "Five"} {
+			if err := d.Edit("rename", retitle(title)); err != nil {
+				t.Error(err)
+			}
+		}
+		if err := d.Close(); err != nil {
+			t.Error(err)
+		}
+	}()
+	<-done
+	if n := len(store.saved); n == 0 || store.saved[n-1].Title != "Five" {
+		t.Errorf("%d trips saved", n)
+	}
+}

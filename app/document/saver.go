@@ -1,0 +1,70 @@
+package document
+
+import (
+	"context"
+	"sync"
+
+	"sumpter/domain/trip"
+)
+
+// saver writes trips to the store one after another, away from the screen.
+// Waiting trips that a newer one replaces are skipped: each edit on disk is a
+// whole one either way.
+type saver struct {
+	document *Document
+	lock     sync.Mutex
+	waiting  *trip.Trip
+	running  bool
+	idle     *sync.Cond
+	failed   error
+}
+
+func (s *saver) save(t *trip.Trip) {
+	s.lock.Lock()
+	s.waiting = t
+	start := !s.running
+	s.running = true
+	s.lock.Unlock()
+	if start {
+		s.document.scheduler.Background(s.run)
+	}
+}
+
+func (s *saver) run() {
+	for {
+		s.lock.Lock()
+		next := s.waiting
+		s.waiting = nil
+		if next == nil {
+			s.running = false
+			if s.idle != nil {
+				s.idle.Broadcast()
+			}
+			s.lock.Unlock()
+			return
+		}
+		s.lock.Unlock()
+		err := s.document.store.Save(context.Background(), next)
+		s.lock.Lock()
+		s.failed = err
+		s.lock.Unlock()
+		s.document.scheduler.Screen(func() { s.document.listeners.tellSaved(err) })
+	}
+}
+
+// wait blocks until nothing is left to save, tries once more what failed, and
+// gives the last failure.
+func (s *saver) wait() error {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	if s.idle == nil {
+		s.idle = sync.NewCond(&s.lock)
+	}
+	for s.running {
+		s.idle.Wait()
+	}
+	if s.failed != nil {
+		s.failed = s.document.store.Save(context.Background(), s.document.trip)
+	}
+	return s.failed
+}

@@ -1,0 +1,21 @@
+package document
+
+// Inline runs everything at once on the calling goroutine: for tests and for
+// programs without a window.
+type Inline struct{}
+
+// Background runs work now.
+func (Inline) Background(work func()) { work() }
+
+// Screen runs f now.
+func (Inline) Screen(f func()) { f() }
+
+// Threads runs work on goroutines and hands results to the screen's goroutine
+// through Post, which the window gives.
+type Threads struct{ Post func(func()) }
+
+// Background starts a goroutine.
+func (s Threads) Background(work func()) { go work() }
+
+// Screen posts f to the screen.
+func (s Threads) Screen(f func()) { s.Post(f) }
