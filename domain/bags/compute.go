@@ -66,13 +66,28 @@ func newPacker(t *trip.Trip, c cooking.Result, legs []trip.Leg) *packer {
 		k.cold[slot{meal.Day, meal.Meal, meal.Group}] = meal.Cold
 	}
 	for d, day := range t.Days {
-		heat := day.High + units.Celsius(t.Settings.PackSunHeat)
-		if leg := legs[trip.LegOf(legs, d+1)]; d+1 > leg.FirstDay {
-			heat = max(heat, k.hot[d-1])
+		leg := legs[trip.LegOf(legs, d+1)]
+		before := wayHeat(t, leg)
+		if d+1 > leg.FirstDay {
+			before = k.hot[d-1]
 		}
-		k.hot = append(k.hot, heat)
+		k.hot = append(k.hot, max(before, day.High+units.Celsius(max(0, t.Settings.PackSunHeat))))
 	}
 	return k
+}
+
+// wayHeat is the hottest a leg's food gets before it is in a pack: at home, in
+// the car, where its box waits. A box of which that is not known is reckoned
+// as hot as the car.
+func wayHeat(t *trip.Trip, leg trip.Leg) units.Celsius {
+	heat := t.Settings.HomeHigh
+	if point := t.Point(leg.From); point != nil {
+		return max(heat, point.StoreHigh.Or(t.Settings.CarHigh))
+	}
+	if t.Settings.CarHours > 0 {
+		heat = max(heat, t.Settings.CarHigh)
+	}
+	return heat
 }
 
 // batch makes the bags of one batch.

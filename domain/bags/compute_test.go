@@ -19,6 +19,7 @@ const quartMillilitres = 946.352946 // NIST Handbook 44, Appendix C
 // kitchen is a trip of one group and three days with one recipe.
 func kitchen(foods ...trip.Food) *trip.Trip {
 	t := &trip.Trip{Settings: trip.DefaultSettings(), Foods: foods}
+	t.Settings.CarHours = 0
 	t.Groups = []trip.CookGroup{{ID: 1}}
 	for range 3 {
 		t.Days = append(t.Days, trip.Day{High: 20, Meals: trip.Meals()})
@@ -142,6 +143,33 @@ func TestWhatMustTravelApart(t *testing.T) {
 	}
 	if !r.Bags[1].Crushable || r.Bags[0].Crushable || r.Bags[0].Melts {
 		t.Error("marks of crushing and melting are wrong")
+	}
+}
+
+// What softens in the hot car or in a box nobody knows the heat of runs too.
+func TestFoodMeltsOnItsWay(t *testing.T) {
+	chocolate := bagstest.Food(1, "Chocolate")
+	chocolate.Storage.SoftensAt = optional.Of(units.Celsius(30))
+	tr := kitchen(chocolate)
+	for _, c := range []struct {
+		name   string
+		change func(*trip.Trip)
+		melts  [2]bool // before and after the point
+	}{
+		{"cool all the way", func(*trip.Trip) {}, [2]bool{}},
+		{"hot car", func(t *trip.Trip) { t.Settings.CarHours = 1 }, [2]bool{true, false}},
+		{"hot hut", func(t *trip.Trip) { t.Points[0].StoreHigh = optional.Of(units.Celsius(31)) }, [2]bool{false, true}},
+		{"unknown hut", func(t *trip.Trip) { t.Points[0].StoreHigh = optional.Unknown[units.Celsius]() }, [2]bool{false, true}},
+		{"hot day before the point", func(t *trip.Trip) { t.Days[0].High = 26 }, [2]bool{true, false}},
+	} {
+		tr := *tr
+		tr.Days = append([]trip.Day(nil), tr.Days...)
+		tr.Points = []trip.ResupplyPoint{{ID: 3, Use: true, AfterDay: 2, StoreHigh: optional.Of(units.Celsius(20))}}
+		c.change(&tr)
+		r := compute(&tr, meal(2, trip.Dinner, trip.InPot, []int{50}), meal(3, trip.Dinner, trip.InPot, []int{50}))
+		if got := [2]bool{r.Bags[0].Melts, r.Bags[1].Melts}; got != c.melts {
+			t.Errorf("%s: %v, want %v", c.name, got, c.melts)
+		}
 	}
 }
 
