@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/cooking"
 	"sumpter/domain/trip"
 )
 
@@ -20,20 +21,34 @@ func bagsTable(x *index) Table {
 	}, []field[*bags.Bag]{
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(*bags.Bag) Value { return open() }},
 		{Column{Key: "code", Heading: "Label", Role: Code, Width: 9}, func(b *bags.Bag) Value { return words(b.Code) }},
-		{Column{Key: "day", Heading: "Day", Width: 5}, func(b *bags.Bag) Value { return count(b.Day) }},
+		{Column{Key: "day", Heading: "Day", Width: 4}, func(b *bags.Bag) Value { return count(b.Day) }},
 		{Column{Key: "meal", Heading: "Meal", Width: 9}, func(b *bags.Bag) Value { return words(mealName(b.Meal)) }},
-		{Column{Key: "for", Heading: "For", Width: 13, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagEaters(b)) }},
-		{Column{Key: "recipe", Heading: "Dish", Width: 18, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagDish(b)) }},
-		{Column{Key: "contents", Heading: "Contents", Width: 28, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagContents(b)) }},
-		{Column{Key: "water", Heading: "Water to add (" + x.waterUnit() + ")", Decimals: x.waterDecimals(), Width: 9}, func(b *bags.Bag) Value { return x.water(b.Water) }},
-		{Column{Key: "minutes", Heading: "Flame (min)", Width: 8}, func(b *bags.Bag) Value { return figure(float64(b.Minutes)) }},
-		{Column{Key: "soak", Heading: "Soak (min)", Width: 7}, func(b *bags.Bag) Value { return figure(float64(b.Soak)) }},
-		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 24, Wrap: true}, func(b *bags.Bag) Value { return words(AllergenWords(b.Allergens)) }},
-		{Column{Key: "carrier", Heading: "Carried by", Width: 11, Wrap: true}, func(b *bags.Bag) Value { return words(x.carrierOf(b.Key)) }},
+		{Column{Key: "for", Heading: "For", Width: 11, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagEaters(b)) }},
+		{Column{Key: "recipe", Heading: "Dish", Width: 17, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagDish(b)) }},
+		{Column{Key: "contents", Heading: "Contents", Width: 26, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagContents(b)) }},
+		{Column{Key: "water", Heading: "Water to add (" + x.waterUnit() + ")", Decimals: x.waterDecimals(), Width: 8}, func(b *bags.Bag) Value { return x.water(b.Water) }},
+		{Column{Key: "minutes", Heading: "Flame (min)", Width: 7}, x.flameOf},
+		{Column{Key: "soak", Heading: "Soak (min)", Width: 6}, func(b *bags.Bag) Value { return figure(float64(b.Soak)) }},
+		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 22, Wrap: true}, func(b *bags.Bag) Value { return words(AllergenWords(b.Allergens)) }},
+		{Column{Key: "carrier", Heading: "Carried by", Width: 10, Wrap: true}, func(b *bags.Bag) Value { return words(x.carrierOf(b.Key)) }},
 		{Column{Key: "box", Heading: "Box", Width: 11, Wrap: true}, func(b *bags.Bag) Value { return words(x.boxOf(b.Key)) }},
-		{Column{Key: "type", Heading: "Bag", Width: 10, Wrap: true}, func(b *bags.Bag) Value { return words(bagType(b)) }},
-		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(b *bags.Bag) Value { return x.food(b.Mass()) }},
+		{Column{Key: "type", Heading: "Bag", Width: 9, Wrap: true}, func(b *bags.Bag) Value { return words(bagType(b)) }},
+		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 8}, func(b *bags.Bag) Value { return x.food(b.Mass()) }},
 	}, rows), rows, func(b *bags.Bag) int { return b.Day })
+}
+
+// flameOf gives the minutes after the boil of what goes into a pot.
+func (x *index) flameOf(b *bags.Bag) Value {
+	recipe, ok := x.recipes[b.Recipe]
+	meal, planned := x.meals[mealKey{b.Day, b.Meal, b.Group}]
+	switch {
+	case b.Minutes > 0:
+		return figure(float64(b.Minutes))
+	case b.Place == trip.InPot && ok && planned && !meal.Cold && cooking.Heated(recipe, b.Meal):
+		return words("boil")
+	default:
+		return words("none")
+	}
 }
 
 func (m measure) waterDecimals() int {

@@ -7,10 +7,10 @@ import (
 	"strings"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/cooking"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
 	"sumpter/domain/trip"
-	"sumpter/domain/units"
 )
 
 // Card is a recipe scaled to everybody it feeds on this trip: a column for
@@ -19,9 +19,7 @@ type Card struct {
 	Recipe      string
 	Method      []string
 	Notes       string
-	Simmer      units.Minutes // at sea level
-	Soak        units.Minutes
-	Cold        bool // may be made without flame
+	Cooking     string // "Simmer 8 min at sea level. Soak 5 min off the flame."
 	Pots        []Pot
 	Ingredients []Ingredient
 	Allergens   string
@@ -102,7 +100,7 @@ func runOf(key string) int {
 func (x *index) card(recipe *trip.Recipe, batches []*portions.Batch, codes map[potKey][]*bags.Bag) Card {
 	card := Card{
 		Recipe: recipe.Name, Method: recipe.Method, Notes: recipe.Notes,
-		Simmer: recipe.Simmer, Soak: recipe.Soak, Cold: recipe.ColdOK,
+		Cooking: cookingWords(recipe),
 	}
 	var worst []bags.Allergen
 	runs := map[dishKey]int{}
@@ -129,23 +127,48 @@ func (x *index) pot(batch *portions.Batch, own []*bags.Bag) Pot {
 		Eaters:  len(batch.Portions),
 		Water:   batch.Water.Format(x.system),
 		PourOff: batch.PourOff.Format(x.system),
-		Minutes: "no flame",
+		Minutes: x.flame(batch),
 	}
 	if batch.Batch > 0 {
 		pot.Heading += fmt.Sprintf("\npot %d: %s", batch.Batch+1, x.memberNames(membersOf(batch)))
 	}
-	var minutes units.Minutes
 	for i, bag := range own {
-		minutes = max(minutes, bag.Minutes)
 		if i > 0 {
 			pot.Bags += ", "
 		}
 		pot.Bags += bag.Code
 	}
-	if minutes > 0 {
-		pot.Minutes = fmt.Sprintf("%.0f min", float64(minutes))
-	}
 	return pot
+}
+
+// flame says how long the pot stays on the flame after the boil.
+func (x *index) flame(batch *portions.Batch) string {
+	recipe, ok := x.recipes[batch.Recipe]
+	meal, planned := x.meals[mealKey{batch.Day, batch.Meal, batch.Group}]
+	switch {
+	case !ok || !planned:
+		return Unknown
+	case meal.Cold || !cooking.Heated(recipe, batch.Meal):
+		return "no flame"
+	case recipe.Simmer == 0:
+		return "boil only"
+	default:
+		return fmt.Sprintf("%.0f min", float64(cooking.SimmerAt(recipe, meal.Height)))
+	}
+}
+
+func cookingWords(recipe *trip.Recipe) string {
+	var texts []string
+	if recipe.Simmer > 0 {
+		texts = append(texts, fmt.Sprintf("Simmer %.0f min at sea level, longer higher up.", float64(recipe.Simmer)))
+	}
+	if recipe.Soak > 0 {
+		texts = append(texts, fmt.Sprintf("Soak %.0f min off the flame.", float64(recipe.Soak)))
+	}
+	if recipe.ColdOK {
+		texts = append(texts, "Can be made cold, without flame.")
+	}
+	return orNone(strings.Join(texts, " "), "No simmering, no soaking.")
 }
 
 func membersOf(batch *portions.Batch) []trip.MemberID {

@@ -24,6 +24,7 @@ type index struct {
 	recipes map[trip.RecipeID]*trip.Recipe
 	bags    map[string]*bags.Bag
 	fuel    map[string]*cooking.Container
+	meals   map[mealKey]*cooking.Meal
 	carrier map[string]string // bag key to who carries it, in words
 	box     map[string]string // bag key to the box it waits in
 }
@@ -42,6 +43,7 @@ func newIndex(p *plan.Plan) *index {
 		recipes: map[trip.RecipeID]*trip.Recipe{},
 		bags:    map[string]*bags.Bag{},
 		fuel:    map[string]*cooking.Container{},
+		meals:   map[mealKey]*cooking.Meal{},
 		carrier: map[string]string{},
 		box:     map[string]string{},
 	}
@@ -65,7 +67,18 @@ func (x *index) nameThings() {
 	}
 }
 
+// mealKey is one meal of one cook group.
+type mealKey struct {
+	day   int
+	meal  trip.Meal
+	group trip.GroupID
+}
+
 func (x *index) findBags() {
+	for i := range x.plan.Cooking.Meals {
+		meal := &x.plan.Cooking.Meals[i]
+		x.meals[mealKey{meal.Day, meal.Meal, meal.Group}] = meal
+	}
 	for i := range x.plan.Bags.Bags {
 		x.bags[x.plan.Bags.Bags[i].Key] = &x.plan.Bags.Bags[i]
 	}

@@ -8,42 +8,78 @@ import (
 	"sumpter/domain/trip"
 )
 
-// stepRow is one bag at one station in one round.
-type stepRow struct {
-	number int
-	round  *packing.Round
-	step   packing.Step
-	bag    *bags.Bag
+// packRow is one bag in one round, with the stations it passes.
+type packRow struct {
+	number   int
+	round    *packing.Round
+	bag      *bags.Bag
+	stations map[packing.Station]bool
+}
+
+// stations are those a bag can pass, in order, as their columns are called.
+var stations = []struct {
+	station packing.Station
+	key     string
+	heading string
+}{
+	{packing.WeighDry, "weigh_dry", "Weigh dry"},
+	{packing.CountOut, "count", "Count out"},
+	{packing.Wet, "wet", "Oils and spreads"},
+	{packing.Label, "label", "Seal, label"},
+	{packing.Check, "check", "Final check"},
 }
 
 func roundsTable(x *index) Table {
-	var rows []stepRow
-	for i := range x.plan.Packing.Rounds {
-		round := &x.plan.Packing.Rounds[i]
-		for _, step := range round.Steps {
-			rows = append(rows, stepRow{i + 1, round, step, x.bag(step.Bag)})
-		}
-	}
-	return groupBy(fill(Table{
-		Name: "packing_night", Title: "Packing night: stations",
-		About: "Rounds go from the strictest allergies to the free ones. Where it says clean, wash hands, table, scoops and scale before the round.",
-		Empty: "There is nothing to pack yet.",
-	}, []field[stepRow]{
-		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(stepRow) Value { return open() }},
-		{Column{Key: "round", Heading: "Round", Width: 7}, func(r stepRow) Value { return count(r.number) }},
-		{Column{Key: "name", Heading: "Round is", Width: 28, Wrap: true}, func(r stepRow) Value { return words(r.round.Name) }},
-		{Column{Key: "clean", Heading: "Before it", Width: 14}, func(r stepRow) Value {
+	rows := x.packRows()
+	fields := []field[packRow]{
+		{Column{Key: "round", Heading: "Round", Width: 6}, func(r packRow) Value { return count(r.number) }},
+		{Column{Key: "name", Heading: "Round is", Width: 26, Wrap: true}, func(r packRow) Value { return words(r.round.Name) }},
+		{Column{Key: "clean", Heading: "Before it", Width: 13}, func(r packRow) Value {
 			if r.round.CleanFirst {
 				return words("CLEAN FIRST")
 			}
 			return words("go on")
 		}},
-		{Column{Key: "station", Heading: "Station", Width: 13}, func(r stepRow) Value { return words(string(r.step.Station)) }},
-		{Column{Key: "code", Heading: "Label", Role: Code, Width: 11}, func(r stepRow) Value { return words(r.bag.Code) }},
-		{Column{Key: "recipe", Heading: "Dish", Width: 30, Wrap: true}, func(r stepRow) Value { return words(x.bagDish(r.bag)) }},
-		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 34, Wrap: true}, func(r stepRow) Value { return words(AllergenWords(r.bag.Allergens)) }},
-		{Column{Key: "box", Heading: "Then into", Width: 20, Wrap: true}, func(r stepRow) Value { return words(x.boxOf(r.step.Bag)) }},
-	}, rows), rows, func(r stepRow) int { return r.number })
+		{Column{Key: "code", Heading: "Label", Role: Code, Width: 9}, func(r packRow) Value { return words(r.bag.Code) }},
+		{Column{Key: "recipe", Heading: "Dish", Width: 26, Wrap: true}, func(r packRow) Value { return words(x.bagDish(r.bag)) }},
+	}
+	for _, s := range stations {
+		fields = append(fields, field[packRow]{Column{Key: s.key, Heading: s.heading, Role: Tick, Width: 8}, func(r packRow) Value {
+			if r.stations[s.station] {
+				return open()
+			}
+			return words("–")
+		}})
+	}
+	fields = append(fields,
+		field[packRow]{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 28, Wrap: true}, func(r packRow) Value { return words(AllergenWords(r.bag.Allergens)) }},
+		field[packRow]{Column{Key: "box", Heading: "Then into", Width: 16, Wrap: true}, func(r packRow) Value { return words(x.boxOf(r.bag.Key)) }},
+	)
+	return groupBy(fill(Table{
+		Name: "packing_night", Title: "Packing night: stations",
+		About: "A row a bag, a tick box for each station it passes. Where it says clean, wash hands, table, scoops and scale before the round, and take care never to go back.",
+		Empty: "There is nothing to pack yet.",
+	}, fields, rows), rows, func(r packRow) int { return r.number })
+}
+
+// packRows gathers the steps of each bag in a round, in the order of the
+// bag's first step.
+func (x *index) packRows() []packRow {
+	var rows []packRow
+	for i := range x.plan.Packing.Rounds {
+		round := &x.plan.Packing.Rounds[i]
+		at := map[string]int{}
+		for _, step := range round.Steps {
+			place, seen := at[step.Bag]
+			if !seen {
+				place = len(rows)
+				at[step.Bag] = place
+				rows = append(rows, packRow{i + 1, round, x.bag(step.Bag), map[packing.Station]bool{}})
+			}
+			rows[place].stations[step.Station] = true
+		}
+	}
+	return rows
 }
 
 // weighRow is one portion of one food into one bag.

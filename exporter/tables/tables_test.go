@@ -222,9 +222,30 @@ func TestCards(t *testing.T) {
 	if nuts.Pots[0] != "80 g" || nuts.Pots[1] != "" || len(nuts.Pots) != 6 {
 		t.Errorf("peanuts %+v", nuts)
 	}
+	if card.Pots[0].Minutes != "16 min" || card.Pots[2].Minutes != "no flame" || card.Pots[4].Minutes != Unknown {
+		t.Errorf("flame %q, on the day without flame %q, where cooking says nothing %q", card.Pots[0].Minutes, card.Pots[2].Minutes, card.Pots[4].Minutes)
+	}
+	if want := "Simmer 12 min at sea level, longer higher up. Soak 5 min off the flame."; card.Cooking != want {
+		t.Errorf("cooking %q, want %q", card.Cooking, want)
+	}
 	if card.Allergens != "CONTAINS peanuts\nNOT KNOWN: soybeans" {
 		t.Errorf("allergens %q", card.Allergens)
 	}
+}
+
+// A pot that is only brought to the boil is not one without flame.
+func TestBoilOnly(t *testing.T) {
+	p := plantest.Small()
+	p.Trip.Recipes[0].Simmer, p.Trip.Recipes[0].Water = 0, 300*units.Millilitre
+	for i := range p.Bags.Bags {
+		p.Bags.Bags[i].Minutes = 0
+	}
+	if got := Cards(p)[0].Pots[0].Minutes; got != "boil only" {
+		t.Errorf("the card says %q", got)
+	}
+	wantText(t, &From(p).Bags, 0, "minutes", "boil")
+	p.Bags.Bags[0].Place = trip.AtBowl
+	wantText(t, &From(p).Bags, 0, "minutes", "none")
 }
 
 func TestAllergenWords(t *testing.T) {

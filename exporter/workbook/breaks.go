@@ -1,22 +1,25 @@
 package workbook
 
-// Points of an upright page of the smaller of the two papers each way, and the
-// part of it that is used, since heights are reckoned, not measured.
+// Points of an upright page, and the part of it that is used, since heights
+// are reckoned, not measured.
 const (
-	pageHigh = 792 // Letter
-	pageWide = 595 // A4
-	pageUse  = 0.9
-	inch     = 72
+	highA4, wideA4         = 842, 595
+	highLetter, wideLetter = 792, 612
+	pageUse                = 0.95
+	inch                   = 72
 )
 
-// breakBetween puts page breaks before blocks that would not fit any more.
-func (s *sheet) breakBetween(starts []int) {
-	high := s.pageHeight()
-	used := s.heightBetween(1, starts[0])
-	for i, start := range starts {
+// breakPages puts page breaks before blocks, and a chart, that would not fit
+// any more on their page.
+func (s *sheet) breakPages() {
+	high, used := s.pageHeight(), 0.0
+	for i, start := range s.blocks {
 		end := len(s.rows) + 1
-		if i+1 < len(starts) {
-			end = starts[i+1]
+		if i+1 < len(s.blocks) {
+			end = s.blocks[i+1]
+		}
+		if i == 0 {
+			used = s.heightBetween(1, start)
 		}
 		block := s.heightBetween(start, end)
 		if used+block > high && start > 1 {
@@ -25,12 +28,20 @@ func (s *sheet) breakBetween(starts []int) {
 		}
 		used += block
 	}
+	for _, c := range s.charts {
+		if s.heightBetween(1, c.row)+float64(c.rows)*ordinaryHeight > high {
+			s.breaks = append(s.breaks, c.row)
+		}
+	}
 }
 
 // pageHeight is how many points of rows fit on a page, as far as it is shrunk
 // to fit one page wide.
 func (s *sheet) pageHeight() float64 {
-	high, wide := float64(pageHigh), float64(pageWide)
+	high, wide := float64(highA4), float64(wideA4)
+	if s.letter {
+		high, wide = highLetter, wideLetter
+	}
 	if s.landscape {
 		high, wide = wide, high
 	}

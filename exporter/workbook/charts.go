@@ -212,8 +212,7 @@ const (
 // least.
 const narrowestWithChart = 110
 
-// addChart puts a chart below everything else, as wide as the sheet, on the
-// next page if this one has no room for it.
+// addChart puts a chart below everything else, as wide as the sheet.
 func (s *sheet) addChart(c *excelize.Chart) {
 	if missing := narrowestWithChart - s.fullWidth(); missing > 0 {
 		s.widths = append(s.widths, missing)
@@ -222,11 +221,7 @@ func (s *sheet) addChart(c *excelize.Chart) {
 	s.gap()
 	c.XAxis.Font, c.YAxis.Font = axisFont(), axisFont()
 	c.Dimension = excelize.ChartDimension{Width: uint(min(s.fullWidth()*digitPixels, widestChart)), Height: chartHigh}
-	start, rows := len(s.rows)+1, chartHigh/rowPixels+1
-	if used := s.heightBetween(1, start); used+float64(rows)*ordinaryHeight > s.pageHeight() {
-		s.breaks = append(s.breaks, start)
-	}
-	s.charts = append(s.charts, chart{at: fmt.Sprintf("A%d", start), chart: c, rows: rows})
+	s.charts = append(s.charts, chart{row: len(s.rows) + 1, chart: c, rows: chartHigh/rowPixels + 1})
 }
 
 func chartTitle(text string) excelize.ChartTitle {

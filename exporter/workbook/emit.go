@@ -3,6 +3,7 @@ package workbook
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -13,7 +14,6 @@ type book struct {
 	file   *excelize.File
 	styles *styles
 	title  string
-	letter bool // US Letter instead of A4
 }
 
 // emit writes one sheet. Everything but the rows comes first: what is set
@@ -47,7 +47,9 @@ func (b *book) emit(ctx context.Context, s *sheet) error {
 
 // setFrame sets widths, frozen heads and page breaks.
 func (b *book) setFrame(writer *excelize.StreamWriter, s *sheet) error {
-	for i, width := range s.widths {
+	// From the right: the library puts each before those there are, and the
+	// file format wants them from the left.
+	for i, width := range slices.Backward(s.widths) {
 		if err := writer.SetColWidth(i+1, i+1, width+padding); err != nil {
 			return err
 		}

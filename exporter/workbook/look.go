@@ -52,6 +52,7 @@ const (
 var (
 	titleLook   = look{size: 16, bold: true, colour: ink}
 	aboutLook   = look{size: 9, italic: true, colour: quiet, wrap: true}
+	moreLook    = look{size: 9, colour: quiet, wrap: true}
 	emptyLook   = look{size: 11, colour: ink, wrap: true}
 	headLook    = look{bold: true, colour: ink, fill: line, wrap: true, frame: headLine}
 	plainLook   = look{colour: ink, wrap: true}

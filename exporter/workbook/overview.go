@@ -26,7 +26,7 @@ func overview(p *plan.Plan, t *tables.Tables, list []*sheet) *sheet {
 	s.gap()
 	s.addWide("The figures", sectionLook)
 	for _, line := range summary.Lines(p) {
-		s.add(cell{value: line.What, look: strongLook}, cell{value: line.Value, look: plainLook}, cell{value: line.More, look: aboutLook})
+		s.add(cell{value: line.What, look: strongLook}, cell{value: line.Value, look: plainLook}, cell{value: line.More, look: moreLook})
 	}
 	s.gap()
 	s.addTopFindings(p, t)
@@ -53,7 +53,7 @@ func (s *sheet) addTopFindings(p *plan.Plan, t *tables.Tables) {
 		}
 		severity := values[at("severity")].Text
 		s.add(
-			cell{value: severity + "\n" + values[at("where")].Text, look: look{bold: true, colour: severityColour(severity), wrap: true, frame: underline}},
+			cell{value: severity, look: look{bold: true, colour: severityColour(severity), wrap: true, frame: underline}},
 			cell{value: values[at("what")].Text, look: look{colour: ink, wrap: true, frame: underline}},
 			cell{value: values[at("remedy")].Text, look: look{colour: ink, wrap: true, frame: underline}},
 		)

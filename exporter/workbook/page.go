@@ -23,7 +23,7 @@ const (
 // numbers, the title of the trip at the foot.
 func (b *book) setPage(s *sheet) error {
 	fit, wide, high, size, orientation := true, 1, 0, paperA4, "portrait"
-	if b.letter {
+	if s.letter {
 		size = paperLetter
 	}
 	if s.landscape {
@@ -90,7 +90,7 @@ func (b *book) setPrintNames(s *sheet) error {
 // repeatsHead tells whether the heading stands on every page. Above a chart
 // on a page of its own it would only confuse.
 func (s *sheet) repeatsHead() bool {
-	onePage := s.heightBetween(1, len(s.rows)+1) <= s.pageHeight()
+	onePage := s.heightBetween(1, len(s.rows)+1) <= 1.3*s.pageHeight()
 	return s.headRow > 0 && !(onePage && len(s.charts) > 0)
 }
 
@@ -98,10 +98,7 @@ func (s *sheet) repeatsHead() bool {
 func (s *sheet) lastRow() int {
 	last := max(len(s.rows), 1)
 	for _, c := range s.charts {
-		_, at, err := excelize.CellNameToCoordinates(c.at)
-		if err == nil {
-			last = max(last, at+c.rows)
-		}
+		last = max(last, c.row+c.rows)
 	}
 	return last
 }
@@ -148,7 +145,7 @@ func (b *book) setTicks(s *sheet) error {
 
 func (b *book) setCharts(s *sheet) error {
 	for _, c := range s.charts {
-		if err := b.file.AddChart(s.name, c.at, c.chart); err != nil {
+		if err := b.file.AddChart(s.name, fmt.Sprintf("A%d", c.row), c.chart); err != nil {
 			return err
 		}
 	}

@@ -23,24 +23,18 @@ func recipeCards(p *plan.Plan) *sheet {
 		s.addWide("No recipe is served yet.", emptyLook)
 		return s
 	}
-	var starts []int
 	for i := range cards {
 		s.gap()
-		starts = append(starts, len(s.rows)+1)
+		s.blocks = append(s.blocks, len(s.rows)+1)
 		s.addCard(&cards[i])
 	}
-	s.breakBetween(starts)
 	return s
 }
 
 func (s *sheet) addCard(card *tables.Card) {
 	s.addWide(card.Recipe, sectionLook)
 	s.addWide("Allergens: "+card.Allergens, allergenLook(card.Allergens))
-	facts := fmt.Sprintf("Simmer %.0f min at sea level, then soak %.0f min.", float64(card.Simmer), float64(card.Soak))
-	if card.Cold {
-		facts += " Can be made cold, without flame."
-	}
-	s.addWide(facts, plainLook)
+	s.addWide(card.Cooking, plainLook)
 	if len(card.Method) == 0 {
 		s.addWide("No method was written down.", plainLook)
 	}
@@ -91,7 +85,7 @@ func (s *sheet) addPots(card *tables.Card, first, last int) {
 	}
 	line(under, "Water to add", func(p tables.Pot) string { return p.Water })
 	line(under, "Water poured off", func(p tables.Pot) string { return p.PourOff })
-	line(under, "On the flame, at that height", func(p tables.Pot) string { return p.Minutes })
+	line(under, "Flame after the boil, at that height", func(p tables.Pot) string { return p.Minutes })
 }
 
 func amountWords(amount string) string {

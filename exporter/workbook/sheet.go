@@ -25,10 +25,12 @@ type row struct{ cells []cell }
 type sheet struct {
 	name      string
 	landscape bool
+	letter    bool // US Letter instead of A4
 	widths    []float64
 	rows      []row
-	headRow   int // heading that is frozen and repeated on each page; 0: none
-	headCols  int // columns that stay in sight
+	headRow   int   // heading that is frozen and repeated on each page; 0: none
+	headCols  int   // columns that stay in sight
+	blocks    []int // rows where a block begins that no page should cut
 	breaks    []int
 	table     *excelize.Table
 	marks     []mark
@@ -51,7 +53,7 @@ type rule struct {
 }
 
 type chart struct {
-	at    string
+	row   int
 	chart *excelize.Chart
 	rows  int // how many ordinary rows it covers
 }
@@ -90,6 +92,7 @@ func (s *sheet) fullWidth() float64 {
 const (
 	ordinaryHeight = 15.0
 	ordinarySize   = 10.0
+	lineHeight     = 1.22 // of the size of its letters
 )
 
 // padding is what a column is wider than its text, in letters.
@@ -116,7 +119,7 @@ func (s *sheet) heightOf(r row) float64 {
 		if c.look.wrap {
 			lines = linesOf(text, width*ordinarySize/size*fontFit(c.look))
 		}
-		height = math.Max(height, float64(lines)*size*1.28+3)
+		height = math.Max(height, float64(lines)*size*lineHeight+3)
 	}
 	return math.Min(height, excelize.MaxRowHeight)
 }

@@ -46,23 +46,36 @@ func TestFootText(t *testing.T) {
 	}
 }
 
-func TestCardsAreNotCut(t *testing.T) {
+func TestBlocksAreNotCut(t *testing.T) {
 	s := &sheet{widths: []float64{40, 40}}
 	s.add(cell{value: "title"})
-	var starts []int
-	for range 12 { // cards of 20 rows of 15 points: two fit a page of some 620, three do not... by reckoning below
-		starts = append(starts, len(s.rows)+1)
+	for range 12 { // 20 rows of 15 points: two blocks fit the 731 points of a page, three do not
+		s.blocks = append(s.blocks, len(s.rows)+1)
 		for range 20 {
 			s.add(cell{value: "x"})
 		}
 	}
-	s.breakBetween(starts)
+	s.breakPages()
 	if len(s.breaks) != 5 {
-		t.Fatalf("breaks before rows %v, want one after each two cards", s.breaks)
+		t.Fatalf("breaks before rows %v, want one after each two blocks", s.breaks)
 	}
 	for _, b := range s.breaks {
 		if (b-2)%40 != 0 {
-			t.Errorf("the break before row %d cuts a card", b)
+			t.Errorf("the break before row %d cuts a block", b)
+		}
+	}
+}
+
+func TestAChartGoesToTheNextPageWhereItDoesNotFit(t *testing.T) {
+	for rows, want := range map[int]int{5: 0, 40: 1} {
+		s := &sheet{widths: []float64{40}, landscape: true}
+		for range rows {
+			s.add(cell{value: "x"})
+		}
+		s.charts = []chart{{row: rows + 1, rows: 21}}
+		s.breakPages()
+		if len(s.breaks) != want {
+			t.Errorf("%d rows and a chart: breaks %v, want %d", rows, s.breaks, want)
 		}
 	}
 }

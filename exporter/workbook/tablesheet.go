@@ -78,17 +78,21 @@ func areaOf(head, columns, last int) string {
 	return fmt.Sprintf("A%d:%s", head, end)
 }
 
-// markTicks makes tick boxes and greys a row that is done.
+// markTicks makes tick boxes and greys a row whose last one is ticked.
 func (s *sheet) markTicks(t *tables.Table) {
-	place := t.Column("done")
-	if place < 0 {
+	last := ""
+	for i, column := range t.Columns {
+		if column.Role == tables.Tick {
+			last = columnName(i)
+			s.ticks = append(s.ticks, fmt.Sprintf("%s%d:%s%d", last, firstRow, last, len(s.rows)))
+		}
+	}
+	if last == "" {
 		return
 	}
-	letter := columnName(place)
-	s.ticks = append(s.ticks, fmt.Sprintf("%s%d:%s%d", letter, firstRow, letter, len(s.rows)))
 	s.marks = append(s.marks, mark{
-		area:  strings.Replace(areaOf(firstRow, len(t.Columns), len(s.rows)), "A", letter, 1),
-		rules: []rule{{formula: fmt.Sprintf("$%s%d=\"x\"", letter, firstRow), font: excelize.Font{Color: quiet, Strike: true}}},
+		area:  areaOf(firstRow, len(t.Columns), len(s.rows)),
+		rules: []rule{{formula: fmt.Sprintf("$%s%d=\"x\"", last, firstRow), font: excelize.Font{Color: quiet, Strike: true}}},
 	})
 }
 
@@ -138,7 +142,9 @@ func tableCell(t *tables.Table, aligns []string, place int, value tables.Value, 
 	}
 	switch column.Role {
 	case tables.Tick:
-		l.frame = boxed
+		if value.Kind == tables.Open {
+			l.frame = boxed
+		}
 	case tables.Input, tables.Amount:
 		l.fill = amber
 	case tables.Code:
@@ -148,7 +154,8 @@ func tableCell(t *tables.Table, aligns []string, place int, value tables.Value, 
 			l.bold, l.colour, l.frame = true, plum, double
 		}
 	case tables.Severity:
-		l.bold, l.colour = true, severityColour(value.Text)
+		l.colour = severityColour(value.Text)
+		l.bold = l.colour != ink
 	}
 	return valued(column, value, l)
 }

@@ -29,6 +29,7 @@ func Write(ctx context.Context, w io.Writer, p *plan.Plan) error {
 	b := newBook(p)
 	defer b.file.Close()
 	for _, s := range sheets(p) {
+		s.breakPages()
 		if err := b.emit(ctx, s); err != nil {
 			return fmt.Errorf("workbook: %w", err)
 		}
@@ -49,11 +50,8 @@ func Write(ctx context.Context, w io.Writer, p *plan.Plan) error {
 func newBook(p *plan.Plan) *book {
 	file := excelize.NewFile()
 	b := &book{file: file, styles: &styles{file: file, made: map[look]int{}}, title: "Trip"}
-	if p.Trip != nil {
-		b.letter = p.Trip.Units == units.US
-		if p.Trip.Title != "" {
-			b.title = p.Trip.Title
-		}
+	if p.Trip != nil && p.Trip.Title != "" {
+		b.title = p.Trip.Title
 	}
 	return b
 }
@@ -98,7 +96,11 @@ func sheets(p *plan.Plan) []*sheet {
 		tableSheet("How food keeps", &t.Keeping, nil),
 		recipeCards(p),
 	}
-	return append([]*sheet{overview(p, t, list)}, list...)
+	list = append([]*sheet{overview(p, t, list)}, list...)
+	for _, s := range list {
+		s.letter = p.Trip != nil && p.Trip.Units == units.US
+	}
+	return list
 }
 
 // finish takes away the sheet every new file has, names what formulas point

@@ -1,10 +1,12 @@
 package workbook
 
 import (
+	"archive/zip"
 	"bytes"
 	"context"
 	"encoding/csv"
 	"fmt"
+	"io"
 	"math"
 	"os"
 	"strconv"
@@ -360,6 +362,51 @@ func TestChartsStandOnTheirSheets(t *testing.T) {
 	if n := bytes.Count(data, []byte("xl/charts/chart")); n < 2 {
 		t.Errorf("%d mentions of charts in the file, want those of two", n)
 	}
+}
+
+// Columns and page breaks in another order than the format's make a
+// spreadsheet offer to repair the file (ECMA-376 Part 1, 18.3.1.17).
+func TestColumnsStandInOrder(t *testing.T) {
+	file := opened(t, plantest.Small())
+	for path, part := range parts(t, written(t, plantest.Small())) {
+		if !strings.HasPrefix(path, "xl/worksheets/sheet") {
+			continue
+		}
+		last := 0
+		for _, column := range strings.Split(part, "<col min=\"")[1:] {
+			number, err := strconv.Atoi(column[:strings.IndexByte(column, '"')])
+			if err != nil || number <= last {
+				t.Errorf("%s: column %d after %d (%v)", path, number, last, err)
+			}
+			last = number
+		}
+	}
+	if width, err := file.GetColWidth("Bagging list", "G"); err != nil || width < 20 {
+		t.Errorf("the contents column is %v wide (%v)", width, err)
+	}
+}
+
+// parts unpacks a workbook.
+func parts(t *testing.T, data []byte) map[string]string {
+	t.Helper()
+	reader, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := map[string]string{}
+	for _, part := range reader.File {
+		from, err := part.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(from)
+		from.Close()
+		if err != nil {
+			t.Fatal(err)
+		}
+		found[part.Name] = string(text)
+	}
+	return found
 }
 
 func TestStopsWhenTold(t *testing.T) {
