@@ -24,7 +24,7 @@ type Work struct {
 // limit and the amount. Of splits that are as good as equally fair, the one
 // nearest to keep is taken; keep may be nil.
 func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
-	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}}
+	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}}
 	c.indexCrew()
 	c.remember(keep)
 	for _, run := range cutStages(w.Trip, w.Legs) {
@@ -42,7 +42,8 @@ type calculation struct {
 	Work
 	result Result
 
-	kept map[stageKey]trip.MemberID // carriers of the split to stay near to
+	kept    map[stageKey]trip.MemberID // carriers of the split to stay near to
+	keptGap map[int]gaps               // how far from its bounds each of its stages was, by first day
 
 	capability []int64               // hectograms, by place in the crew
 	place      map[trip.MemberID]int // place in the crew
@@ -58,11 +59,22 @@ type stageKey struct {
 	item  string
 }
 
+// gaps is how far above its bounds a stage is, as parts of them.
+type gaps struct{ worst, mean float64 }
+
+func over(value, bound float64) float64 {
+	if bound <= 0 {
+		return 0
+	}
+	return value/bound - 1
+}
+
 func (c *calculation) remember(keep *Result) {
 	if keep == nil {
 		return
 	}
 	for _, stage := range keep.Stages {
+		c.keptGap[stage.FirstDay] = gaps{over(stage.Worst, stage.WorstBound), over(stage.Mean, stage.MeanBound)}
 		for _, item := range stage.Items {
 			c.kept[stageKey{stage.FirstDay, string(item.Kind) + " " + item.Key}] = item.Carrier
 		}

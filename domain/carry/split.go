@@ -35,6 +35,10 @@ func (c *calculation) split(ctx context.Context, r run) error {
 		return nil
 	}
 	problem := c.problem(r, pieces)
+	if solved, ok := c.stillGood(r, pieces, problem); ok {
+		c.take(&stage, r, pieces, solved)
+		return nil
+	}
 	options := fairsplit.Options{Previous: c.previousCarriers(r, pieces), Workers: 2, Steps: searchSteps}
 	solved, err := fairsplit.Solve(ctx, problem, options)
 	if err == nil && !solved.Feasible && len(problem.Classes) > 0 && onlyClasses(solved) {
@@ -48,11 +52,40 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	c.fillStage(&stage, r, pieces, solved)
-	c.sayReasons(r, pieces, solved)
-	c.handOn(r, pieces, stage)
-	c.result.Stages = append(c.result.Stages, stage)
+	c.take(&stage, r, pieces, solved)
 	return nil
+}
+
+// stillGood measures the split to keep on the masses there are now. A gram
+// here and there asks for no new search as long as every limit holds and
+// nobody's share is more than a sliver further from the bound than it was.
+func (c *calculation) stillGood(r run, pieces []piece, problem fairsplit.Problem) (fairsplit.Result, bool) {
+	carriers := make([]int, len(pieces))
+	for i := range pieces {
+		member, ok := c.kept[stageKey{r.first, itemKey(&pieces[i])}]
+		if !ok {
+			return fairsplit.Result{}, false
+		}
+		carriers[i] = slices.Index(r.present, c.place[member])
+	}
+	solved, err := fairsplit.Evaluate(problem, carriers)
+	if err != nil || !solved.Feasible {
+		return fairsplit.Result{}, false
+	}
+	gap := c.keptGap[r.first]
+	return solved, solved.GapR1() <= gap.worst+sliver && solved.GapS() <= gap.mean+sliver
+}
+
+// sliver is how much fairness a round may lose before the split is searched
+// for again.
+const sliver = 0.002
+
+// take makes a solved split the stage's.
+func (c *calculation) take(stage *Stage, r run, pieces []piece, solved fairsplit.Result) {
+	c.fillStage(stage, r, pieces, solved)
+	c.sayReasons(r, pieces, solved)
+	c.handOn(r, pieces, *stage)
+	c.result.Stages = append(c.result.Stages, *stage)
 }
 
 // refused turns a problem the solver finds meaningless into a finding; it is

@@ -13,7 +13,7 @@ import (
 // Resolve serves every slot that is eaten from the packs: the leader's dishes,
 // or what Fill proposes where the slot is open and the trip wants it filled.
 func Resolve(ctx context.Context, t *trip.Trip, n needs.Result) (Result, error) {
-	r := &resolver{trip: t, foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}}
+	r := &resolver{trip: t, foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}, beside: map[contact][]int{}}
 	for i := range t.Foods {
 		r.foods[t.Foods[i].ID] = &t.Foods[i]
 	}
@@ -40,6 +40,7 @@ func Resolve(ctx context.Context, t *trip.Trip, n needs.Result) (Result, error) 
 			}
 		}
 	}
+	r.sayBeside()
 	return r.result, nil
 }
 
@@ -53,6 +54,7 @@ type resolver struct {
 	trip    *trip.Trip
 	foods   map[trip.FoodID]*trip.Food
 	recipes map[trip.RecipeID]*trip.Recipe
+	beside  map[contact][]int // days on which a harmful food is eaten cold beside a member
 	result  Result
 }
 

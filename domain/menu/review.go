@@ -2,6 +2,7 @@ package menu
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sumpter/domain/findings"
@@ -137,24 +138,66 @@ func verb(presence trip.Presence) string {
 	return "may contain"
 }
 
-// reviewPots warns where a severe allergen is cooked beside whom it harms.
+// reviewPots warns where a severe allergen is handled beside whom it harms:
+// each time it is cooked, and once for all the times it is only eaten.
 func (r *resolver) reviewPots(slot *Slot, recipe *trip.Recipe, batches []Batch) {
 	for _, id := range slot.Eaters {
 		member := r.trip.Member(id)
 		for _, allergy := range member.Allergies {
-			if !allergy.Severe {
+			food := r.harmfulFood(batches, allergy.Allergen)
+			if !allergy.Severe || food == nil {
 				continue
 			}
-			if food := r.harmfulFood(batches, allergy.Allergen); food != nil {
-				place := placeOf(slot)
-				place.Recipe, place.Member, place.Food = recipe.ID, id, food.ID
+			place := placeOf(slot)
+			place.Recipe, place.Member, place.Food = recipe.ID, id, food.ID
+			if recipe.NeedsFlame() || recipe.Water > 0 {
 				r.find(findings.LookAt, "cross-contact", place,
 					fmt.Sprintf("%s is cooked beside %s on day %d, whom traces of %s harm.", recipe.Name, member.Name, slot.Day, allergy.Allergen),
-					fmt.Sprintf("%s %s %s; heat and rinsing do not remove it (common practice, no source).", food.Name, presenceWords(food.Presence(allergy.Allergen)), allergy.Allergen),
+					fmt.Sprintf("%s: %s %s. Heat and rinsing do not remove it (common practice, no source).", food.Name, presenceWords(food.Presence(allergy.Allergen)), allergy.Allergen),
 					fmt.Sprintf("Cook %s's food first, in a pot, with a spoon and a cloth of its own, or choose a dish without %s for all.", member.Name, allergy.Allergen))
+				continue
 			}
+			r.beside[contact{id, allergy.Allergen}] = append(r.beside[contact{id, allergy.Allergen}], slot.Day)
 		}
 	}
+}
+
+// contact is a member and an allergen whose traces harm them.
+type contact struct {
+	member   trip.MemberID
+	allergen trip.Allergen
+}
+
+// sayBeside tells once for each member and allergen on which days others eat
+// it cold beside them.
+func (r *resolver) sayBeside() {
+	for i := range r.trip.Crew {
+		member := &r.trip.Crew[i]
+		for _, allergy := range member.Allergies {
+			days := r.beside[contact{member.ID, allergy.Allergen}]
+			if len(days) == 0 {
+				continue
+			}
+			r.find(findings.Note, "eaten-beside", findings.Place{Day: days[0], Member: member.ID},
+				fmt.Sprintf("Others eat %s from their own bags beside %s, whom traces harm: on %s.", allergy.Allergen, member.Name, dayList(days)),
+				"Crumbs and hands carry traces (common practice, no source).",
+				"Wash hands after eating, share no knives, bags or boards, and ask "+member.Name+" what they need.")
+		}
+	}
+}
+
+// dayList writes days as a person would: "days 1, 2 and 5".
+func dayList(days []int) string {
+	days = slices.Compact(slices.Clone(days))
+	if len(days) == 1 {
+		return fmt.Sprintf("day %d", days[0])
+	}
+	words := make([]string, len(days))
+	for i, day := range days {
+		words[i] = fmt.Sprint(day)
+	}
+	last := len(words) - 1
+	return "days " + strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 func presenceWords(presence trip.Presence) string {
