@@ -5,7 +5,7 @@ func dinners() []dish {
 		{
 			name: "Tomato pasta with soya mince", staple: "pasta", texture: "saucy", water: 330, simmer: 9, soak: 2,
 			parts: parts{
-				pot(pasta, 88, orAll(cornPasta, 88)), pot(soyaMince, 18), pot(tomatoPowder, 16), pot(onionFlakes, 6), pot(oliveOil, 16),
+				pot(pasta, 88, orAll(cornPasta, 88)), pot(soyaMince, 21), pot(tomatoPowder, 16), pot(onionFlakes, 6), pot(oliveOil, 16),
 				pinch(oregano, 0.6), pinch(garlic, 0.8), pinch(salt, 1.5), bowl(parmesan, 16, or(pumpkinSeeds, 16)),
 			},
 			method: steps{
@@ -17,7 +17,7 @@ func dinners() []dish {
 		{
 			name: "Red lentil dal with rice", staple: "rice", texture: "stew", water: 430, simmer: 12, soak: 6, pulses: true,
 			parts: parts{
-				pot(redLentils, 55), pot(rice, 50), pot(oliveOil, 17), pot(onionFlakes, 6), pot(tomatoPowder, 8), pot(raisins, 10),
+				pot(redLentils, 74), pot(rice, 34), pot(oliveOil, 17), pot(onionFlakes, 6), pot(tomatoPowder, 8), pot(raisins, 10),
 				pinch(curry, 3), pinch(ginger, 0.5), pinch(garlic, 0.6), pot(cashews, 18), pinch(salt, 1.6),
 			},
 			method: steps{
@@ -102,7 +102,7 @@ func dinners() []dish {
 		{
 			name: "Cold noodle salad with almond dressing", staple: "rice noodles", texture: "salad", water: 260, soak: 45, cold: true,
 			parts: parts{
-				pot(riceNoodles, 78), pot(driedTofu, 16), pot(driedCarrot, 10), pot(sundriedTomato, 8), pot(almondButter, 38), pot(cashews, 14),
+				pot(riceNoodles, 74), pot(driedTofu, 22), pot(driedCarrot, 10), pot(sundriedTomato, 8), pot(almondButter, 38), pot(cashews, 14),
 				pinch(ginger, 0.6), pinch(garlic, 0.6), pinch(cayenne, 0.1), pinch(salt, 1.2),
 			},
 			method: steps{

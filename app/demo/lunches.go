@@ -1,11 +1,13 @@
 package demo
 
+// lunches are eaten out of the hand, where crumbs travel: who eats with a
+// severe allergy in the group eats as if it were their own.
 func lunches() []dish {
 	return []dish{
 		{
 			name: "Alpine cheese, crispbread and carrots", staple: "crispbread", texture: "crunchy",
 			parts: parts{
-				bowl(crispbread, 75, or(seedCrackers, 65)), bowl(gruyere, 60, or(almondButter, 42)), bowl(freshCarrot, 60), bowl(pumpkinSeeds, 20), bowl(dates, 25),
+				bowl(crispbread, 75, orAll(seedCrackers, 65)), bowl(gruyere, 60, or(almondButter, 42)), bowl(freshCarrot, 60), bowl(pumpkinSeeds, 20), bowl(dates, 25),
 			},
 			method: steps{"Cut the cheese in the shade, last of all. Peel the carrots with your fingers out of the way."},
 			notes:  "For the first day: cheese and carrots do not last in the heat.",
@@ -13,14 +15,14 @@ func lunches() []dish {
 		{
 			name: "Peanut butter and banana wraps", staple: "tortillas", texture: "chewy",
 			parts: parts{
-				bowl(tortillas, 85, or(seedCrackers, 60)), bowl(peanutButter, 42, orAll(almondButter, 42)), bowl(bananaChips, 20), bowl(raisins, 22),
+				bowl(tortillas, 72, orAll(seedCrackers, 52)), bowl(peanutButter, 48, orAll(almondButter, 48)), bowl(bananaChips, 24), bowl(raisins, 14),
 			},
 			method: steps{"Spread, scatter banana chips and raisins, roll. A group with a peanut allergy has almond butter for everybody."},
 		},
 		{
 			name: "Tuna and sun-dried tomato wraps", staple: "tortillas", texture: "chewy",
 			parts: parts{
-				bowl(tortillas, 85, or(seedCrackers, 60)), spoon(tuna, 60, or(tahini, 36)), bowl(oliveOil, 8), bowl(sundriedTomato, 12), bowl(cashews, 28),
+				bowl(tortillas, 85, orAll(seedCrackers, 60)), spoon(tuna, 60, or(tahini, 36)), bowl(oliveOil, 8), bowl(sundriedTomato, 12), bowl(cashews, 28),
 			},
 			method: steps{
 				"Open a pouch only when you eat it, and eat all of it.",
@@ -30,14 +32,14 @@ func lunches() []dish {
 		{
 			name: "Sausage sticks and crackers with figs", staple: "crispbread", texture: "crunchy",
 			parts: parts{
-				bowl(crispbread, 70, or(seedCrackers, 62)), spoon(sausage, 40, or(jerky, 36), or(cashews, 36)), bowl(figRolls, 45, or(dates, 48)), bowl(almonds, 20),
+				bowl(crispbread, 70, orAll(seedCrackers, 62)), spoon(sausage, 40, or(tuna, 60), or(cashews, 36)), bowl(figRolls, 32, orAll(dates, 36)), bowl(almonds, 30),
 			},
-			method: steps{"Each stick is sealed on its own. Who eats no pork gets the bag with jerky, who eats no meat the one with cashews."},
+			method: steps{"Each stick is sealed on its own. Who eats no pork gets a pouch of tuna, who eats no animals cashews."},
 		},
 		{
 			name: "Couscous salad with seeds and cranberries", staple: "couscous", texture: "salad", water: 120, soak: 15, cold: true,
 			parts: parts{
-				bowl(couscous, 72, or(rice, 72)), bowl(sundriedTomato, 10), bowl(cranberries, 18), bowl(pumpkinSeeds, 28), bowl(oliveOil, 14),
+				bowl(couscous, 72, orAll(rice, 72)), bowl(sundriedTomato, 10), bowl(cranberries, 18), bowl(pumpkinSeeds, 28), bowl(oliveOil, 14),
 				spoon(salt, 0.6), spoon(cumin, 0.4),
 			},
 			method: steps{
@@ -49,9 +51,9 @@ func lunches() []dish {
 		{
 			name: "Tahini crackers with sun-dried tomato", staple: "crackers", texture: "crunchy",
 			parts: parts{
-				bowl(crispbread, 70, or(seedCrackers, 60)), bowl(tahini, 42), bowl(sundriedTomato, 15), bowl(apricots, 35), bowl(almonds, 12),
+				bowl(crispbread, 66, orAll(seedCrackers, 56)), bowl(tahini, 44), bowl(sundriedTomato, 15), bowl(apricots, 20), bowl(pumpkinSeeds, 25),
 			},
-			method: steps{"Stir the tahini in its jar, spread thickly, lay the tomatoes on. Apricots after."},
+			method: steps{"Stir the tahini in its jar, spread thickly, lay the tomatoes on. Apricots and seeds after."},
 		},
 		{
 			name: "Miso noodle soup", staple: "rice noodles", texture: "soup", water: 450, soak: 10,
@@ -69,7 +71,7 @@ func lunches() []dish {
 			name: "Potato soup with cheese", staple: "potato", texture: "soup", water: 420, soak: 8,
 			parts: parts{
 				pot(potatoFlakes, 60), pot(driedCarrot, 8), pot(onionFlakes, 6), pot(oliveOil, 14), pinch(onionSoup, 4), pinch(pepper, 0.2),
-				bowl(parmesan, 25, or(pumpkinSeeds, 22)), bowl(crispbread, 30, or(seedCrackers, 26)),
+				bowl(parmesan, 25, or(pumpkinSeeds, 22)), bowl(crispbread, 30, orAll(seedCrackers, 26)),
 			},
 			method: steps{
 				"Bring carrots, onion and soup powder to the boil in the water with the oil, leave them lidded.",
@@ -79,7 +81,7 @@ func lunches() []dish {
 		{
 			name: "Almond butter, dates and crackers", staple: "crackers", texture: "crunchy",
 			parts: parts{
-				bowl(crispbread, 65, or(seedCrackers, 56)), bowl(almondButter, 45), bowl(dates, 40), bowl(pumpkinSeeds, 12),
+				bowl(crispbread, 65, orAll(seedCrackers, 56)), bowl(almondButter, 44), bowl(dates, 30), bowl(pumpkinSeeds, 22),
 			},
 			method: steps{"Spread, press half a date on each, seeds on top."},
 		},
@@ -87,7 +89,7 @@ func lunches() []dish {
 			name: "Red lentil and tomato soup", staple: "lentils", texture: "soup", water: 450, simmer: 14, soak: 2, pulses: true,
 			parts: parts{
 				pot(redLentils, 60), pot(tomatoPowder, 12), pot(onionFlakes, 6), pot(oliveOil, 16), pinch(cumin, 0.8), pinch(garlic, 0.8), pinch(salt, 1.4),
-				bowl(crispbread, 40, or(seedCrackers, 35)),
+				bowl(crispbread, 40, orAll(seedCrackers, 35)),
 			},
 			method: steps{"Simmer everything but the tomato powder until the lentils fall apart, then whisk it in.", "Crispbread beside."},
 		},

@@ -12,7 +12,7 @@ func menuByName() []day {
 	return []day{
 		{
 			lunch:  []string{"Alpine cheese, crispbread and carrots"},
-			dinner: []string{"Tomato pasta with soya mince", "Fresh apple"},
+			dinner: []string{"Tomato pasta with soya mince"},
 			snack:  []string{"Orchard mix"},
 		},
 		{

@@ -11,8 +11,8 @@ func treats() []dish {
 		},
 		{
 			name: "Ginger tea and shortbread", texture: "drink", water: 250, cold: true,
-			parts:  parts{spoon(ginger, 1), spoon(brownSugar, 12), bowl(shortbread, 28, or(sesameBrittle, 28))},
-			method: steps{"Hot water on ginger and sugar, let it draw. Shortbread, or brittle for those who need it."},
+			parts:  parts{spoon(ginger, 1), spoon(brownSugar, 12), bowl(shortbread, 28, orAll(sesameBrittle, 28))},
+			method: steps{"Hot water on ginger and sugar, let it draw. Shortbread, or sesame brittle in a group that eats no gluten."},
 		},
 		{
 			name: "Chocolate pudding", texture: "creamy", water: 170, simmer: 1,
@@ -24,10 +24,10 @@ func treats() []dish {
 		},
 		{
 			name: "Pan apple crumble", texture: "crumble", water: 90, simmer: 3, soak: 3,
-			parts: parts{pot(appleRings, 26), pinch(cinnamon, 0.6), pot(brownSugar, 8), pot(almonds, 12), bowl(oats, 16)},
+			parts: parts{pot(appleRings, 24), pinch(cinnamon, 0.6), pot(brownSugar, 6), pot(almonds, 12), bowl(oats, 14), spoon(milkPowder, 8, or(soyaDrink, 8))},
 			method: steps{
 				"Simmer the apple rings with sugar and cinnamon until soft.",
-				"Chopped almonds in, oats over each bowl.",
+				"Chopped almonds in, oats over each bowl, milk powder stirred thick with a spoon of water for a custard.",
 			},
 		},
 		{
@@ -72,7 +72,7 @@ func snacks() []dish {
 		},
 		{
 			name: "Chocolate and nut mix", staple: "nuts", texture: "crunchy",
-			parts:  parts{bowl(chocolate, 45), bowl(almonds, 40), bowl(cashews, 30), bowl(cranberries, 30)},
+			parts:  parts{bowl(chocolate, 45), bowl(almonds, 40), bowl(pumpkinSeeds, 32), bowl(cranberries, 26)},
 			method: steps{"One bag each, for the whole day."},
 			notes:  "For cold days: chocolate melts in the heat.",
 		},
@@ -83,7 +83,7 @@ func snacks() []dish {
 		},
 		{
 			name: "Fig rolls and cashews", staple: "biscuits", texture: "soft",
-			parts:  parts{bowl(figRolls, 70, or(dates, 75)), bowl(cashews, 60), bowl(pumpkinSeeds, 20)},
+			parts:  parts{bowl(figRolls, 70, orAll(dates, 75)), bowl(cashews, 60), bowl(pumpkinSeeds, 20)},
 			method: steps{"Fig rolls at the first long halt, nuts all day."},
 		},
 	}

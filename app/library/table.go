@@ -67,7 +67,7 @@ func eachRow(name string, use func(row)) (err error) {
 	if err != nil {
 		return err
 	}
-	defer file.Close()
+	defer func() { _ = file.Close() }()
 	var source io.Reader = file
 	if strings.HasSuffix(name, ".gz") {
 		if source, err = gzip.NewReader(file); err != nil {

@@ -1,0 +1,86 @@
+package demo
+
+import (
+	"context"
+	"testing"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/plan"
+)
+
+func planned(t *testing.T) *plan.Plan {
+	t.Helper()
+	demo := Trip()
+	p, err := plan.Make(context.Background(), &demo, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// The plan of the demo feeds everybody: energy within 95 and 110 % of what
+// they are to eat from the packs, protein of at least 95 %.
+func TestEverybodyIsFed(t *testing.T) {
+	p := planned(t)
+	for i, intake := range p.Portions.Intakes {
+		name := p.Trip.Crew[i].Name
+		for d, day := range intake.Days {
+			need := p.Needs.Members[i].Days[d]
+			if !need.Present {
+				continue
+			}
+			if share := float64(day.Kcal / need.TargetKcal); share < 0.95 || share > 1.10001 {
+				t.Errorf("day %d brings %s %.0f %% of the energy", d+1, name, 100*share)
+			}
+			if share := day.ProteinGrams / need.ProteinGrams; share < 0.95 {
+				t.Errorf("day %d brings %s %.0f %% of the protein", d+1, name, 100*share)
+			}
+		}
+	}
+}
+
+// Food is at most 0.75 kg for a person and day over the trip; a day of the
+// packs that begins or ends elsewhere counts by its part. Only the cold days
+// above 3,000 m, which ask for a quarter more energy, may pass it.
+func TestFoodIsLight(t *testing.T) {
+	p := planned(t)
+	var mass, days float64
+	for d := range p.Trip.Days {
+		var dayMass, dayDays float64
+		for i, intake := range p.Portions.Intakes {
+			dayMass += intake.Days[d].Food.Kilograms()
+			dayDays += p.Needs.Members[i].Days[d].FromPacks
+		}
+		mass, days = mass+dayMass, days+dayDays
+		most := 0.75
+		if p.Trip.Days[d].CampHeight > 3000 {
+			most = 0.85
+		}
+		if perPerson := dayMass / dayDays; perPerson > most {
+			t.Errorf("day %d: %.3f kg for a person", d+1, perPerson)
+		}
+	}
+	if perDay := mass / days; perDay > 0.75 {
+		t.Errorf("%.3f kg for a person and day", perDay)
+	}
+}
+
+// The demo shows what findings are for, and nothing in it can hurt anybody.
+func TestFindingsAreFewAndNoneMustBeFixed(t *testing.T) {
+	p := planned(t)
+	lookAt := 0
+	for _, f := range p.Findings {
+		switch f.Severity {
+		case findings.MustFix:
+			t.Errorf("%s: %s", f.Code, f.What)
+		case findings.LookAt:
+			lookAt++
+		}
+	}
+	if lookAt < 2 || lookAt > 8 {
+		t.Errorf("%d findings to look at", lookAt)
+	}
+	if p.Shopping.Unpriced != 1 {
+		t.Errorf("%d lines without a price", p.Shopping.Unpriced)
+	}
+}
