@@ -32,7 +32,7 @@ func lunches() []dish {
 		{
 			name: "Sausage sticks and crackers with figs", staple: "crispbread", texture: "crunchy",
 			parts: parts{
-				bowl(crispbread, 70, orAll(seedCrackers, 62)), spoon(sausage, 40, or(tuna, 60), or(cashews, 36)), bowl(figRolls, 32, orAll(dates, 36)), bowl(almonds, 30),
+				bowl(crispbread, 68, orAll(seedCrackers, 58)), spoon(sausage, 40, or(tuna, 60), or(cashews, 36)), bowl(figRolls, 32, orAll(dates, 36)), bowl(almonds, 30),
 			},
 			method: steps{"Each stick is sealed on its own. Who eats no pork gets a pouch of tuna, who eats no animals cashews."},
 		},
