@@ -2,35 +2,28 @@ package menu
 
 import (
 	"context"
-	"slices"
 
 	"sumpter/domain/needs"
 	"sumpter/domain/trip"
 )
 
-// Fill proposes dishes for every slot that is eaten from the packs, open and
-// not locked: recipes meant for the meal that everybody can be served, that
-// can be made on that day, in turn rather than again, dense before heavy.
-// Where no recipe serves all, further dishes are for those left over.
-func Fill(ctx context.Context, t *trip.Trip, _ needs.Result) ([]trip.Cell, error) {
-	f := &filler{resolver: resolver{trip: t, foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}}, last: map[use]int{}}
-	for i := range t.Foods {
-		f.foods[t.Foods[i].ID] = &t.Foods[i]
-	}
-	for i := range t.Recipes {
-		f.recipes[t.Recipes[i].ID] = &t.Recipes[i]
-	}
+// Fill proposes dishes for every slot that the leader left open and did not
+// lock, whether or not the settings let the plan use them. The trip is
+// canonical. The only error is ctx's.
+func Fill(ctx context.Context, t *trip.Trip, n needs.Result) ([]trip.Cell, error) {
+	f := newFiller(t, n)
 	var cells []trip.Cell
-	for day := 1; day <= len(t.Days); day++ {
+	for day := range t.Days {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
 		for _, meal := range trip.Meals() {
-			if !t.Days[day-1].Eats(meal) {
+			if !t.Days[day].Eats(meal) {
 				continue
 			}
-			for _, group := range t.Groups {
-				if cell, ok := f.fill(day, meal, group.ID); ok {
+			for i := range t.Groups {
+				key := slotKey{day + 1, meal, t.Groups[i].ID}
+				if cell, ok := f.propose(key); ok {
 					cells = append(cells, cell)
 				}
 			}
@@ -39,118 +32,141 @@ func Fill(ctx context.Context, t *trip.Trip, _ needs.Result) ([]trip.Cell, error
 	return cells, nil
 }
 
-// use is a recipe eaten by a group.
-type use struct {
-	group  trip.GroupID
-	recipe trip.RecipeID
-}
-
+// filler chooses for one slot after another, day by day.
 type filler struct {
-	resolver
-	last map[use]int // day a recipe was last eaten
-	day  int
+	*table
+	needs needs.Result
+	fixed map[slotKey]*trip.Cell
+	uses  map[useOf][]int // days on which the group has the recipe, the leader's cells included
+	known map[trip.GroupID]*groupOutcomes
 }
 
-// fill remembers what the leader chose, or proposes.
-func (f *filler) fill(day int, meal trip.Meal, group trip.GroupID) (trip.Cell, bool) {
-	f.day = day
-	cell := f.trip.Cell(day, meal, group)
-	if cell != nil && (len(cell.Dishes) > 0 || cell.Locked) {
+type useOf struct {
+	recipe trip.RecipeID
+	group  trip.GroupID
+}
+
+// groupOutcomes keeps how recipes turn out while the same people eat.
+type groupOutcomes struct {
+	eaters   []trip.MemberID
+	outcomes map[trip.RecipeID]outcome
+}
+
+// mostDishes is how many dishes a slot is given so that everybody eats.
+const mostDishes = 3
+
+func newFiller(t *trip.Trip, n needs.Result) *filler {
+	f := &filler{table: newTable(t), needs: n, fixed: map[slotKey]*trip.Cell{}, uses: map[useOf][]int{}, known: map[trip.GroupID]*groupOutcomes{}}
+	for i := range t.Menu {
+		cell := &t.Menu[i]
+		f.fixed[keyOf(cell)] = cell
 		for _, dish := range cell.Dishes {
-			f.last[use{group, dish.Recipe}] = day
+			use := useOf{dish.Recipe, cell.Group}
+			f.uses[use] = append(f.uses[use], cell.Day)
 		}
+	}
+	return f
+}
+
+// propose fills one slot; false if it is not open, nobody eats, or nothing will do.
+func (f *filler) propose(key slotKey) (trip.Cell, bool) {
+	if cell := f.fixed[key]; cell != nil && (cell.Locked || len(cell.Dishes) > 0) {
 		return trip.Cell{}, false
 	}
-	waiting := f.trip.Eaters(day, group)
-	proposal := trip.Cell{Day: day, Meal: meal, Group: group}
-	for len(waiting) > 0 {
-		recipe, served := f.best(meal, group, waiting, proposal.Dishes)
-		if recipe == 0 {
+	eaters := f.trip.Eaters(key.day, key.group)
+	cell := trip.Cell{Day: key.day, Meal: key.meal, Group: key.group}
+	for hungry := eaters; len(hungry) > 0 && len(cell.Dishes) < mostDishes; {
+		recipe, left := f.best(key, hungry)
+		if recipe == nil {
 			break
 		}
-		dish := trip.Dish{Recipe: recipe}
-		if len(proposal.Dishes) > 0 || len(served) < len(waiting) {
-			dish.For = served
+		dish := trip.Dish{Recipe: recipe.ID}
+		if len(hungry) < len(eaters) || len(left) > 0 {
+			dish.For = without(hungry, left)
 		}
-		proposal.Dishes = append(proposal.Dishes, dish)
-		f.last[use{group, recipe}] = day
-		waiting = slices.DeleteFunc(slices.Clone(waiting), func(id trip.MemberID) bool { return slices.Contains(served, id) })
+		cell.Dishes = append(cell.Dishes, dish)
+		use := useOf{recipe.ID, key.group}
+		f.uses[use] = append(f.uses[use], key.day)
+		hungry = left
 	}
-	return proposal, len(proposal.Dishes) > 0
+	return cell, len(cell.Dishes) > 0
 }
 
-// best gives the recipe that serves most of those waiting; among equals the
-// one with the best score, then the lowest ID.
-func (f *filler) best(meal trip.Meal, group trip.GroupID, waiting []trip.MemberID, chosen []trip.Dish) (trip.RecipeID, []trip.MemberID) {
-	var best trip.RecipeID
-	var bestServed []trip.MemberID
-	bestScore := 0.0
+func without(list, left []trip.MemberID) []trip.MemberID {
+	gone := map[trip.MemberID]bool{}
+	for _, id := range left {
+		gone[id] = true
+	}
+	var kept []trip.MemberID
+	for _, id := range list {
+		if !gone[id] {
+			kept = append(kept, id)
+		}
+	}
+	return kept
+}
+
+// best gives the recipe with the least penalty for those hungry, and who goes without it. It never proposes a recipe that nobody
+// can eat.
+func (f *filler) best(key slotKey, hungry []trip.MemberID) (*trip.Recipe, []trip.MemberID) {
+	var best *trip.Recipe
+	var left []trip.MemberID
+	least, around := 0.0, f.around(key)
 	for i := range f.trip.Recipes {
 		recipe := &f.trip.Recipes[i]
-		if !suitsMeal(recipe, meal) || f.trip.Days[f.day-1].NoFlame && recipe.NeedsFlame() || alreadyIn(chosen, recipe.ID) {
+		if !f.suits(key, recipe) {
 			continue
 		}
-		served := f.servable(recipe, waiting)
-		score := f.score(recipe, meal, group)
-		if len(served) > len(bestServed) || len(served) == len(bestServed) && len(served) > 0 && score > bestScore {
-			best, bestServed, bestScore = recipe.ID, served, score
+		out := f.outcome(key.group, recipe, hungry)
+		if len(out.refused) == len(hungry) {
+			continue
+		}
+		if penalty := f.penalty(key, recipe, hungry, &out) + f.sameness(key, recipe, around); best == nil || penalty < least {
+			best, least, left = recipe, penalty, nil
+			for _, no := range out.refused {
+				left = append(left, no.member)
+			}
 		}
 	}
-	return best, bestServed
+	return best, left
 }
 
-func alreadyIn(dishes []trip.Dish, recipe trip.RecipeID) bool {
-	return slices.ContainsFunc(dishes, func(d trip.Dish) bool { return d.Recipe == recipe })
-}
-
-// servable lists who of those waiting can be served the recipe.
-func (f *filler) servable(recipe *trip.Recipe, waiting []trip.MemberID) []trip.MemberID {
-	var served []trip.MemberID
-	for _, id := range waiting {
-		member := f.trip.Member(id)
-		possible := !slices.ContainsFunc(recipe.Ingredients, func(ingredient trip.Ingredient) bool {
-			return f.option(&ingredient, trip.Dish{}, member) == impossible
-		})
-		if possible {
-			served = append(served, id)
+// suits tells whether the recipe may be served in the slot at all.
+func (f *filler) suits(key slotKey, recipe *trip.Recipe) bool {
+	if f.trip.Days[key.day-1].NoFlame && recipe.NeedsFlame() {
+		return false
+	}
+	for _, meal := range recipe.Meals {
+		if meal == key.meal {
+			return true
 		}
 	}
-	return served
+	return false
 }
 
-// Weights of the score: a recipe eaten a day ago loses as much as three kcal
-// a gram can win, so that variety comes before weight.
-const (
-	freshDays     = 7
-	varietyWeight = 3.0
-	gapPenalty    = 20.0
-)
-
-// score prefers what was not eaten lately and what gives most energy for its
-// weight.
-func (f *filler) score(recipe *trip.Recipe, meal trip.Meal, group trip.GroupID) float64 {
-	score := f.density(recipe)
-	if last, eaten := f.last[use{group, recipe.ID}]; eaten {
-		ago := f.day - last
-		score -= varietyWeight * max(0, 1-float64(ago-1)/freshDays)
-		if meal == trip.Dinner && ago <= f.trip.Settings.RepeatGap {
-			score -= gapPenalty
-		}
+// outcome serves the recipe to the eaters, remembered while they stay the same.
+func (f *filler) outcome(group trip.GroupID, recipe *trip.Recipe, eaters []trip.MemberID) outcome {
+	known := f.known[group]
+	if known == nil || !sameIDs(known.eaters, eaters) {
+		known = &groupOutcomes{eaters: eaters, outcomes: map[trip.RecipeID]outcome{}}
+		f.known[group] = known
 	}
-	return score
+	out, ok := known.outcomes[recipe.ID]
+	if !ok {
+		out = f.serve(recipe, eaters, nil)
+		known.outcomes[recipe.ID] = out
+	}
+	return out
 }
 
-// density is kcal per gram as carried.
-func (f *filler) density(recipe *trip.Recipe) float64 {
-	kcal, grams := 0.0, 0.0
-	for _, ingredient := range recipe.Ingredients {
-		if food := f.foods[ingredient.Food]; food != nil {
-			kcal += float64(food.Kcal(ingredient.Amount))
-			grams += ingredient.Amount.Grams()
+func sameIDs(a, b []trip.MemberID) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
 		}
 	}
-	if grams == 0 {
-		return 0
-	}
-	return kcal / grams
+	return true
 }

@@ -2,46 +2,47 @@ package menu
 
 import (
 	"context"
-	"fmt"
-	"slices"
 
 	"sumpter/domain/findings"
 	"sumpter/domain/needs"
 	"sumpter/domain/trip"
 )
 
-// Resolve serves every slot that is eaten from the packs: the leader's dishes,
-// or what Fill proposes where the slot is open and the trip wants it filled.
+// Resolve decides what each eater is served in each slot. The trip is
+// canonical. Cells of the leader stand as decided; open slots are filled by
+// the program where the settings say so. The only error is ctx's.
 func Resolve(ctx context.Context, t *trip.Trip, n needs.Result) (Result, error) {
-	r := &resolver{trip: t, foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}, beside: map[contact][]int{}}
-	for i := range t.Foods {
-		r.foods[t.Foods[i].ID] = &t.Foods[i]
+	r := &resolver{table: newTable(t), cells: map[slotKey]*trip.Cell{}, proposed: map[slotKey]*trip.Cell{}}
+	for i := range t.Menu {
+		r.cells[keyOf(&t.Menu[i])] = &t.Menu[i]
 	}
-	for i := range t.Recipes {
-		r.recipes[t.Recipes[i].ID] = &t.Recipes[i]
-	}
-	proposed := map[slotKey][]trip.Dish{}
 	if t.Settings.FillOpenSlots {
 		cells, err := Fill(ctx, t, n)
 		if err != nil {
 			return Result{}, err
 		}
-		for _, cell := range cells {
-			proposed[slotKey{cell.Day, cell.Meal, cell.Group}] = cell.Dishes
+		for i := range cells {
+			r.proposed[keyOf(&cells[i])] = &cells[i]
 		}
 	}
-	for day := 1; day <= len(t.Days); day++ {
+	for day := range t.Days {
 		if err := ctx.Err(); err != nil {
 			return Result{}, err
 		}
-		for _, meal := range trip.Meals() {
-			if t.Days[day-1].Eats(meal) {
-				r.sit(day, meal, proposed)
-			}
-		}
+		r.day(day + 1)
 	}
-	r.sayBeside()
-	return r.result, nil
+	r.lookAtTrip()
+	return Result{Slots: r.slots, Findings: r.seen}, nil
+}
+
+// resolver makes the slots one by one and notes what the leader must know.
+type resolver struct {
+	*table
+	cells    map[slotKey]*trip.Cell // of the leader
+	proposed map[slotKey]*trip.Cell // of the program
+	slots    []Slot
+	seen     []findings.Finding
+	dislikes []dislike
 }
 
 type slotKey struct {
@@ -50,231 +51,91 @@ type slotKey struct {
 	group trip.GroupID
 }
 
-type resolver struct {
-	trip    *trip.Trip
-	foods   map[trip.FoodID]*trip.Food
-	recipes map[trip.RecipeID]*trip.Recipe
-	beside  map[contact][]int // days on which a harmful food is eaten cold beside a member
-	result  Result
-}
+func keyOf(c *trip.Cell) slotKey { return slotKey{c.Day, c.Meal, c.Group} }
 
-// sit serves one meal to every group.
-func (r *resolver) sit(day int, meal trip.Meal, proposed map[slotKey][]trip.Dish) {
-	for _, group := range r.trip.Groups {
-		eaters := r.trip.Eaters(day, group.ID)
-		if len(eaters) == 0 {
+func (r *resolver) day(day int) {
+	for _, meal := range trip.Meals() {
+		if !r.trip.Days[day-1].Eats(meal) {
 			continue
 		}
-		slot := Slot{Day: day, Meal: meal, Group: group.ID, Eaters: eaters}
-		var dishes []trip.Dish
-		if cell := r.trip.Cell(day, meal, group.ID); cell != nil {
-			dishes = cell.Dishes
-		}
-		if len(dishes) == 0 {
-			dishes = proposed[slotKey{day, meal, group.ID}]
-			slot.Proposed = len(dishes) > 0
-		}
-		for _, dish := range dishes {
-			slot.Dishes = append(slot.Dishes, r.serve(&slot, dish))
-		}
-		r.reviewSlot(&slot, len(dishes))
-		r.result.Slots = append(r.result.Slots, slot)
-	}
-}
-
-// serve gives a dish to everybody it is for who can eat it.
-func (r *resolver) serve(slot *Slot, dish trip.Dish) Dish {
-	served := Dish{Recipe: dish.Recipe}
-	recipe := r.recipes[dish.Recipe]
-	if recipe == nil {
-		return served
-	}
-	var wanted []*trip.Member
-	for _, id := range slot.Eaters {
-		if len(dish.For) == 0 || slices.Contains(dish.For, id) {
-			wanted = append(wanted, r.trip.Member(id))
-		}
-	}
-	choices := r.choose(recipe, dish, wanted)
-	var servings []Serving
-	for i, member := range wanted {
-		if blocked := slices.Index(choices[i], impossible); blocked >= 0 {
-			r.cannotServe(slot, recipe, recipe.Ingredients[blocked].Food, member)
-			continue
-		}
-		servings = append(servings, r.serving(slot, recipe, dish, member, choices[i]))
-	}
-	served.Batches = batchesOf(recipe, servings)
-	r.reviewPots(slot, recipe, served.Batches)
-	return served
-}
-
-// Options for an ingredient: the food itself, a swap by its place from 1 on,
-// or none that may be served.
-const (
-	asWritten  = 0
-	impossible = -1
-)
-
-// choose finds for every eater and ingredient the first food they may be
-// served; liked foods come before disliked ones. A swap for all is taken by
-// everybody who can eat it once one eater needs it.
-func (r *resolver) choose(recipe *trip.Recipe, dish trip.Dish, eaters []*trip.Member) [][]int {
-	choices := make([][]int, len(eaters))
-	for i, member := range eaters {
-		for k := range recipe.Ingredients {
-			choices[i] = append(choices[i], r.option(&recipe.Ingredients[k], dish, member))
-		}
-	}
-	for k := range recipe.Ingredients {
-		r.shareSwap(&recipe.Ingredients[k], k, eaters, choices)
-	}
-	return choices
-}
-
-func (r *resolver) option(ingredient *trip.Ingredient, dish trip.Dish, member *trip.Member) int {
-	if accepted(dish, member.ID, ingredient.Food) {
-		return asWritten
-	}
-	liked, edible := impossible, impossible
-	for option := range 1 + len(ingredient.Swaps) {
-		food := optionFood(ingredient, option)
-		if food != 0 && r.foods[food] == nil {
-			continue
-		}
-		dangerous, disliked := r.against(member, food)
-		switch {
-		case dangerous:
-		case disliked && edible == impossible:
-			edible = option
-		case !disliked && liked == impossible:
-			liked = option
-		}
-	}
-	if liked != impossible {
-		return liked
-	}
-	return edible
-}
-
-// against tells what speaks against a food; leaving out endangers nobody.
-func (r *resolver) against(member *trip.Member, food trip.FoodID) (dangerous, disliked bool) {
-	if food == 0 {
-		return false, false
-	}
-	for _, objection := range member.Objections(r.foods[food]) {
-		if objection.Dangerous() {
-			dangerous = true
-		} else {
-			disliked = true
-		}
-	}
-	return dangerous, disliked
-}
-
-func optionFood(ingredient *trip.Ingredient, option int) trip.FoodID {
-	if option == asWritten {
-		return ingredient.Food
-	}
-	return ingredient.Swaps[option-1].Food
-}
-
-// shareSwap lets all take a swap that is meant for all, if all can eat it.
-func (r *resolver) shareSwap(ingredient *trip.Ingredient, k int, eaters []*trip.Member, choices [][]int) {
-	for i := range eaters {
-		option := choices[i][k]
-		if option <= asWritten || !ingredient.Swaps[option-1].ForAll {
-			continue
-		}
-		food := ingredient.Swaps[option-1].Food
-		everybody := true
-		for _, member := range eaters {
-			dangerous, _ := r.against(member, food)
-			everybody = everybody && !dangerous
-		}
-		if everybody {
-			for j := range eaters {
-				choices[j][k] = option
+		for i := range r.trip.Groups {
+			key := slotKey{day, meal, r.trip.Groups[i].ID}
+			if eaters := r.trip.Eaters(day, key.group); len(eaters) > 0 {
+				r.slot(key, eaters)
 			}
-			return
 		}
 	}
 }
 
-func accepted(dish trip.Dish, member trip.MemberID, food trip.FoodID) bool {
-	return slices.ContainsFunc(dish.Accepted, func(a trip.Acceptance) bool { return a.Member == member && a.Food == food })
-}
-
-// serving writes down what one eater gets.
-func (r *resolver) serving(slot *Slot, recipe *trip.Recipe, dish trip.Dish, member *trip.Member, options []int) Serving {
-	serving := Serving{Member: member.ID}
-	for k, option := range options {
-		food := optionFood(&recipe.Ingredients[k], option)
-		if food == 0 {
-			continue
-		}
-		part := Part{Ingredient: k, Food: food, Swapped: option != asWritten}
-		if dangerous, disliked := r.against(member, food); dangerous {
-			part.Accepted = true
-			r.takenOn(slot, recipe, dish, r.foods[food], member)
-		} else if disliked {
-			r.disliked(slot, recipe, r.foods[food], member)
-		}
-		serving.Parts = append(serving.Parts, part)
-	}
-	return serving
-}
-
-// batchesOf puts eaters whose pot holds the same foods together, the largest
-// batch first.
-func batchesOf(recipe *trip.Recipe, servings []Serving) []Batch {
-	var batches []Batch
-	for _, serving := range servings {
-		at := slices.IndexFunc(batches, func(b Batch) bool { return samePot(recipe, b.Servings[0], serving) })
-		if at < 0 {
-			batches = append(batches, Batch{})
-			at = len(batches) - 1
-		}
-		batches[at].Servings = append(batches[at].Servings, serving)
-	}
-	slices.SortStableFunc(batches, func(a, b Batch) int { return len(b.Servings) - len(a.Servings) })
-	return batches
-}
-
-func samePot(recipe *trip.Recipe, a, b Serving) bool {
-	return slices.Equal(potFoods(recipe, a), potFoods(recipe, b))
-}
-
-func potFoods(recipe *trip.Recipe, s Serving) []trip.FoodID {
-	var foods []trip.FoodID
-	for _, part := range s.Parts {
-		if recipe.Ingredients[part.Ingredient].Place == trip.InPot {
-			foods = append(foods, part.Food)
+func (r *resolver) slot(key slotKey, eaters []trip.MemberID) {
+	slot := Slot{Day: key.day, Meal: key.meal, Group: key.group, Eaters: eaters}
+	cell := r.cells[key]
+	if cell == nil || len(cell.Dishes) == 0 {
+		if proposal := r.proposed[key]; proposal != nil {
+			cell, slot.Proposed = proposal, true
 		}
 	}
-	return foods
-}
-
-func (r *resolver) find(severity findings.Severity, code string, place findings.Place, what, why, remedy string) {
-	r.result.Findings = append(r.result.Findings, findings.Finding{
-		Severity: severity, Stage: findings.Menu, Code: code, Place: place, What: what, Why: why, Remedy: remedy,
-	})
-}
-
-// when writes a slot as a person would: "Dinner on day 4".
-func when(slot *Slot) string {
-	return fmt.Sprintf("%s on day %d", titleOf(slot.Meal), slot.Day)
-}
-
-func titleOf(meal trip.Meal) string {
-	switch meal {
-	case trip.Breakfast:
-		return "Breakfast"
-	case trip.Lunch:
-		return "Lunch"
-	case trip.Dinner:
-		return "Dinner"
-	default:
-		return "The snack share"
+	if cell == nil || len(cell.Dishes) == 0 {
+		r.lookAtOpen(key, cell)
+		r.slots = append(r.slots, slot)
+		return
 	}
+	var refused []refusedDish
+	for i := range cell.Dishes {
+		recipe := r.recipes[cell.Dishes[i].Recipe]
+		if recipe == nil {
+			continue // validation names it
+		}
+		out := r.serve(recipe, r.meantFor(key, &cell.Dishes[i], eaters), cell.Dishes[i].Accepted)
+		r.lookAtMeal(key, recipe)
+		r.lookAtAccepted(key, recipe, out.dish, cell.Dishes[i].Accepted)
+		r.noteDislikes(key, out.disliked)
+		for _, no := range out.refused {
+			refused = append(refused, refusedDish{no, recipe})
+		}
+		if len(out.dish.Batches) > 0 {
+			slot.Dishes = append(slot.Dishes, out.dish)
+		}
+	}
+	r.lookAtRefused(key, &slot, refused)
+	r.slots = append(r.slots, slot)
+}
+
+// meantFor lists the eaters of the slot that the dish is for.
+func (r *resolver) meantFor(key slotKey, dish *trip.Dish, eaters []trip.MemberID) []trip.MemberID {
+	if len(dish.For) == 0 {
+		return eaters
+	}
+	wanted := map[trip.MemberID]bool{}
+	for _, member := range dish.For {
+		wanted[member] = true
+	}
+	var list []trip.MemberID
+	for _, eater := range eaters {
+		if wanted[eater] {
+			list = append(list, eater)
+			delete(wanted, eater)
+		}
+	}
+	for _, member := range dish.For {
+		if wanted[member] {
+			r.lookAtAbsent(key, dish, member)
+			delete(wanted, member)
+		}
+	}
+	return list
+}
+
+// served tells whether the member gets anything in the slot.
+func (s *Slot) served(member trip.MemberID) bool {
+	for _, dish := range s.Dishes {
+		for _, batch := range dish.Batches {
+			for _, serving := range batch.Servings {
+				if serving.Member == member {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }

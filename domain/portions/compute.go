@@ -7,59 +7,17 @@ import (
 	"sumpter/domain/units"
 )
 
-// Compute sizes every serving of the menu.
+// Compute sizes every serving of the menu. The trip is canonical. It never
+// fails: where a day cannot be met, a finding says by how much and what to do.
+//
+// Each member's day is sized apart: every dish has one scale for its base
+// ingredients, within the bounds of the recipe. Meals start from their share
+// of the need; dense dishes then grow and bulky ones shrink until the day's
+// energy is met with less to carry; where protein falls short, dishes rich in
+// it grow instead. Amounts are rounded so that portions of a batch add up to
+// what is weighed for it.
 func Compute(t *trip.Trip, n needs.Result, m menu.Result) Result {
-	s := newSizing(t, n, m)
-	for i := range t.Crew {
-		for day := 1; day <= len(t.Days); day++ {
-			s.sizeDay(i, day)
-		}
-	}
-	for i := range m.Slots {
-		s.portionSlot(&m.Slots[i])
-	}
-	s.addIntakes()
-	s.review()
-	return s.result
-}
-
-// sizing is the work on one trip.
-type sizing struct {
-	trip    *trip.Trip
-	needs   needs.Result
-	foods   map[trip.FoodID]*trip.Food
-	recipes map[trip.RecipeID]*trip.Recipe
-	place   map[trip.MemberID]int
-	plates  [][][]plate // by place in the crew and day-1
-	scale   map[plateKey]float64
-	result  Result
-}
-
-// plateKey names one serving of one eater.
-type plateKey struct {
-	day    int
-	meal   trip.Meal
-	group  trip.GroupID
-	dish   int
-	member trip.MemberID
-}
-
-// plate is a serving before it is sized: what grows with the portion and what
-// does not.
-type plate struct {
-	key                  plateKey
-	recipe               *trip.Recipe
-	parts                []menu.Part
-	grows, fixed         float64 // kcal
-	growsProtein, always float64 // protein in grams, growing and fixed
-	grams                float64 // growing, as carried
-}
-
-func newSizing(t *trip.Trip, n needs.Result, m menu.Result) *sizing {
-	s := &sizing{
-		trip: t, needs: n, foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{},
-		place: map[trip.MemberID]int{}, scale: map[plateKey]float64{},
-	}
+	s := &sizer{trip: t, needs: n, foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}, crew: map[trip.MemberID]int{}}
 	for i := range t.Foods {
 		s.foods[t.Foods[i].ID] = &t.Foods[i]
 	}
@@ -67,58 +25,102 @@ func newSizing(t *trip.Trip, n needs.Result, m menu.Result) *sizing {
 		s.recipes[t.Recipes[i].ID] = &t.Recipes[i]
 	}
 	for i := range t.Crew {
-		s.place[t.Crew[i].ID] = i
-		s.plates = append(s.plates, make([][]plate, len(t.Days)))
+		s.crew[t.Crew[i].ID] = i
 	}
+	s.list(m)
+	for i := range t.Crew {
+		for d := range t.Days {
+			s.sizeDay(i, d)
+		}
+	}
+	var result Result
+	for i := range s.batches {
+		result.Batches = append(result.Batches, s.weigh(&s.batches[i]))
+	}
+	result.Intakes = s.intakes(result.Batches)
+	result.Findings = s.lookAt(&result)
+	return result
+}
+
+// sizer holds the servings of all days while their scales are found.
+type sizer struct {
+	trip    *trip.Trip
+	needs   needs.Result
+	foods   map[trip.FoodID]*trip.Food
+	recipes map[trip.RecipeID]*trip.Recipe
+	crew    map[trip.MemberID]int
+	batches []pot
+	days    map[[2]int][]*serving // by member and day, both from 0
+}
+
+// pot is a batch being sized.
+type pot struct {
+	day, dish, batch int
+	meal             trip.Meal
+	group            trip.GroupID
+	recipe           *trip.Recipe
+	servings         []*serving
+}
+
+// serving is one eater's part of a batch: what it brings at scale 0, and for
+// each whole scale.
+type serving struct {
+	member                  trip.MemberID
+	meal                    trip.Meal
+	recipe                  *trip.Recipe
+	parts                   []menu.Part
+	fixed, grows            content
+	leastScale, mostScale   float64
+	scale, wished, stiffest float64
+}
+
+// content is carried grams, energy and known protein.
+type content struct{ grams, kcal, protein float64 }
+
+func (c *content) add(food *trip.Food, mass units.Mass) {
+	c.grams += mass.Grams()
+	c.kcal += float64(food.Kcal(mass))
+	c.protein += food.Per100g.ProteinGrams.Or(0) * food.EatenGrams(mass) / 100
+}
+
+// list lays out the servings of the menu.
+func (s *sizer) list(m menu.Result) {
+	s.days = map[[2]int][]*serving{}
 	for i := range m.Slots {
-		s.addPlates(&m.Slots[i])
-	}
-	return s
-}
-
-func (s *sizing) addPlates(slot *menu.Slot) {
-	for d, dish := range slot.Dishes {
-		recipe := s.recipes[dish.Recipe]
-		for _, batch := range dish.Batches {
-			for _, serving := range batch.Servings {
-				who := s.place[serving.Member]
-				p := plate{key: plateKey{slot.Day, slot.Meal, slot.Group, d, serving.Member}, recipe: recipe, parts: serving.Parts}
-				for _, part := range serving.Parts {
-					s.weigh(&p, part)
+		slot := &m.Slots[i]
+		for d := range slot.Dishes {
+			dish := &slot.Dishes[d]
+			recipe := s.recipes[dish.Recipe]
+			for b := range dish.Batches {
+				p := pot{day: slot.Day, dish: d, batch: b, meal: slot.Meal, group: slot.Group, recipe: recipe}
+				for _, served := range dish.Batches[b].Servings {
+					one := s.serving(recipe, slot.Meal, served)
+					p.servings = append(p.servings, one)
+					key := [2]int{s.crew[served.Member], slot.Day - 1}
+					s.days[key] = append(s.days[key], one)
 				}
-				s.plates[who][slot.Day-1] = append(s.plates[who][slot.Day-1], p)
+				s.batches = append(s.batches, p)
 			}
 		}
 	}
 }
 
-// weigh adds one food to what a plate brings at the standard size.
-func (s *sizing) weigh(p *plate, part menu.Part) {
-	food, mass := s.foods[part.Food], amountOf(p.recipe, part)
-	if food == nil {
-		return
-	}
-	kcal := float64(food.Kcal(mass))
-	protein := food.Per100g.ProteinGrams.Or(0) * food.EatenGrams(mass) / 100
-	if p.recipe.Ingredients[part.Ingredient].Role == trip.ToTaste {
-		p.fixed += kcal
-		p.always += protein
-		return
-	}
-	p.grows += kcal
-	p.growsProtein += protein
-	p.grams += mass.Grams()
-}
-
-// amountOf gives the standard amount of a part, of the swap where one was taken.
-func amountOf(recipe *trip.Recipe, part menu.Part) units.Mass {
-	ingredient := &recipe.Ingredients[part.Ingredient]
-	if part.Swapped {
-		for _, swap := range ingredient.Swaps {
-			if swap.Food == part.Food {
-				return swap.Amount
-			}
+func (s *sizer) serving(recipe *trip.Recipe, meal trip.Meal, served menu.Serving) *serving {
+	one := &serving{member: served.Member, meal: meal, recipe: recipe, parts: served.Parts,
+		leastScale: recipe.MinScale, mostScale: max(recipe.MinScale, recipe.MaxScale), scale: 1}
+	for _, part := range served.Parts {
+		mass := menu.AmountOf(recipe, part)
+		if recipe.Ingredients[part.Ingredient].Role == trip.ToTaste {
+			one.fixed.add(s.foods[part.Food], mass)
+		} else {
+			one.grows.add(s.foods[part.Food], mass)
 		}
 	}
-	return ingredient.Amount
+	return one
 }
+
+func (o *serving) at(scale float64) content {
+	return content{o.fixed.grams + o.grows.grams*scale, o.fixed.kcal + o.grows.kcal*scale, o.fixed.protein + o.grows.protein*scale}
+}
+
+func (o *serving) clamp(scale float64) float64 { return min(max(scale, o.leastScale), o.mostScale) }

@@ -1,55 +1,70 @@
 package portions
 
-import "sumpter/domain/trip"
+import (
+	"sumpter/domain/science/foodenergy"
+	"sumpter/domain/trip"
+)
 
-// addIntakes adds up what everybody eats, day by day.
-func (s *sizing) addIntakes() {
-	for i := range s.trip.Crew {
-		s.result.Intakes = append(s.result.Intakes, Intake{Member: s.trip.Crew[i].ID, Days: make([]DayIntake, len(s.trip.Days))})
+// intakes adds up what each member eats from the packs on each day.
+func (s *sizer) intakes(batches []Batch) []Intake {
+	list := make([]Intake, len(s.trip.Crew))
+	for i := range list {
+		list[i] = Intake{Member: s.trip.Crew[i].ID, Days: make([]DayIntake, len(s.trip.Days))}
 	}
-	for b := range s.result.Batches {
-		batch := &s.result.Batches[b]
-		for _, portion := range batch.Portions {
-			day := &s.result.Intakes[s.place[portion.Member]].Days[batch.Day-1]
+	type eaten struct {
+		member, day int
+		food        trip.FoodID
+	}
+	seen := map[eaten]bool{}
+	for i := range batches {
+		b := &batches[i]
+		for _, portion := range b.Portions {
+			who := s.crew[portion.Member]
 			for _, amount := range portion.Amounts {
-				day.eat(s.foods[amount.Food], amount)
+				key := eaten{who, b.Day - 1, amount.Food}
+				list[who].Days[b.Day-1].add(s.foods[amount.Food], amount, !seen[key])
+				seen[key] = true
 			}
 		}
 	}
+	return list
 }
 
-// eat adds one amount of a food to the day.
-func (d *DayIntake) eat(food *trip.Food, amount Amount) {
+// add adds an amount of a food; first tells that the day has not had the food yet, so that what is unknown of it is counted once.
+func (d *DayIntake) add(food *trip.Food, amount Amount, first bool) {
+	per, grams := &food.Per100g, food.EatenGrams(amount.Mass)
 	d.Food += amount.Mass
 	d.Kcal += food.Kcal(amount.Mass)
-	part := food.EatenGrams(amount.Mass) / 100
-	n := &food.Per100g
-	add := func(sum *float64, unknown *int, per100 float64, known bool) {
-		if known {
-			*sum += per100 * part
-		} else {
+	sum := func(total *float64, unknown *int, value float64, known bool) {
+		switch {
+		case known:
+			*total += value * grams / 100
+		case first:
 			*unknown++
 		}
 	}
-	protein, ok := n.ProteinGrams.Get()
-	add(&d.ProteinGrams, &d.UnknownProtein, protein, ok)
-	fat, ok := n.FatGrams.Get()
-	add(&d.FatGrams, &d.UnknownFat, fat, ok)
-	carb, ok := availableCarbohydrate(n)
-	add(&d.CarbGrams, &d.UnknownCarb, carb, ok)
-	fibre, ok := n.FibreGrams.Get()
-	add(&d.FibreGrams, &d.UnknownFibre, fibre, ok)
-	sodium, ok := n.SodiumMilligrams.Get()
-	add(&d.SodiumMilligrams, &d.UnknownSodium, sodium, ok)
+	protein, known := per.ProteinGrams.Get()
+	sum(&d.ProteinGrams, &d.UnknownProtein, protein, known)
+	fat, known := per.FatGrams.Get()
+	sum(&d.FatGrams, &d.UnknownFat, fat, known)
+	carb, known := availableCarb(per)
+	sum(&d.CarbGrams, &d.UnknownCarb, carb, known)
+	fibre, known := per.FibreGrams.Get()
+	sum(&d.FibreGrams, &d.UnknownFibre, fibre, known)
+	sodium, known := per.SodiumMilligrams.Get()
+	sum(&d.SodiumMilligrams, &d.UnknownSodium, sodium, known)
 }
 
-// availableCarbohydrate takes the fibre off a total, so that it is not
-// counted twice. A total whose fibre is unknown has no known available part.
-func availableCarbohydrate(n *trip.Nutrients) (grams float64, known bool) {
-	carb, ok := n.CarbGrams.Get()
-	if !ok || n.CarbConvention == trip.AvailableCarbohydrate {
-		return carb, ok
+// availableCarb gives the carbohydrate without fibre in 100 g. A total figure of a food whose fibre is unknown says nothing about it.
+func availableCarb(per *trip.Nutrients) (grams float64, known bool) {
+	carb, known := per.CarbGrams.Get()
+	if !known || per.CarbConvention == trip.AvailableCarbohydrate {
+		return carb, known
 	}
-	fibre, ok := n.FibreGrams.Get()
-	return max(0, carb-fibre), ok
+	fibre, known := per.FibreGrams.Get()
+	if !known {
+		return 0, false
+	}
+	c := foodenergy.Composition{Convention: foodenergy.Total, Carbohydrate: carb, Fibre: fibre}
+	return c.AvailableCarbohydrate(), true
 }

@@ -1,0 +1,372 @@
+package portions_test
+
+import (
+	"context"
+	"encoding/json"
+	"math"
+	"os"
+	"reflect"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/menu"
+	"sumpter/domain/needs"
+	"sumpter/domain/optional"
+	"sumpter/domain/portions"
+	"sumpter/domain/science/checkvalues"
+	"sumpter/domain/trip"
+	"sumpter/domain/trip/triptest"
+	"sumpter/domain/units"
+)
+
+// plan runs the stages up to portions.
+func plan(t interface{ Fatal(...any) }, tr *trip.Trip) (*trip.Trip, needs.Result, menu.Result, portions.Result) {
+	c := tr.Canonical()
+	n := needs.Compute(c, nil)
+	m, err := menu.Resolve(context.Background(), c, n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c, n, m, portions.Compute(c, n, m)
+}
+
+func TestSharesAgainstTheTable(t *testing.T) {
+	file, err := os.Open("../../testdata/check_values.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	person := func(i int) func(checkvalues.Row) any {
+		return func(row checkvalues.Row) any {
+			total := units.FromGrams(row.Inputs.Number(0))
+			needs := []float64{row.Inputs.Number(1), row.Inputs.Number(2), row.Inputs.Number(3)}
+			return portions.Shares(total, units.Milligram, needs)[i].Grams()
+		}
+	}
+	checkvalues.Check(t, file, "portions", checkvalues.Answers{
+		"share by energy need, person A": person(0), "share by energy need, person C": person(2),
+	})
+}
+
+func TestSharesAreExact(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		step := units.Mass(rapid.Int64Range(1, 5000).Draw(t, "step"))
+		total := step * units.Mass(rapid.Int64Range(0, 5000).Draw(t, "steps"))
+		weights := rapid.SliceOfN(rapid.Float64Range(0, 10), 1, 12).Draw(t, "weights")
+		shares := portions.Shares(total, step, weights)
+		var sum units.Mass
+		all := 0.0
+		for _, w := range weights {
+			all += w
+		}
+		for i, share := range shares {
+			sum += share
+			if share < 0 || share%step != 0 {
+				t.Errorf("share %d is no whole number of steps of %d", share, step)
+			}
+			if exact := float64(total) * weights[i] / all; all > 0 && math.Abs(float64(share)-exact) > float64(step)+1e-3 {
+				t.Errorf("share %d is more than a step of %d from %.3f", share, step, exact)
+			}
+		}
+		if sum != total {
+			t.Errorf("shares sum to %d of %d", sum, total)
+		}
+	})
+}
+
+// TestSumsAndBounds: batches add up exactly, scales keep the bounds of the recipe, every serving of the menu is a portion, and nothing
+// else is.
+func TestSumsAndBounds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr, _, m, p := plan(t, triptest.Trip().Draw(t, "trip"))
+		at := 0
+		for i := range m.Slots {
+			for d, dish := range m.Slots[i].Dishes {
+				for b, batch := range dish.Batches {
+					if at >= len(p.Batches) {
+						t.Fatalf("batch %d of the menu is not sized", at)
+					}
+					got := &p.Batches[at]
+					at++
+					if got.Day != m.Slots[i].Day || got.Meal != m.Slots[i].Meal || got.Group != m.Slots[i].Group || got.Dish != d || got.Batch != b || got.Recipe != dish.Recipe {
+						t.Errorf("batch %+v stands for another", got)
+					}
+					checkBatch(t, tr, batch, got)
+				}
+			}
+		}
+		if at != len(p.Batches) {
+			t.Errorf("%d batches, the menu has %d", len(p.Batches), at)
+		}
+	})
+}
+
+func checkBatch(t *rapid.T, tr *trip.Trip, served menu.Batch, got *portions.Batch) {
+	recipe := tr.Recipe(got.Recipe)
+	type key struct {
+		food  trip.FoodID
+		place trip.Place
+	}
+	sums, scales := map[key]units.Mass{}, 0.0
+	for k, portion := range got.Portions {
+		if portion.Member != served.Servings[k].Member {
+			t.Errorf("portion %d is for member %d, the serving for %d", k, portion.Member, served.Servings[k].Member)
+		}
+		if portion.Scale < recipe.MinScale || portion.Scale > recipe.MaxScale {
+			t.Errorf("scale %v outside %v to %v", portion.Scale, recipe.MinScale, recipe.MaxScale)
+		}
+		scales += portion.Scale
+		kcal := 0.0
+		for _, a := range portion.Amounts {
+			sums[key{a.Food, a.Place}] += a.Mass
+			kcal += float64(tr.Food(a.Food).Kcal(a.Mass))
+			if !slices.ContainsFunc(served.Servings[k].Parts, func(p menu.Part) bool { return p.Food == a.Food }) {
+				t.Errorf("food %d is not in the serving", a.Food)
+			}
+		}
+		if math.Abs(kcal-float64(portion.Kcal)) > 1e-6 {
+			t.Errorf("portion tells %v kcal, its foods bring %v", portion.Kcal, kcal)
+		}
+	}
+	for _, total := range got.Totals {
+		if sums[key{total.Food, total.Place}] != total.Mass || total.Mass <= 0 {
+			t.Errorf("portions of food %d sum to %v, the batch says %v", total.Food, sums[key{total.Food, total.Place}], total.Mass)
+		}
+		delete(sums, key{total.Food, total.Place})
+	}
+	if len(sums) > 0 {
+		t.Errorf("portions hold foods that the batch does not: %v", sums)
+	}
+	if want := recipe.Water.Scale(scales); got.Water != want {
+		t.Errorf("water %v, want %v", got.Water, want)
+	}
+}
+
+// TestWeighable: every share is a whole number of tenths of the scale's step, and whole steps where it is large.
+func TestWeighable(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr, _, _, p := plan(t, triptest.Trip().Draw(t, "trip"))
+		spoon := max(units.Milligram, tr.Settings.ScaleStep/10)
+		for _, batch := range p.Batches {
+			for _, total := range batch.Totals {
+				if total.Mass%spoon != 0 {
+					t.Errorf("%v cannot be measured in steps of %v", total.Mass, spoon)
+				}
+			}
+		}
+	})
+}
+
+// TestDaysMeetTheNeed: a day within the bounds of the settings, or a finding that tells why not; unknown figures are counted.
+func TestDaysMeetTheNeed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr, n, _, p := plan(t, triptest.Trip().Draw(t, "trip"))
+		for i, intake := range p.Intakes {
+			for d, eaten := range intake.Days {
+				target, kcal := float64(n.Members[i].Days[d].TargetKcal), float64(eaten.Kcal)
+				code := ""
+				switch {
+				case target > 0 && kcal < target*tr.Settings.DayLow-1:
+					code = "day-short"
+				case target > 0 && kcal > target*tr.Settings.DayHigh+1:
+					code = "day-over"
+				}
+				said := slices.IndexFunc(p.Findings, func(f findings.Finding) bool {
+					return (f.Code == "day-short" || f.Code == "day-over") && f.Place.Day == d+1 && f.Place.Member == intake.Member
+				})
+				if (said >= 0) != (code != "") || said >= 0 && p.Findings[said].Code != code {
+					t.Errorf("day %d of member %d: %.0f of %.0f kcal, want finding %q, have place %d", d+1, intake.Member, kcal, target, code, said)
+				}
+			}
+		}
+	})
+}
+
+func TestIntakesAddUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr, _, _, p := plan(t, triptest.Trip().Draw(t, "trip"))
+		if len(p.Intakes) != len(tr.Crew) {
+			t.Fatalf("%d intakes for %d members", len(p.Intakes), len(tr.Crew))
+		}
+		for i, intake := range p.Intakes {
+			for d, told := range intake.Days {
+				var mass units.Mass
+				foods := map[trip.FoodID]units.Mass{}
+				for _, b := range p.Batches {
+					for _, portion := range b.Portions {
+						for _, a := range portion.Amounts {
+							if b.Day == d+1 && portion.Member == tr.Crew[i].ID {
+								mass += a.Mass
+								foods[a.Food] += a.Mass
+							}
+						}
+					}
+				}
+				sodium, unknown := 0.0, 0
+				for id, m := range foods {
+					food := tr.Food(id)
+					if mg, ok := food.Per100g.SodiumMilligrams.Get(); ok {
+						sodium += mg * food.EatenGrams(m) / 100
+					} else {
+						unknown++
+					}
+				}
+				if told.Food != mass || math.Abs(told.SodiumMilligrams-sodium) > 1e-6 || told.UnknownSodium != unknown {
+					t.Errorf("day %d of member %d: told %+v, portions give %v, %v mg sodium and %d unknown", d+1, intake.Member, told, mass, sodium, unknown)
+				}
+			}
+		}
+	})
+}
+
+func TestOrderOfListsDoesNotMatter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr := triptest.Trip().Draw(t, "trip")
+		_, _, _, first := plan(t, tr)
+		turned := tr.Clone()
+		slices.Reverse(turned.Crew)
+		slices.Reverse(turned.Foods)
+		slices.Reverse(turned.Recipes)
+		_, _, _, second := plan(t, turned)
+		if !reflect.DeepEqual(first, second) {
+			a, _ := json.Marshal(first)
+			b, _ := json.Marshal(second)
+			t.Errorf("portions differ:\n%s\n%s", a, b)
+		}
+	})
+}
+
+// table is a day with one food for each meal, 100 g a standard eater.
+func table(foods map[trip.Meal]trip.Food) *trip.Trip {
+	tr := &trip.Trip{
+		Groups: []trip.CookGroup{{ID: 1, Name: "Larch"}}, Settings: trip.DefaultSettings(),
+		Crew: []trip.Member{{ID: 1, Name: "Ada", Group: 1, Age: 40, BodyMass: 60 * units.Kilogram, Appetite: 1, GivenNeed: optional.Of(units.Kcal(2400))}},
+		Days: []trip.Day{{}},
+	}
+	for i, meal := range trip.Meals() {
+		food, ok := foods[meal]
+		if !ok {
+			continue
+		}
+		id := int64(i + 1)
+		food.ID, food.Name, food.Storage.TCS = trip.FoodID(id), string(meal)+" food", trip.TCSNo
+		tr.Foods = append(tr.Foods, food)
+		tr.Recipes = append(tr.Recipes, trip.Recipe{ID: trip.RecipeID(id), Name: string(meal), Meals: []trip.Meal{meal}, MinScale: 0.5, MaxScale: 3,
+			Ingredients: []trip.Ingredient{{Food: food.ID, Amount: 100 * units.Gram, Role: trip.Base, Place: trip.InPot}}})
+		tr.Menu = append(tr.Menu, trip.Cell{Day: 1, Meal: meal, Group: 1, Dishes: []trip.Dish{{Recipe: trip.RecipeID(id)}}})
+		tr.Days[0].Meals = append(tr.Days[0].Meals, meal)
+	}
+	return tr
+}
+
+func food(kcal, protein float64) trip.Food {
+	f := trip.Food{}
+	f.Per100g.Kcal, f.Per100g.ProteinGrams = units.Kcal(kcal), optional.Of(protein)
+	return f
+}
+
+func TestMealsBringTheirShare(t *testing.T) {
+	same := food(400, 20)
+	tr := table(map[trip.Meal]trip.Food{trip.Breakfast: same, trip.Lunch: same, trip.Dinner: same, trip.Snack: same})
+	_, _, _, p := plan(t, tr)
+	want := []units.Mass{132, 138, 180, 150} // 2400 kcal by 0.22, 0.23, 0.30, 0.25 at 4 kcal/g
+	for i, b := range p.Batches {
+		if b.Totals[0].Mass != want[i]*units.Gram {
+			t.Errorf("%s: %v, want %d g", b.Meal, b.Totals[0].Mass, want[i])
+		}
+	}
+	if got := float64(p.Intakes[0].Days[0].Kcal); math.Abs(got-2400) > 4 {
+		t.Errorf("the day brings %.0f kcal, want 2400", got)
+	}
+	if len(p.Findings) != 0 {
+		t.Errorf("findings on a sound day: %v", p.Findings)
+	}
+}
+
+func TestDenseFoodGrows(t *testing.T) {
+	lean, dense := food(350, 20), food(600, 20)
+	tr := table(map[trip.Meal]trip.Food{trip.Breakfast: lean, trip.Lunch: lean, trip.Dinner: lean, trip.Snack: dense})
+	_, n, _, p := plan(t, tr)
+	eaten := p.Intakes[0].Days[0]
+	byShare := 0.75*2400/3.5 + 0.25*2400/6
+	if eaten.Food.Grams() > byShare-20 {
+		t.Errorf("%v of food, no lighter than %.0f g by shares alone", eaten.Food, byShare)
+	}
+	if math.Abs(float64(eaten.Kcal)-float64(n.Members[0].Days[0].TargetKcal)) > 5 {
+		t.Errorf("the day brings %v kcal of %v", eaten.Kcal, n.Members[0].Days[0].TargetKcal)
+	}
+}
+
+func TestProteinDecides(t *testing.T) {
+	poor, rich := food(400, 8), food(380, 26)
+	tr := table(map[trip.Meal]trip.Food{trip.Breakfast: poor, trip.Lunch: rich, trip.Dinner: rich, trip.Snack: poor})
+	tr.Crew[0].ProteinPer = optional.Of(1.9) // 114 g
+	_, _, _, p := plan(t, tr)
+	eaten := p.Intakes[0].Days[0]
+	if eaten.ProteinGrams < 113 {
+		t.Errorf("%.1f g protein of 114", eaten.ProteinGrams)
+	}
+	if kcal := float64(eaten.Kcal); kcal < 2390 || kcal > 2400*1.1+5 {
+		t.Errorf("%.0f kcal", kcal)
+	}
+}
+
+func TestShortDayNamesTheRemedy(t *testing.T) {
+	small := food(200, 10)
+	tr := table(map[trip.Meal]trip.Food{trip.Breakfast: small, trip.Dinner: small})
+	for i := range tr.Recipes {
+		tr.Recipes[i].MaxScale = 1
+	}
+	oil := food(900, 0)
+	oil.ID, oil.Name, oil.Storage.TCS = 9, "oil", trip.TCSNo
+	tr.Foods = append(tr.Foods, oil)
+	tr.Days[0].Meals = []trip.Meal{trip.Breakfast, trip.Dinner}
+	_, n, _, p := plan(t, tr)
+	missing := float64(n.Members[0].Days[0].TargetKcal)*tr.Settings.DayLow - 400
+	i := slices.IndexFunc(p.Findings, func(f findings.Finding) bool { return f.Code == "day-short" })
+	if i < 0 {
+		t.Fatal("a hungry day has no finding")
+	}
+	want := "Add " + fmtGrams(5*math.Ceil(missing/9/5)) + " of oil to a meal of Ada, add a dish, or let portions be larger."
+	if f := p.Findings[i]; f.Severity != findings.MustFix || f.Remedy != want {
+		t.Errorf("got %+v, want remedy %q", f, want)
+	}
+}
+
+func fmtGrams(g float64) string { return units.FromGrams(g).String() }
+
+func TestUnknownIsNotZero(t *testing.T) {
+	blank := trip.Food{}
+	blank.Per100g.Kcal = 400
+	known := blank
+	known.Per100g.CarbGrams, known.Per100g.FibreGrams = optional.Of(60.0), optional.Of(10.0)
+	known.Per100g.CarbConvention = trip.TotalCarbohydrate
+	label := blank
+	label.Per100g.CarbGrams, label.Per100g.CarbConvention = optional.Of(50.0), trip.AvailableCarbohydrate
+	half := blank // total carbohydrate says nothing about what is available while fibre is unknown
+	half.Per100g.CarbGrams, half.Per100g.CarbConvention = optional.Of(60.0), trip.TotalCarbohydrate
+	_, _, _, p := plan(t, table(map[trip.Meal]trip.Food{trip.Breakfast: blank, trip.Lunch: known, trip.Dinner: label, trip.Snack: half}))
+	eaten := p.Intakes[0].Days[0]
+	if eaten.UnknownProtein != 4 || eaten.UnknownFat != 4 || eaten.UnknownCarb != 2 || eaten.UnknownFibre != 3 || eaten.UnknownSodium != 4 {
+		t.Errorf("unknown figures are not counted: %+v", eaten)
+	}
+	mass := func(i int) float64 { return p.Batches[i].Totals[0].Mass.Grams() }
+	if want := 0.5 * (mass(1) + mass(2)); math.Abs(eaten.CarbGrams-want) > 1e-9 {
+		t.Errorf("%.2f g available carbohydrate, want %.2f: both conventions bring 50 g in 100 g", eaten.CarbGrams, want)
+	}
+}
+
+func BenchmarkCompute(b *testing.B) {
+	tr := triptest.Large(60, 21, 1).Canonical()
+	n := needs.Compute(tr, nil)
+	m, err := menu.Resolve(context.Background(), tr, n)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		portions.Compute(tr, n, m)
+	}
+}

@@ -1,0 +1,187 @@
+package portions
+
+import (
+	"sumpter/domain/needs"
+	"sumpter/domain/science/foodenergy"
+	"sumpter/domain/trip"
+)
+
+// day is the servings of one member on one day while their scales are found.
+type day struct {
+	servings []*serving
+	energy   float64 // price of a kcal, in grams of food
+	protein  float64 // price of a gram of protein, in grams of food
+}
+
+// sizeDay finds the scales of a member's day.
+func (s *sizer) sizeDay(member, d int) {
+	servings := s.days[[2]int{member, d}]
+	if len(servings) == 0 {
+		return
+	}
+	need := s.needOf(member, d)
+	s.wish(servings, need, d)
+	one := &day{servings: servings}
+	target, settings := float64(need.TargetKcal), &s.trip.Settings
+	one.meet(target)
+	if one.sum().protein >= need.ProteinGrams {
+		return
+	}
+	if one.meetProtein(target, need.ProteinGrams) {
+		return
+	}
+	// Even the dishes richest in protein are too little at the need: up to
+	// the most the settings allow, more food is the lesser evil.
+	most := target * max(1, settings.DayHigh)
+	one.meet(most)
+	one.meetProtein(most, need.ProteinGrams)
+	if one.sum().protein <= need.ProteinGrams {
+		return
+	}
+	low, high := target, most
+	for range extraHalvings {
+		middle := (low + high) / 2
+		if one.meet(middle); one.meetProtein(middle, need.ProteinGrams) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	one.meet(high)
+	one.meetProtein(high, need.ProteinGrams)
+}
+
+// needOf gives a member's need, nothing where needs does not have it.
+func (s *sizer) needOf(member, d int) needs.Day {
+	if member < len(s.needs.Members) && d < len(s.needs.Members[member].Days) {
+		return s.needs.Members[member].Days[d]
+	}
+	return needs.Day{}
+}
+
+// wish sets the scale each serving would have if every meal brought its share
+// of the day, and a dinner at least what a main meal should hold.
+func (s *sizer) wish(servings []*serving, need needs.Day, d int) {
+	all := 0.0
+	for _, meal := range mealsOf(servings) {
+		all += s.trip.Settings.MealShares.Of(meal)
+	}
+	for _, meal := range mealsOf(servings) {
+		share := 1 / float64(len(mealsOf(servings)))
+		if all > 0 {
+			share = s.trip.Settings.MealShares.Of(meal) / all
+		}
+		target := float64(need.TargetKcal) * share
+		if meal == trip.Dinner {
+			target = max(target, min(foodenergy.MainMealKcal, float64(need.TargetKcal)))
+		}
+		var fixed, grows float64
+		for _, o := range servings {
+			if o.meal == meal {
+				fixed += o.fixed.kcal
+				grows += o.grows.kcal
+			}
+		}
+		for _, o := range servings {
+			if o.meal != meal {
+				continue
+			}
+			o.wished = o.clamp(1)
+			if grows > 0 {
+				o.wished = o.clamp((target - fixed) / grows)
+			}
+		}
+	}
+}
+
+func mealsOf(servings []*serving) []trip.Meal {
+	var list []trip.Meal
+	for _, meal := range trip.Meals() {
+		for _, o := range servings {
+			if o.meal == meal {
+				list = append(list, meal)
+				break
+			}
+		}
+	}
+	return list
+}
+
+// How often a search interval is halved: energy settles to far below a gram,
+// protein to a gram, and the food above the need to a thousandth of it.
+const (
+	energyHalvings  = 36
+	proteinHalvings = 24
+	extraHalvings   = 10
+)
+
+// meet sets the scales so that the day brings the energy at least weight, or as near as the bounds of the recipes allow.
+func (d *day) meet(kcal float64) {
+	d.protein = 0
+	d.balance(kcal)
+}
+
+// balance finds the price of energy at which the day brings it.
+func (d *day) balance(kcal float64) {
+	low, high := -dearest, dearest
+	for range energyHalvings {
+		d.energy = (low + high) / 2
+		d.place()
+		if d.sum().kcal < kcal {
+			low = d.energy
+		} else {
+			high = d.energy
+		}
+	}
+	d.energy = high
+	d.place()
+}
+
+// dearest bounds the prices: at it every dish with energy (or protein) is as large or as small as it may be.
+const dearest = 64.0
+
+// meetProtein raises the price of protein until the day brings enough of it at the same energy; false if it cannot.
+func (d *day) meetProtein(kcal, protein float64) bool {
+	low, high := 0.0, dearest
+	if d.protein = high; !d.enough(kcal, protein) {
+		return false
+	}
+	for range proteinHalvings {
+		if d.protein = (low + high) / 2; d.enough(kcal, protein) {
+			high = d.protein
+		} else {
+			low = d.protein
+		}
+	}
+	d.protein = high
+	d.balance(kcal)
+	return true
+}
+
+func (d *day) enough(kcal, protein float64) bool {
+	d.balance(kcal)
+	return d.sum().protein >= protein
+}
+
+// place sets each scale for the prices: the wished scale, moved by how much
+// lighter than its worth the dish is. A dish worth a tenth more than it weighs
+// grows by a tenth of the standard portion, so that meals stay meals; without
+// that, least weight alone would make a day of nuts.
+func (d *day) place() {
+	for _, o := range d.servings {
+		o.scale = o.wished
+		if g := o.grows; g.grams > 0 {
+			worth := d.energy*g.kcal + d.protein*g.protein
+			o.scale = o.clamp(o.wished + worth/g.grams - 1)
+		}
+	}
+}
+
+func (d *day) sum() content {
+	var sum content
+	for _, o := range d.servings {
+		c := o.at(o.scale)
+		sum = content{sum.grams + c.grams, sum.kcal + c.kcal, sum.protein + c.protein}
+	}
+	return sum
+}
