@@ -324,7 +324,10 @@ func TestFindings(t *testing.T) {
 	locked.Menu[0].Dishes, locked.Menu[0].Locked = nil, true
 	others := kitchen(plain, anyone, anyone)
 	others.Menu[0].Dishes[0].For = []trip.MemberID{1}
+	stirred := kitchen(trip.Recipe{Water: units.Litre, Ingredients: []trip.Ingredient{part(1, trip.InPot, cornEach)}}, coeliac, anyone)
 	beside := kitchen(trip.Recipe{Ingredients: []trip.Ingredient{part(1, trip.InPot, cornEach)}}, coeliac, anyone)
+	lunch := kitchen(plain, anyone)
+	lunch.Recipes[0].Meals = []trip.Meal{trip.Lunch}
 	cases := []struct {
 		name     string
 		trip     *trip.Trip
@@ -338,7 +341,9 @@ func TestFindings(t *testing.T) {
 		{"open", open, "slot-open", findings.MustFix, 0, []string{"dinner on day 1"}},
 		{"locked empty", locked, "slot-empty", findings.Note, 0, []string{"locked"}},
 		{"for others only", others, "nothing-served", findings.MustFix, 2, []string{"meant for B"}},
-		{"traces", beside, "contact", findings.LookAt, 1, []string{"dinner of day 1"}},
+		{"traces at the stove", stirred, "cooked-beside", findings.LookAt, 1, []string{"dinner of day 1", "stove"}},
+		{"traces on hands", beside, "eaten-beside", findings.Note, 1, []string{"dinner of day 1"}},
+		{"another meal", lunch, "other-meal", findings.Note, 0, []string{"Supper is dinner"}},
 		{"dislike", kitchen(plain, trip.Member{Dislikes: []trip.FoodID{1}}), "disliked", findings.Note, 1, []string{"once"}},
 	}
 	for _, c := range cases {
@@ -359,7 +364,7 @@ func TestFindings(t *testing.T) {
 					}
 				}
 			}
-			if others := slices.DeleteFunc(slices.Clone(codes), func(code string) bool { return code == c.code || code == "contact" }); len(others) > 0 || !slices.Contains(codes, c.code) {
+			if others := slices.DeleteFunc(slices.Clone(codes), func(code string) bool { return code == c.code || code == "eaten-beside" }); len(others) > 0 || !slices.Contains(codes, c.code) {
 				t.Errorf("findings %v, want %s", codes, c.code)
 			}
 		})

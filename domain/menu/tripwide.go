@@ -9,7 +9,8 @@ import (
 	"sumpter/domain/trip"
 )
 
-// lookAtContact warns where somebody whom traces harm eats beside food that holds them.
+// lookAtContact warns where somebody whom traces harm eats beside food that
+// holds them: where it is cooked, and more gently where it is only eaten.
 func (r *resolver) lookAtContact() {
 	for i := range r.trip.Crew {
 		member := &r.trip.Crew[i]
@@ -17,23 +18,27 @@ func (r *resolver) lookAtContact() {
 			if !allergy.Severe {
 				continue
 			}
-			meals, first := r.mealsBeside(member, allergy.Allergen)
-			if len(meals) == 0 {
-				continue
+			if meals, first := r.mealsBeside(member, allergy.Allergen, true); len(meals) > 0 {
+				r.tell(findings.LookAt, "cooked-beside", findings.Place{Day: first.day, Meal: first.meal, Group: first.group, Member: member.ID},
+					fmt.Sprintf("Traces of %s harm %s, and food that holds or may hold it is cooked at the same stove: %s.", allergy.Allergen, member.Name, strings.Join(meals, ", ")),
+					"Pots, spoons and hands carry traces; heat and rinsing do not remove them (common practice, no source).",
+					fmt.Sprintf("Cook %s's food first, in a pot, with a spoon and a cloth of its own, or choose dishes without %s for all.", member.Name, allergy.Allergen))
 			}
-			r.tell(findings.LookAt, "contact", findings.Place{Day: first.day, Meal: first.meal, Group: first.group, Member: member.ID},
-				fmt.Sprintf("Traces of %s harm %s, and others at the same stove eat food that holds or may hold it: %s.", allergy.Allergen, member.Name, strings.Join(meals, ", ")),
-				"Pots, spoons and hands carry traces.",
-				fmt.Sprintf("Make %s's food first, in a pot and with a spoon of its own, wash hands before; or serve everybody food that is free of %s.", member.Name, allergy.Allergen))
+			if meals, first := r.mealsBeside(member, allergy.Allergen, false); len(meals) > 0 {
+				r.tell(findings.Note, "eaten-beside", findings.Place{Day: first.day, Meal: first.meal, Group: first.group, Member: member.ID},
+					fmt.Sprintf("Traces of %s harm %s, and others eat food beside them that holds or may hold it: %s.", allergy.Allergen, member.Name, strings.Join(meals, ", ")),
+					"Crumbs and hands carry traces (common practice, no source).",
+					fmt.Sprintf("Wash hands after eating, share no knives, bags or boards, and ask %s what they need.", member.Name))
+			}
 		}
 	}
 }
 
-// mealsBeside lists the cooked meals at which others are served what is not free of the allergen.
-func (r *resolver) mealsBeside(member *trip.Member, allergen trip.Allergen) (meals []string, first slotKey) {
+// mealsBeside lists the meals at which others are served what is not free of the allergen, cooked or only eaten.
+func (r *resolver) mealsBeside(member *trip.Member, allergen trip.Allergen, cooked bool) (meals []string, first slotKey) {
 	for i := range r.slots {
 		slot := &r.slots[i]
-		if slot.Meal == trip.Snack || !slices.Contains(slot.Eaters, member.ID) || !r.othersEat(slot, member.ID, allergen) {
+		if !slices.Contains(slot.Eaters, member.ID) || !r.othersEat(slot, member.ID, allergen, cooked) {
 			continue
 		}
 		if len(meals) == 0 {
@@ -44,19 +49,32 @@ func (r *resolver) mealsBeside(member *trip.Member, allergen trip.Allergen) (mea
 	return meals, first
 }
 
-func (r *resolver) othersEat(slot *Slot, member trip.MemberID, allergen trip.Allergen) bool {
+func (r *resolver) othersEat(slot *Slot, member trip.MemberID, allergen trip.Allergen, cooked bool) bool {
 	for _, dish := range slot.Dishes {
+		if isCooked(r.recipes[dish.Recipe]) != cooked {
+			continue
+		}
 		for _, batch := range dish.Batches {
 			for _, serving := range batch.Servings {
-				if serving.Member == member {
-					continue
-				}
-				for _, part := range serving.Parts {
-					if food := r.food(part.Food); food.Presence(allergen) != trip.Free {
-						return true
-					}
+				if serving.Member != member && r.holds(serving, allergen) {
+					return true
 				}
 			}
+		}
+	}
+	return false
+}
+
+// isCooked tells whether pots and spoons meet the food; a recipe soaked in cold water counts.
+func isCooked(recipe *trip.Recipe) bool {
+	return recipe.Water > 0 || recipe.PourOff > 0 || recipe.Simmer > 0
+}
+
+// holds tells whether some food of the serving is not plainly free of the allergen.
+func (r *resolver) holds(serving Serving, allergen trip.Allergen) bool {
+	for _, part := range serving.Parts {
+		if r.food(part.Food).Presence(allergen) != trip.Free {
+			return true
 		}
 	}
 	return false
