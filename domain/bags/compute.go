@@ -151,6 +151,7 @@ func (k *packer) pack(where dish, d destination, l lot) {
 // what kind of lot, which part.
 func (k *packer) key(where dish, d destination, l lot, part int) string {
 	var key strings.Builder
+	key.Grow(48) // one piece of memory for most keys
 	number := func(sign string, n int64) {
 		key.WriteString(sign)
 		key.WriteString(strconv.FormatInt(n, 10))
