@@ -1,0 +1,100 @@
+package rows
+
+import (
+	"slices"
+
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+func theMenu(t *trip.Trip) *[]trip.Cell            { return &t.Menu }
+func theDishes(c *trip.Cell) *[]trip.Dish          { return &c.Dishes }
+func theGear(t *trip.Trip) *[]trip.Gear            { return &t.Gear }
+func theFuels(t *trip.Trip) *[]trip.FuelContainer  { return &t.Fuels }
+func theBags(t *trip.Trip) *[]trip.BagType         { return &t.Bags }
+func thePoints(t *trip.Trip) *[]trip.ResupplyPoint { return &t.Points }
+func thePins(t *trip.Trip) *[]trip.Pin             { return &t.Pins }
+
+func cellFields(c *trip.Cell) []field {
+	return []field{wholeOf("day", &c.Day), textOf("meal", &c.Meal), wholeOf("cook_group", &c.Group), flagOf("locked", &c.Locked)}
+}
+
+func acceptanceFields(a *trip.Acceptance) []field {
+	return []field{wholeOf("member", &a.Member), wholeOf("food", &a.Food), textOf("reason", &a.Reason)}
+}
+
+func menuTables() []Table {
+	cell := those([]string{"day", "meal", "cook_group"}, theMenu, func(c *trip.Cell) Row {
+		return Row{int64(c.Day), string(c.Meal), int64(c.Group)}
+	})
+	dish := within(cell, "dish", theDishes)
+	return []Table{
+		list("cell", 3, theMenu, cellFields),
+		items("dish", "place", cell, theDishes, func(d *trip.Dish) []field { return []field{wholeOf("recipe", &d.Recipe)} }),
+		items("dish_eater", "place", dish, func(d *trip.Dish) *[]trip.MemberID { return &d.For },
+			func(id *trip.MemberID) []field { return []field{wholeOf("member", id)} }),
+		items("acceptance", "place", dish, func(d *trip.Dish) *[]trip.Acceptance { return &d.Accepted }, acceptanceFields),
+	}
+}
+
+func gearFields(g *trip.Gear) []field {
+	return []field{
+		wholeOf("id", &g.ID), textOf("name", &g.Name), textOf("kind", &g.Kind), referenceTo("cook_group", &g.Group),
+		wholeOf("mass_mg", &g.Mass), wholeOf("volume_ul", &g.Volume), textOf("fuel", &g.Fuel), numberOf("power_w", &g.PowerWatts),
+		numberOf("efficiency", &g.Efficiency), wholeOf("capacity_ul", &g.Capacity),
+		numberOf("heat_capacity_kj_per_kg_k", &g.HeatCapacity),
+	}
+}
+
+func fuelFields(f *trip.FuelContainer) []field {
+	return []field{
+		textOf("fuel", &f.Fuel), textOf("name", &f.Name), wholeOf("net_mg", &f.Net), wholeOf("empty_mg", &f.Empty),
+		wholeOf("volume_ul", &f.Volume), maybeWhole("price_minor", &f.Price),
+	}
+}
+
+func bagFields(b *trip.BagType) []field {
+	return []field{
+		textOf("name", &b.Name), wholeOf("nominal_ul", &b.Nominal), numberOf("fill", &b.Fill), wholeOf("tare_mg", &b.Tare),
+		flagOf("liquids", &b.Liquids),
+	}
+}
+
+func pointFields(p *trip.ResupplyPoint) []field {
+	return []field{
+		wholeOf("id", &p.ID), textOf("name", &p.Name), textOf("kind", &p.Kind), wholeOf("after_day", &p.AfterDay),
+		flagOf("used", &p.Use), textOf("address", &p.Address), wholeOf("transit_days", &p.TransitDays),
+		wholeOf("fastest_transit_days", &p.FastestDays), wholeOf("buffer_days", &p.BufferDays),
+		maybeWhole("hold_days", &p.HoldDays), wholeOf("hold_margin_days", &p.HoldMargin),
+		maybeWhole("max_parcel_mg", &p.MaxParcel), maybeNumber("max_length_and_girth_m", &p.MaxGirth),
+		wholeOf("fee_per_parcel_minor", &p.FeePerParcel), wholeOf("visit_fee_minor", &p.VisitFee),
+		numberOf("detour_m", &p.Detour), numberOf("detour_hours", &p.DetourHours), maybeNumber("store_low_c", &p.StoreLow),
+		maybeNumber("store_high_c", &p.StoreHigh), flagOf("takes_fuel", &p.TakesFuel), flagOf("sells_fuel", &p.SellsFuel),
+		flagOf("takes_waste", &p.TakesWaste), textOf("notes", &p.Notes),
+	}
+}
+
+func pinFields(p *trip.Pin) []field {
+	return []field{
+		textOf("bag", &p.Bag), referenceTo("gear", &p.Gear), referenceTo("member", &p.Member), flagOf("forbid", &p.Forbid),
+	}
+}
+
+func wayTables() []Table {
+	point := those([]string{"resupply_point"}, thePoints, func(p *trip.ResupplyPoint) Row { return Row{int64(p.ID)} })
+	return []Table{
+		list("gear", 1, theGear, gearFields),
+		items("fuel_container", "place", theTrip(), theFuels, fuelFields),
+		items("bag_type", "place", theTrip(), theBags, bagFields),
+		list("resupply_point", 1, thePoints, pointFields),
+		items("open_day", "place", point, func(p *trip.ResupplyPoint) *[]string { return &p.OpenDays },
+			func(day *string) []field { return []field{textOf("weekday", day)} }),
+		items("closed_date", "place", point, func(p *trip.ResupplyPoint) *[]units.Date { return &p.ClosedDates },
+			func(date *units.Date) []field { return []field{dateOf("date", date)} }),
+		items("pin", "place", theTrip(), thePins, pinFields),
+	}
+}
+
+func allTables() []Table {
+	return slices.Concat(peopleTables(), larderTables(), menuTables(), wayTables())
+}
