@@ -14,12 +14,13 @@ type book struct {
 	file   *excelize.File
 	styles *styles
 	title  string
+	begun  bool // has a sheet
 }
 
 // emit writes one sheet. Everything but the rows comes first: what is set
 // after the rows of a sheet that is written in one pass would be lost.
 func (b *book) emit(ctx context.Context, s *sheet) error {
-	if _, err := b.file.NewSheet(s.name); err != nil {
+	if err := b.open(s.name); err != nil {
 		return err
 	}
 	for _, step := range []func(*sheet) error{b.setPage, b.setMarks, b.setTicks, b.setCharts, b.setLinks} {
@@ -43,6 +44,17 @@ func (b *book) emit(ctx context.Context, s *sheet) error {
 		}
 	}
 	return writer.Flush()
+}
+
+// open makes a sheet. The one every new file has becomes the first: taking it
+// away afterwards would make the library read all others back.
+func (b *book) open(name string) error {
+	if !b.begun {
+		b.begun = true
+		return b.file.SetSheetName("Sheet1", name)
+	}
+	_, err := b.file.NewSheet(name)
+	return err
 }
 
 // setFrame sets widths, frozen heads and page breaks.

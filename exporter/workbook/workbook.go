@@ -34,7 +34,7 @@ func Write(ctx context.Context, w io.Writer, p *plan.Plan) error {
 			return fmt.Errorf("workbook: %w", err)
 		}
 	}
-	if err := b.finish(p); err != nil {
+	if err := b.finish(); err != nil {
 		return fmt.Errorf("workbook: %w", err)
 	}
 	var file bytes.Buffer
@@ -103,17 +103,8 @@ func sheets(p *plan.Plan) []*sheet {
 	return list
 }
 
-// finish takes away the sheet every new file has, names what formulas point
-// to, and fixes the times in the file.
-func (b *book) finish(p *plan.Plan) error {
-	if err := b.file.DeleteSheet("Sheet1"); err != nil {
-		return err
-	}
-	first, err := b.file.GetSheetIndex(overviewSheet)
-	if err != nil {
-		return err
-	}
-	b.file.SetActiveSheet(first)
+// finish names what formulas point to and fixes the times in the file.
+func (b *book) finish() error {
 	for _, name := range costNames {
 		err := b.file.SetDefinedName(&excelize.DefinedName{
 			Name: name.name, RefersTo: fmt.Sprintf("%s!$B$%d", quoted(costsSheet), name.row),
