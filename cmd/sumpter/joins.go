@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io"
 
+	"sumpter/app/demo"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
 	"sumpter/exporter/tripjson"
@@ -12,7 +13,10 @@ import (
 
 var errNotYet = errors.New("this part is not built in yet")
 
-func demoTrip() *trip.Trip { return &trip.Trip{} }
+func demoTrip() *trip.Trip {
+	t := demo.Trip()
+	return &t
+}
 
 func saveTrip(_ context.Context, path string, _ *trip.Trip, force bool) error {
 	if err := refuseExisting(force, path); err != nil {
@@ -33,5 +37,3 @@ var (
 	tripSchema = tripjson.Schema
 	planSchema = tripjson.PlanSchema
 )
-
-func makePlan(context.Context, *trip.Trip, func(string)) (*plan.Plan, error) { return nil, errNotYet }

@@ -7,7 +7,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/exporter/summary"
 	"sumpter/exporter/tables"
@@ -53,11 +52,11 @@ func planFile(ctx context.Context, c console, path string) (*plan.Plan, error) {
 	}
 	watch := progress{c.err, c.live}
 	defer watch.done()
-	p, err := makePlan(ctx, t, watch.say)
+	p, err := plan.Make(ctx, t, plan.Options{Progress: watch.say})
 	if err != nil {
 		return nil, err
 	}
-	if p.Rounds == 0 {
+	if p.Refused() {
 		var lines []string
 		for _, finding := range p.Findings {
 			lines = append(lines, finding.What)
@@ -133,4 +132,4 @@ func showFinding(out *lineWriter, row []tables.Value, at func(string) int) {
 }
 
 // serious counts the findings that must be fixed.
-func serious(p *plan.Plan) int { return findings.Count(p.Findings, findings.MustFix) }
+func serious(p *plan.Plan) int { return p.Summary().MustFix }

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 
-	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
@@ -34,15 +33,18 @@ func When(p *plan.Plan) string {
 
 // Lines gives the figures in the units of the trip.
 func Lines(p *plan.Plan) []Line {
-	t := tripOf(p)
-	lines := []Line{crew(p, t), need(p, t), food(p, t), leanest(p, t), share(p, t), fuel(p, t), water(p, t), cost(p, t)}
+	t, sum := tripOf(p), p.Summary()
+	lines := []Line{
+		crew(t, sum), need(p, t, sum), food(p, t, sum), leanest(t, sum), share(p, t, sum),
+		fuel(p, t), water(p, t), cost(p, t, sum),
+	}
 	for i := range p.Resupply.Boxes {
 		lines = append(lines, box(&p.Resupply.Boxes[i], t))
 	}
 	if len(p.Resupply.Boxes) == 0 {
 		lines = append(lines, Line{"Boxes", "none sent ahead", "Everything is carried from the start."})
 	}
-	return append(lines, found(p), rounds(p))
+	return append(lines, found(sum), rounds(p))
 }
 
 func tripOf(p *plan.Plan) *trip.Trip {
@@ -59,35 +61,21 @@ func counted(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-func crew(p *plan.Plan, t *trip.Trip) Line {
-	return Line{"Crew", counted(len(t.Crew), "person", "people") + ", " + counted(PersonDays(p), "person-day", "person-days"),
+func crew(t *trip.Trip, sum plan.Summary) Line {
+	return Line{"Crew", counted(len(t.Crew), "person", "people") + ", " + counted(sum.PersonDays, "person-day", "person-days"),
 		counted(len(t.Groups), "cook group", "cook groups")}
 }
 
-// PersonDays counts members times the days they are there.
-func PersonDays(p *plan.Plan) int {
-	days := 0
-	for _, member := range p.Needs.Members {
-		for _, day := range member.Days {
-			if day.Present {
-				days++
-			}
-		}
-	}
-	return days
-}
-
-func need(p *plan.Plan, t *trip.Trip) Line {
-	days := PersonDays(p)
-	if days == 0 {
+func need(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
+	if sum.PersonDays == 0 {
 		return Line{"Energy needed", "nobody to feed", ""}
 	}
-	var sum, target, planned units.Kcal
+	var needed, target, planned units.Kcal
 	var low, high extreme
 	for _, member := range p.Needs.Members {
 		for i, day := range member.Days {
 			if day.Present {
-				sum, target = sum+day.Kcal, target+day.TargetKcal
+				needed, target = needed+day.Kcal, target+day.TargetKcal
 				low.least(float64(day.Kcal), member.Member, i+1)
 				high.most(float64(day.Kcal), member.Member, i+1)
 			}
@@ -98,65 +86,37 @@ func need(p *plan.Plan, t *trip.Trip) Line {
 			planned += day.Kcal
 		}
 	}
-	mean := func(all units.Kcal) string { return thousands(float64(all) / float64(days)) }
-	return Line{"Energy needed", mean(sum) + " kcal a person-day",
+	mean := func(all units.Kcal) string { return thousands(float64(all) / float64(sum.PersonDays)) }
+	return Line{"Energy needed", mean(needed) + " kcal a person-day",
 		fmt.Sprintf("from %s (%s) to %s (%s); to eat from the packs %s, planned %s",
-			thousands(low.value), low.who(t), thousands(high.value), high.who(t), mean(target), mean(planned))}
+			thousands(low.value), who(t, low.member, low.day), thousands(high.value), who(t, high.member, high.day), mean(target), mean(planned))}
 }
 
-func food(p *plan.Plan, t *trip.Trip) Line {
-	var sum units.Mass
-	for _, intake := range p.Portions.Intakes {
-		for _, day := range intake.Days {
-			sum += day.Food
-		}
-	}
-	days := PersonDays(p)
-	if days == 0 || sum == 0 {
+func food(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
+	if sum.PersonDays == 0 || sum.Food == 0 {
 		return Line{"Food", "none planned", "Nothing on the menu has been portioned."}
 	}
-	return Line{"Food", (sum / units.Mass(days)).Format(t.Units) + " a person-day",
-		fmt.Sprintf("%s in all, %s", sum.Format(t.Units), counted(len(p.Bags.Bags), "bag", "bags"))}
+	return Line{"Food", sum.FoodPerPersonDay.Format(t.Units) + " a person-day",
+		fmt.Sprintf("%s in all, %s", sum.Food.Format(t.Units), counted(len(p.Bags.Bags), "bag", "bags"))}
 }
 
-func leanest(p *plan.Plan, t *trip.Trip) Line {
-	var low extreme
-	for i, member := range p.Needs.Members {
-		if i >= len(p.Portions.Intakes) {
-			break
-		}
-		for j, day := range member.Days {
-			if day.Present && day.TargetKcal > 0 && j < len(p.Portions.Intakes[i].Days) {
-				low.least(float64(p.Portions.Intakes[i].Days[j].Kcal/day.TargetKcal), member.Member, j+1)
-			}
-		}
-	}
-	if !low.set {
+func leanest(t *trip.Trip, sum plan.Summary) Line {
+	if sum.LeastFed == 0 {
 		return Line{"Least-fed day", "no packed food is due", ""}
 	}
-	return Line{"Least-fed day", percent(low.value) + " of the target", low.who(t)}
+	return Line{"Least-fed day", percent(sum.LeastFedShare) + " of the target", who(t, sum.LeastFed, sum.LeastFedDay)}
 }
 
-func share(p *plan.Plan, t *trip.Trip) Line {
-	var high extreme
-	var load units.Mass
-	for _, member := range p.Carry.Members {
-		for i, day := range member.Days {
-			if day.Present && (!high.set || day.Share > high.value) {
-				high.most(day.Share, member.Member, i+1)
-				load = day.Load
-			}
-		}
-	}
-	if !high.set {
+func share(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
+	if sum.Heaviest == 0 {
 		return Line{"Heaviest share", "nobody carries anything yet", ""}
 	}
 	bound := 0.0
 	for _, stage := range p.Carry.Stages {
 		bound = max(bound, stage.WorstBound)
 	}
-	return Line{"Heaviest share", percent(high.value) + " of capability",
-		fmt.Sprintf("%s with %s; no split whatever can be below %s", high.who(t), kilograms(load, t.Units), percent(bound))}
+	return Line{"Heaviest share", percent(sum.HeaviestShare) + " of capability",
+		fmt.Sprintf("%s with %s; no split whatever can be below %s", who(t, sum.Heaviest, sum.HeaviestDay), kilograms(sum.HeaviestLoad, t.Units), percent(bound))}
 }
 
 func fuel(p *plan.Plan, t *trip.Trip) Line {
@@ -207,13 +167,12 @@ func water(p *plan.Plan, t *trip.Trip) Line {
 	return Line{"Water to drink", "at most " + units.Volume(high.value).Format(t.Units) + " a person and day", more}
 }
 
-func cost(p *plan.Plan, t *trip.Trip) Line {
-	total := p.Shopping.Cost + p.Shopping.Fees
+func cost(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
 	more := p.Shopping.PerPersonDay.Format(t.Currency) + " a person-day"
-	if p.Shopping.Unpriced > 0 {
+	if !sum.CostComplete {
 		more += fmt.Sprintf("; %s unknown, so the true cost is higher", counted(p.Shopping.Unpriced, "price is", "prices are"))
 	}
-	return Line{"Cost", total.Format(t.Currency), more}
+	return Line{"Cost", sum.Cost.Format(t.Currency), more}
 }
 
 func box(b *resupply.Box, t *trip.Trip) Line {
@@ -239,9 +198,8 @@ func orNotSet(date units.Date) string {
 	return date.Spoken()
 }
 
-func found(p *plan.Plan) Line {
-	return Line{"Findings", fmt.Sprintf("%d must fix, %d look at, %d notes",
-		findings.Count(p.Findings, findings.MustFix), findings.Count(p.Findings, findings.LookAt), findings.Count(p.Findings, findings.Note)), ""}
+func found(sum plan.Summary) Line {
+	return Line{"Findings", fmt.Sprintf("%d must fix, %d look at, %s", sum.MustFix, sum.LookAt, counted(sum.Notes, "note", "notes")), ""}
 }
 
 func rounds(p *plan.Plan) Line {

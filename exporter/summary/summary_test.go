@@ -32,7 +32,7 @@ func TestLines(t *testing.T) {
 		{"Water to drink", "at most 4.0 L a person and day", "all together at most 10.5 L (day 1); to dry camps at most 2.0 L each (day 2)"},
 		{"Cost", "19.48 EUR", "2.44 EUR a person-day; 1 price is unknown, so the true cost is higher"},
 		{"Box for Valley post", "0.5 kg, 1 bag", "1 parcel: post from Tue 30 Jun 2026 to Fri 10 Jul 2026, picked up Tue 21 Jul 2026"},
-		{"Findings", "1 must fix, 0 look at, 1 notes", ""},
+		{"Findings", "1 must fix, 0 look at, 1 note", ""},
 		{"Plan", "settled", "in 2 rounds; the last changed no load by 1 % or more"},
 	} {
 		if got := line(t, p, want.What); got != want {

@@ -29,12 +29,12 @@ func (e *extreme) most(value float64, member trip.MemberID, day int) {
 	}
 }
 
-func (e *extreme) who(t *trip.Trip) string {
+func who(t *trip.Trip, id trip.MemberID, day int) string {
 	name := "unknown"
-	if member := t.Member(e.member); member != nil {
+	if member := t.Member(id); member != nil {
 		name = member.Name
 	}
-	return fmt.Sprintf("%s, day %d", name, e.day)
+	return fmt.Sprintf("%s, day %d", name, day)
 }
 
 func percent(share float64) string { return strconv.FormatFloat(share*100, 'f', 0, 64) + " %" }

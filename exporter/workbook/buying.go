@@ -74,7 +74,7 @@ func costs(p *plan.Plan, t *tables.Tables) *sheet {
 			left = cell{value: money(set - p.Shopping.Cost - p.Shopping.Fees), formula: "B10-B7", look: amount}
 		}
 	}
-	days := personDays(p)
+	days := p.Summary().PersonDays
 	total := amount
 	total.bold = true
 	s := &sheet{name: costsSheet, widths: []float64{40, 16, 60}}
@@ -133,16 +133,4 @@ func unpriced(p *plan.Plan) string {
 		return "Every price is known."
 	}
 	return fmt.Sprintf("%d prices are unknown: the true cost is higher.", p.Shopping.Unpriced)
-}
-
-func personDays(p *plan.Plan) int {
-	days := 0
-	for _, member := range p.Needs.Members {
-		for _, day := range member.Days {
-			if day.Present {
-				days++
-			}
-		}
-	}
-	return days
 }

@@ -3,7 +3,6 @@ package workbook
 import (
 	"fmt"
 
-	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/exporter/summary"
 	"sumpter/exporter/tables"
@@ -29,7 +28,7 @@ func overview(p *plan.Plan, t *tables.Tables, list []*sheet) *sheet {
 		s.add(cell{value: line.What, look: strongLook}, cell{value: line.Value, look: plainLook}, cell{value: line.More, look: moreLook})
 	}
 	s.gap()
-	s.addTopFindings(p, t)
+	s.addTopFindings(t)
 	s.gap()
 	s.addAllergies(t)
 	s.gap()
@@ -37,15 +36,13 @@ func overview(p *plan.Plan, t *tables.Tables, list []*sheet) *sheet {
 	return s
 }
 
-func (s *sheet) addTopFindings(p *plan.Plan, t *tables.Tables) {
+func (s *sheet) addTopFindings(t *tables.Tables) {
 	s.addWide("What to look at first", sectionLook)
 	if len(t.Findings.Rows) == 0 {
 		s.addWide(t.Findings.Empty, plainLook)
 		return
 	}
-	s.addWide(fmt.Sprintf("%d must fix, %d look at, %d notes. All are on the sheet %s, with the reason.",
-		findings.Count(p.Findings, findings.MustFix), findings.Count(p.Findings, findings.LookAt),
-		findings.Count(p.Findings, findings.Note), findingsSheet), aboutLook)
+	s.addWide("All findings, with the reason for each, are on the sheet "+findingsSheet+".", aboutLook)
 	at := t.Findings.Column
 	for i, values := range t.Findings.Rows {
 		if i == mostTopFindings {
