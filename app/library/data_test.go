@@ -15,10 +15,7 @@ import (
 )
 
 func TestEmbeddedTablesAreTheOnesDescribed(t *testing.T) {
-	sources, err := data.ReadFile("data/SOURCES.md")
-	if err != nil {
-		sources, err = os.ReadFile("data/SOURCES.md")
-	}
+	sources, err := os.ReadFile("data/SOURCES.md")
 	if err != nil {
 		t.Fatal(err)
 	}
