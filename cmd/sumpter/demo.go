@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"io"
 
@@ -17,16 +16,16 @@ func demoCommand(c console) *cobra.Command {
 		Args: exactly("a file name for the demo trip"),
 	}
 	force := forceFlag(command)
-	command.RunE = func(command *cobra.Command, args []string) error {
-		return runDemo(command.Context(), c.out, args[0], *force)
+	command.RunE = func(_ *cobra.Command, args []string) error {
+		return runDemo(c.out, args[0], *force)
 	}
 	return command
 }
 
 // runDemo writes the demo trip to a new trip file.
-func runDemo(ctx context.Context, out io.Writer, path string, force bool) error {
+func runDemo(out io.Writer, path string, force bool) error {
 	t := demoTrip()
-	if err := saveTrip(ctx, path, t, force); err != nil {
+	if err := saveTrip(path, t, force); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "%s holds the trip %q: %d people, %d days. Everything in it is invented.\n", path, t.Title, len(t.Crew), len(t.Days))

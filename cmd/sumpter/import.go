@@ -33,7 +33,7 @@ func runImport(ctx context.Context, out io.Writer, in, path string, force bool) 
 	if err != nil {
 		return err
 	}
-	if err := saveTrip(ctx, path, t, force); err != nil {
+	if err := saveTrip(path, t, force); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "%s holds the trip %q: %d people, %d days, %d foods, %d recipes.\n", path, t.Title, len(t.Crew), len(t.Days), len(t.Foods), len(t.Recipes))

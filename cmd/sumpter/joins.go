@@ -18,15 +18,6 @@ func demoTrip() *trip.Trip {
 	return &t
 }
 
-func saveTrip(_ context.Context, path string, _ *trip.Trip, force bool) error {
-	if err := refuseExisting(force, path); err != nil {
-		return err
-	}
-	return errNotYet
-}
-
-func readTrip(context.Context, string) (*trip.Trip, error) { return nil, errNotYet }
-
 func importTrip(context.Context, string) (*trip.Trip, error) { return nil, errNotYet }
 
 func writeTemplate(io.Writer) error { return errNotYet }

@@ -21,9 +21,9 @@ func (l *lineWriter) line(format string, values ...any) {
 
 // item writes one figure with what stands behind it below.
 func (l *lineWriter) item(line summary.Line) {
-	l.line("%-28s %s", line.What, line.Value)
+	l.line("%-32s %s", line.What, line.Value)
 	if line.More != "" {
-		l.line("%-28s %s", "", line.More)
+		l.line("%-32s %s", "", line.More)
 	}
 }
 

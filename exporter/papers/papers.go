@@ -1,0 +1,101 @@
+// Package papers lists everything that leaves the program for one plan, so
+// that the command and the window write the same files under the same names.
+//
+// WriteFolder writes them all; List names them one by one.
+package papers
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"time"
+
+	"sumpter/domain/plan"
+	"sumpter/exporter/calendar"
+	"sumpter/exporter/tables"
+	"sumpter/exporter/tripjson"
+	"sumpter/exporter/workbook"
+)
+
+// Paper is one file of an export.
+type Paper struct {
+	Name  string // with slashes, below the folder
+	What  string // what it is for
+	Write func(ctx context.Context, w io.Writer) error
+}
+
+// List names the papers of a plan. The stamp is when the trip was last saved:
+// a calendar tells by it which of two copies is newer. The same plan and
+// stamp give the same bytes.
+func List(p *plan.Plan, stamp time.Time) []Paper {
+	list := []Paper{
+		{"workbook.xlsx", "everything to print, tick off and take along",
+			func(ctx context.Context, w io.Writer) error { return workbook.Write(ctx, w, p) }},
+		{"calendar.ics", "buying, packing night, posting windows and pick-ups for a calendar",
+			func(_ context.Context, w io.Writer) error { return calendar.Write(w, p, stamp) }},
+		{"plan.json", "the whole plan for other programs",
+			func(_ context.Context, w io.Writer) error { return tripjson.WritePlan(w, p) }},
+	}
+	for _, table := range tables.From(p).List() {
+		list = append(list, Paper{"tables/" + table.Name + ".csv", "table: " + table.Title,
+			func(_ context.Context, w io.Writer) error { return tables.WriteCSV(w, table) }})
+	}
+	return list
+}
+
+// Made is a paper with its content.
+type Made struct {
+	Paper
+	Content []byte
+}
+
+// Make makes all papers in memory, so that a failure leaves no half of them on
+// disk. Progress, if not nil, hears the name of each.
+func Make(ctx context.Context, p *plan.Plan, stamp time.Time, progress func(name string)) ([]Made, error) {
+	var made []Made
+	for _, paper := range List(p, stamp) {
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+		if progress != nil {
+			progress(paper.Name)
+		}
+		var content bytes.Buffer
+		if err := paper.Write(ctx, &content); err != nil {
+			return nil, fmt.Errorf("%s: %w", paper.Name, err)
+		}
+		made = append(made, Made{paper, content.Bytes()})
+	}
+	return made, nil
+}
+
+// WriteFolder writes all papers into a folder, which it makes. It never writes
+// over a file that is there.
+func WriteFolder(ctx context.Context, folder string, p *plan.Plan, stamp time.Time) error {
+	made, err := Make(ctx, p, stamp, nil)
+	if err != nil {
+		return err
+	}
+	for _, paper := range made {
+		if err := writeNew(filepath.Join(folder, filepath.FromSlash(paper.Name)), paper.Content); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func writeNew(path string, content []byte) error {
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return err
+	}
+	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if err != nil {
+		return err
+	}
+	_, err = file.Write(content)
+	return errors.Join(err, file.Close())
+}
