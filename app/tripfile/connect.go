@@ -26,7 +26,7 @@ func dataSource(path string, may access) string {
 		"_defensive": {"1"}, // SQL cannot rewrite the schema or the journal mode
 		"_dqs":       {"0"}, // "text" is a name, never a string
 		"_pragma": {
-			"busy_timeout(1000)", "foreign_keys(1)", "trusted_schema(0)", "cell_size_check(1)", "synchronous(FULL)",
+			"busy_timeout(500)", "foreign_keys(1)", "trusted_schema(0)", "cell_size_check(1)", "synchronous(FULL)",
 		},
 	}
 	if may == writing {

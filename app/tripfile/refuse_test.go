@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"sumpter/domain/optional"
@@ -15,19 +16,32 @@ import (
 	"sumpter/domain/trip/triptest"
 )
 
-// closedFile writes a small trip file and gives its path and its bytes.
-func closedFile(t testing.TB) (path string, bytes []byte) {
-	t.Helper()
-	path = filepath.Join(t.TempDir(), "tour.trip")
-	file, err := Create(path, triptest.Large(3, 3, 1))
+// smallFile is the bytes of a trip file, made once: the disk is slow.
+var smallFile = sync.OnceValues(func() ([]byte, error) {
+	folder, err := os.MkdirTemp("", "tripfile")
 	if err != nil {
-		t.Fatal(err)
+		return nil, err
+	}
+	defer os.RemoveAll(folder)
+	file, err := Create(filepath.Join(folder, "tour.trip"), triptest.Large(3, 3, 1))
+	if err != nil {
+		return nil, err
 	}
 	if err := file.Close(); err != nil {
+		return nil, err
+	}
+	return os.ReadFile(file.Path())
+})
+
+// closedFile gives the path of a small trip file of its own, and its bytes.
+func closedFile(t testing.TB) (path string, bytes []byte) {
+	t.Helper()
+	bytes, err := smallFile()
+	if err != nil {
 		t.Fatal(err)
 	}
-	bytes, err = os.ReadFile(path)
-	if err != nil {
+	path = filepath.Join(t.TempDir(), "tour.trip")
+	if err := os.WriteFile(path, bytes, 0o600); err != nil {
 		t.Fatal(err)
 	}
 	return path, bytes

@@ -213,8 +213,9 @@ func columnsOf(fields []field) []string {
 	return names
 }
 
-// put appends the values of fields to a row.
-func put(row Row, fields []field) (Row, error) {
+// put makes a row of a key and the values of fields; one more value fits.
+func put(key Row, fields []field) (Row, error) {
+	row := append(make(Row, 0, len(key)+len(fields)+1), key...)
 	var failed error
 	for _, f := range fields {
 		value, err := f.value()

@@ -105,8 +105,10 @@ func items[P, C any](name, place string, of parents[P], at func(*P) *[]C, fields
 		dump: func(t *trip.Trip, emit func(Row, error)) {
 			of.visit(t, func(key Row, parent *P) {
 				list := *at(parent)
+				key = append(slices.Clone(key), nil)
 				for i := range list {
-					emit(put(append(slices.Clone(key), int64(i+1)), fields(&list[i])))
+					key[len(key)-1] = int64(i + 1)
+					emit(put(key, fields(&list[i])))
 				}
 			})
 		},
