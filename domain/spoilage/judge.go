@@ -218,8 +218,6 @@ func (j *judge) reasonFor(w *ware, a *account, dose, soaked float64, opened bool
 		return soakedTooLong
 	case opened && dose >= 1:
 		return openTooLong
-	case w.control == trip.TCSYes && a.dose >= 1:
-		return warmTooLong
 	case w.control == trip.TCSUnknown && a.dose >= 1:
 		return controlUnknown
 	case dose >= 1:
