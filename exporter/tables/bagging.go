@@ -67,7 +67,7 @@ func (x *index) bagEaters(b *bags.Bag) string {
 
 func (x *index) bagDish(b *bags.Bag) string {
 	text := x.recipe(b.Recipe)
-	if b.Place == trip.AtBowl {
+	if b.Place == trip.AtBowl && (b.Meal == trip.Breakfast || b.Meal == trip.Dinner) {
 		text += ", onto the bowls"
 	}
 	if b.Parts > 1 {

@@ -11,6 +11,7 @@ import (
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // Card is a recipe scaled to everybody it feeds on this trip: a column for
@@ -125,8 +126,8 @@ func (x *index) pot(batch *portions.Batch, own []*bags.Bag) Pot {
 	pot := Pot{
 		Heading: fmt.Sprintf("Day %d %s\n%s", batch.Day, mealName(batch.Meal), x.group(batch.Group)),
 		Eaters:  len(batch.Portions),
-		Water:   batch.Water.Format(x.system),
-		PourOff: batch.PourOff.Format(x.system),
+		Water:   x.volume(batch.Water),
+		PourOff: x.volume(batch.PourOff),
 		Minutes: x.flame(batch),
 	}
 	if batch.Batch > 0 {
@@ -139,6 +140,14 @@ func (x *index) pot(batch *portions.Batch, own []*bags.Bag) Pot {
 		pot.Bags += bag.Code
 	}
 	return pot
+}
+
+// volume writes an amount of water, or that there is none.
+func (x *index) volume(v units.Volume) string {
+	if v == 0 {
+		return "none"
+	}
+	return v.Format(x.system)
 }
 
 // flame says how long the pot stays on the flame after the boil.

@@ -32,7 +32,7 @@ type look struct {
 	fill   string
 	format string // number format
 	align  string // left, right, center
-	indent bool   // keeps words off the figures before them
+	indent bool   // keeps the text off its neighbours
 	wrap   bool
 	frame  frame
 }

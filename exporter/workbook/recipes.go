@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
@@ -84,7 +85,9 @@ func (s *sheet) addPots(card *tables.Card, first, last int) {
 		s.add(cells...)
 	}
 	line(under, "Water to add", func(p tables.Pot) string { return p.Water })
-	line(under, "Water poured off", func(p tables.Pot) string { return p.PourOff })
+	if slices.ContainsFunc(pots, func(p tables.Pot) bool { return p.PourOff != "none" }) {
+		line(under, "Boiled as well, poured off", func(p tables.Pot) string { return p.PourOff })
+	}
 	line(under, "Flame after the boil, at that height", func(p tables.Pot) string { return p.Minutes })
 }
 

@@ -40,7 +40,7 @@ func headings(t *tables.Table) []cell {
 	for i, column := range t.Columns {
 		l := headLook
 		l.align = alignOf(t, i)
-		l.indent = l.align == "left"
+		l.indent = l.align != "center"
 		cells[i] = cell{value: column.Heading, look: l}
 	}
 	return cells
@@ -136,7 +136,7 @@ func alignOf(t *tables.Table, place int) string {
 func tableCell(t *tables.Table, aligns []string, place int, value tables.Value, start bool) cell {
 	column := t.Columns[place]
 	l := look{colour: ink, wrap: column.Wrap, frame: underline, align: aligns[place]}
-	l.indent = l.align == "left"
+	l.indent = l.align != "center"
 	if start {
 		l.frame = groupStart
 	}

@@ -16,6 +16,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
 	"sumpter/exporter/plantest"
 	"sumpter/exporter/tables"
@@ -201,6 +202,17 @@ func sameFigure(a, b string) bool {
 	x, errX := strconv.ParseFloat(a, 64)
 	y, errY := strconv.ParseFloat(b, 64)
 	return errX == nil && errY == nil && math.Abs(x-y) <= 1e-6*math.Max(1, math.Abs(y))
+}
+
+// The same over a plan from the planner, with resupply and many foods.
+func TestFormulasAgreeWithAMadePlan(t *testing.T) {
+	p, err := plan.Make(context.Background(), triptest.Large(6, 7, 3), plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := checkFormulas(t, opened(t, p)); n < 100 {
+		t.Errorf("only %d formulas found", n)
+	}
 }
 
 func TestChangedCountsFlowThrough(t *testing.T) {
