@@ -14,8 +14,13 @@ func (t *descent) build(b bounds, budget int64) {
 			t.put(int32(j), int(allowed[0]))
 		}
 	}
-	batches := in.batches()
-	pace := newPace(t, batches)
+	batches, lasting := in.batches()
+	pace := newPace(t, batches, lasting)
+	pace.setLimits(in.days - 1)
+	t.sortBatch(lasting, 0)
+	for _, j := range lasting {
+		t.put(j, t.lightest(j, int(in.last[j])))
+	}
 	for d := in.days - 1; d >= 0; d-- {
 		batch := batches[d]
 		if len(batch) == 0 {
@@ -34,18 +39,20 @@ func (t *descent) build(b bounds, budget int64) {
 	t.setHardLimits()
 }
 
-// batches sorts the movable items by the last day that they are carried in full.
-// Items that leave something behind weigh on all days, so they go first.
-func (in *instance) batches() [][]int32 {
-	batches := make([][]int32, in.days)
+// batches sorts the movable items by the last day on which they weigh. Items that
+// get lighter before the end but leave something to carry are apart: they weigh on
+// all days, in two amounts, and are spread first so that no pack gets lighter much
+// sooner than others.
+func (in *instance) batches() (batches [][]int32, lasting []int32) {
+	batches = make([][]int32, in.days)
 	for _, j := range in.movable {
-		d := in.last[j]
-		if in.residual[j] > 0 {
-			d = int32(in.days - 1)
+		if in.residual[j] > 0 && int(in.last[j]) < in.days-1 {
+			lasting = append(lasting, j)
+			continue
 		}
-		batches[d] = append(batches[d], j)
+		batches[in.last[j]] = append(batches[in.last[j]], j)
 	}
-	return batches
+	return batches, lasting
 }
 
 // sortBatch puts heavy items first, a little shuffled.
@@ -115,7 +122,7 @@ type pace struct {
 	energy      [][]int64 // per class, likewise
 }
 
-func newPace(t *descent, batches [][]int32) pace {
+func newPace(t *descent, batches [][]int32, lasting []int32) pace {
 	in := t.in
 	p := pace{t: t, grams: make([]int64, in.days), bulk: make([]int64, in.days), energy: make([][]int64, in.classes)}
 	for c := range p.energy {
@@ -123,6 +130,9 @@ func newPace(t *descent, batches [][]int32) pace {
 	}
 	p.spare = in.spare()
 	for d, batch := range batches {
+		if d == in.days-1 {
+			batch = append(slices.Clone(batch), lasting...)
+		}
 		if d > 0 {
 			p.grams[d], p.bulk[d] = p.grams[d-1], p.bulk[d-1]
 			for c := range p.energy {

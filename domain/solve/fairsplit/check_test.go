@@ -32,7 +32,7 @@ func checkResult(t testingT, p Problem, r Result) {
 	if r.R1.Cmp(s.r1) != 0 || r.S.Cmp(s.s) != 0 {
 		t.Errorf("R1 %v and S %v, plainly %v and %v", r.R1, r.S, s.r1, s.s)
 	}
-	if r.R1.Cmp(r.R1Bound) < 0 || r.S.Cmp(r.SBound) < 0 && r.Feasible {
+	if r.Feasible && (r.R1.Cmp(r.R1Bound) < 0 || r.S.Cmp(r.SBound) < 0) {
 		t.Errorf("R1 %v or S %v is below its bound %v, %v", r.R1, r.S, r.R1Bound, r.SBound)
 	}
 	for d, day := range r.Days {

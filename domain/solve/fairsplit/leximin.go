@@ -5,7 +5,7 @@ package fairsplit
 // raising any day's largest burden or breaking a limit. Every such step makes the
 // sorted list of burdens smaller, so it ends.
 func (h *hunt) level() {
-	if h.best.overrun > 0 || h.best.carrier == nil {
+	if h.best.overrun > 0 {
 		return
 	}
 	t := newDescent(h.in.splitOf(h.best.carrier), 0)

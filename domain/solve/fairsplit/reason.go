@@ -50,10 +50,10 @@ const (
 	AddCarrier                   // one more member may carry an item
 )
 
-// reasons looks for what stands in the way, the plainest rule first. One reason of a
-// rule is given per item, member or class concerned; later rules are left out once
+// plainReasons looks for what rules every split out, the plainest rule first. One
+// reason is given per item, member or class concerned; later rules are left out once
 // one has spoken.
-func (in *instance) reasons(p Problem, searched, exhausted bool, overruns []Overrun) []Reason {
+func (in *instance) plainReasons(p Problem) []Reason {
 	checks := []func(Problem) []Reason{
 		in.nobodyMayCarry, in.ownKitOverLimit, in.itemTooLarge, in.pinnedTooMuch,
 		in.totalTooMuch, in.classTooTight, in.subsetTooSmall, in.wholeItemsMisfit,
@@ -63,14 +63,19 @@ func (in *instance) reasons(p Problem, searched, exhausted bool, overruns []Over
 			return found
 		}
 	}
-	if !searched {
-		return nil
+	return nil
+}
+
+// reasons says why the search ended without a split within the limits.
+func (h *hunt) reasons(p Problem, overruns []Overrun) []Reason {
+	if h.hopeless != nil {
+		return h.hopeless
 	}
 	rule := NotFound
-	if exhausted {
+	if h.exhausted {
 		rule = RuledOut
 	}
-	return []Reason{in.leastOverrun(p, rule, overruns)}
+	return []Reason{h.in.leastOverrun(p, rule, overruns)}
 }
 
 // leastOverrun is the reason left when no rule explains it: raising the limits that

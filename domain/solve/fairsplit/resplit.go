@@ -23,7 +23,7 @@ type step struct {
 // options ask for the best. Without a previous split it spreads what the objective
 // leaves open.
 func (h *hunt) resplit(p Problem) *resplit {
-	if h.options.Previous == nil || h.best.carrier == nil {
+	if h.options.Previous == nil {
 		h.level()
 		return &resplit{h: h}
 	}

@@ -3,6 +3,7 @@ package fairsplit
 import (
 	"context"
 	"fmt"
+	"slices"
 	"sync"
 )
 
@@ -18,6 +19,7 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 		return Result{}, fmt.Errorf("fairsplit: %d previous carriers for %d items: give one per item", len(o.Previous), len(p.Items))
 	}
 	h := newHunt(ctx, in, o)
+	h.hopeless = in.plainReasons(p)
 	h.run()
 	again := h.resplit(p)
 	r := in.result(p, h.best.carrier, h.bounds)
@@ -26,7 +28,7 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 	r.Steps, r.Exhausted, r.Stopped = h.steps, h.exhausted, h.ctx.Err() != nil
 	r.Proven = r.Feasible && h.proven()
 	if !r.Feasible {
-		r.Reasons = in.reasons(p, h.best.overrun > 0, h.exhausted, r.Overruns)
+		r.Reasons = h.reasons(p, r.Overruns)
 	}
 	return r, nil
 }
@@ -49,6 +51,7 @@ type hunt struct {
 	best       candidate
 	leastFirst int64 // least R1 of any split within limits
 	exhausted  bool
+	hopeless   []Reason // why no split can be within the limits
 }
 
 func newHunt(ctx context.Context, in *instance, o Options) *hunt {
@@ -61,21 +64,32 @@ func newHunt(ctx context.Context, in *instance, o Options) *hunt {
 	return h
 }
 
-// defaultSteps is a tenth of a second or so for a small crew, a second for a large.
+// defaultSteps is a fraction of a second for a small crew, a few seconds for a large
+// one whose limits bind.
 func defaultSteps(in *instance) int64 {
-	return 20_000_000 + int64(in.items)*int64(in.days)*1000
+	root := int64(1)
+	for root*root < int64(in.members*in.days) {
+		root++
+	}
+	return 40_000_000 * root
 }
 
 const lanes = 2 // attempts in a round
 
+// rounds are the parts of all steps that an attempt of each round may take. The first
+// is enough for most crews whose limits leave room.
+var rounds = []struct{ part, of int64 }{{1, 40}, {1, 8}, {1, 4}}
+
 func (h *hunt) run() {
 	h.branch()
-	for round := uint64(0); h.steps < h.limit && (!h.settled() || h.best.carrier == nil) && (round == 0 || h.ctx.Err() == nil); round++ {
-		budget := min((h.limit-h.steps)/lanes, h.limit/lanes/2)
+	for round := 0; h.best.overrun == never || h.steps < h.limit && !h.settled() && h.ctx.Err() == nil; round++ {
+		budget := h.limit * rounds[min(round, 2)].part / rounds[min(round, 2)].of
+		if len(h.in.movable) <= smallItems {
+			budget = h.limit / 16
+		}
+		budget = min(budget, (h.limit-h.steps)/lanes)
 		var found [lanes]*descent
-		h.parallel(func(lane int) {
-			found[lane] = h.attempt(h.options.Seed+round*lanes+uint64(lane), budget)
-		})
+		h.parallel(func(lane int) { found[lane] = h.attempt(round, lane, budget) })
 		for _, t := range found {
 			h.steps += t.steps
 			h.offer(t)
@@ -84,9 +98,11 @@ func (h *hunt) run() {
 	}
 }
 
+const smallItems = 100 // up to so many, many short attempts beat few long ones
+
 // branch settles problems with few items for good, if a part of the steps suffices.
 func (h *hunt) branch() {
-	if len(h.in.movable) > branchItems {
+	if len(h.in.movable) > branchItems || h.hopeless != nil {
 		return
 	}
 	t := newTree(h.ctx, h.in)
@@ -128,14 +144,55 @@ func (h *hunt) parallel(f func(lane int)) {
 	group.Wait()
 }
 
-// attempt builds a split and improves it.
-func (h *hunt) attempt(seed uint64, budget int64) *descent {
-	t := newDescent(newSplit(h.in), seed*0x9e3779b97f4a7c15+1)
-	t.build(h.bounds, budget/2)
-	t.free(h.in.movable)
-	t.sampled = len(h.in.movable) > 200
-	t.improve(budget/2, 20000)
+// attempt builds a split and improves it. Refining what was built is enough where
+// limits leave room; else everything is annealed first.
+func (h *hunt) attempt(round, lane int, budget int64) *descent {
+	seed := h.options.Seed*0x9e3779b97f4a7c15 + uint64(round*lanes+lane)
+	t := newDescent(newSplit(h.in), seed*0xd1342543de82ef95+1)
+	t.build(h.bounds, budget/4)
+	best := candidate{carrier: slices.Clone(t.carrier), score: t.score()}
+	tight := best.overrun > 0 || above(best.sum, h.bounds.sum) > 0.01
+	h.polish(t, &best, budget/4, 1)
+	if round > 0 || tight {
+		t.reset(best.carrier, h.bounds)
+		t.free(h.in.movable)
+		a := newAnnealer(t, h.in.movable, h.better)
+		a.run(hot*hot*8, 8, (budget-t.steps)*3/4, h.suffices)
+		if h.better(a.kept.score, best.score) {
+			best = a.kept
+		}
+	}
+	h.polish(t, &best, budget, 100)
+	t.reset(best.carrier, h.bounds)
 	return t
+}
+
+// polish refines a split again and again and keeps what is better.
+func (h *hunt) polish(t *descent, best *candidate, budget int64, passes int) {
+	batches, _ := h.in.batches()
+	share := max(1, (budget-t.steps)/4)
+	for n := 0; n < passes && t.steps < budget && !h.suffices(best.score) && h.ctx.Err() == nil; n++ {
+		t.reset(best.carrier, h.bounds)
+		t.refine(batches, share)
+		if v := t.score(); h.better(v, best.score) {
+			*best = candidate{carrier: append(best.carrier[:0], t.carrier...), score: v}
+		}
+	}
+}
+
+// reset starts again from an assignment, keeping count of steps.
+func (t *descent) reset(carrier []int32, b bounds) {
+	steps := t.steps
+	t.split = t.in.splitOf(carrier)
+	t.steps = steps
+	t.setTargets(b.day)
+}
+
+const hot = 100 // grams by which a load may at first be raised
+
+// suffices tells whether a split cannot be told from the bounds.
+func (h *hunt) suffices(v score) bool {
+	return v.overrun == 0 && v.first <= nearly(h.bounds.day[0]) && v.sum <= nearly(h.bounds.sum)
 }
 
 // offer keeps a split if it is better than the best.
@@ -176,7 +233,15 @@ func (h *hunt) better(a, b score) bool {
 func nearly(bound int64) int64 { return bound + bound/10000 }
 
 // settled tells whether more search is in vain.
-func (h *hunt) settled() bool { return h.exhausted || h.proven() }
+func (h *hunt) settled() bool {
+	if h.exhausted || h.hopeless != nil || h.proven() {
+		return true
+	}
+	return len(h.in.movable) > smallItems && h.best.overrun == 0 &&
+		h.leastFirst <= h.bounds.day[0]+h.bounds.day[0]/enough && h.best.sum <= h.bounds.sum+h.bounds.sum/enough
+}
+
+const enough = 1000 // a large split is good enough within a thousandth of its bounds
 
 func (h *hunt) proven() bool {
 	if h.best.overrun != 0 {

@@ -37,7 +37,7 @@ func newSplit(in *instance) *split {
 		room:     append([]int64(nil), in.room...),
 		classCap: make([]int64, in.members*in.classes),
 		weight:   make([]int64, in.days),
-		hard:     1 << 12,
+		hard:     8,
 	}
 	for i := range in.members {
 		for d := range in.days {
@@ -51,7 +51,7 @@ func newSplit(in *instance) *split {
 	for d := range s.weight {
 		s.weight[d] = (8*in.hours[d]*int64(in.days) + in.hoursTotal - 1) / in.hoursTotal
 	}
-	s.weight[0] = max(s.weight[0], 8)
+	s.weight[0] = max(s.weight[0], 8) * 4
 	s.setUnits()
 	return s
 }
@@ -132,17 +132,19 @@ func (s *split) costWith(i int, out, in int32) int64 {
 		}
 	}
 	if over := int64(load[0] - less[0] + more[0] - s.most[i]); over > 0 {
-		sum += (over + nudge) * (over + nudge) * s.hard
+		sum += s.penalty(over)
 	}
 	if over := s.bulk[i] - s.in.bulk[out] + s.in.bulk[in] - s.room[i]; over > 0 {
-		over = over/s.bulkUnit + nudge
-		sum += over * over * s.hard
+		sum += s.penalty(over / s.bulkUnit)
 	}
 	if s.in.classes > 0 {
 		sum += s.classCost(i, out, in)
 	}
 	return sum
 }
+
+// penalty is the cost of being above a hard limit by what counts like so many grams.
+func (s *split) penalty(over int64) int64 { return (over + nudge) * (over + nudge) * s.hard }
 
 func (s *split) classCost(i int, out, in int32) int64 {
 	sum := int64(0)
@@ -156,8 +158,7 @@ func (s *split) classCost(i int, out, in int32) int64 {
 			over += s.in.energy[in]
 		}
 		if over > 0 {
-			over = over/s.unitOf[c] + nudge
-			sum += over * over * s.hard
+			sum += s.penalty(over / s.unitOf[c])
 		}
 	}
 	return sum

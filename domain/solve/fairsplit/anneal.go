@@ -1,0 +1,184 @@
+package fairsplit
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+)
+
+// annealer lowers the cost of a split by random exchanges between two members,
+// accepting steps up less and less (simulated annealing, Kirkpatrick, Gelatt and
+// Vecchi 1983). Most exchanges are of items that leave the packs on the same day and
+// weigh nearly the same, so that they mend one limit without upsetting the others.
+type annealer struct {
+	*descent
+	peers []int32 // movable items by last day, then mass
+	rank  []int32 // of each item in peers
+	x     exchange
+	heat  int64
+
+	kept     candidate // best split seen
+	value    func() score
+	compare  func(a, b score) bool
+	improved bool
+	noted    int64 // least cost noted
+}
+
+func newAnnealer(t *descent, items []int32, compare func(a, b score) bool) *annealer {
+	in := t.in
+	a := &annealer{descent: t, compare: compare, value: t.score, peers: slices.Clone(items), rank: make([]int32, in.items)}
+	slices.SortFunc(a.peers, func(x, y int32) int {
+		return cmp.Or(cmp.Compare(in.last[x], in.last[y]), cmp.Compare(in.mass[x]-in.residual[x], in.mass[y]-in.residual[y]), cmp.Compare(x, y))
+	})
+	for r, j := range a.peers {
+		a.rank[j] = int32(r)
+	}
+	a.x.grams, a.x.energy = make([]int32, in.days), make([]int64, in.classes)
+	a.noted = never
+	a.kept.score = score{overrun: never, first: never, sum: never}
+	return a
+}
+
+// run cools from one temperature to another, in cost, over a budget of steps. It
+// ends early if done says that the best split will do.
+func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
+	const blocks = 64
+	a.note()
+	if len(a.peers) == 0 || done(a.kept.score) {
+		return
+	}
+	a.heat = hot
+	factor := coolingFactor(hot, cold, blocks)
+	for block := range blocks {
+		a.hard = 8 << (block / 7)
+		a.recost()
+		a.noted = never
+		end := a.steps + budget/blocks
+		for a.steps < end {
+			if a.propose() && a.accept(a.weigh(&a.x)) {
+				a.exchangeNow(&a.x)
+				if a.total < a.noted {
+					a.note()
+					if a.total == 0 {
+						return
+					}
+				}
+			}
+			a.steps += 2
+		}
+		a.note()
+		if done(a.kept.score) {
+			return
+		}
+		a.heat = max(1, a.heat*factor>>16)
+	}
+}
+
+// coolingFactor is (cold/hot)^(1/blocks) in 1/65536, found without floats.
+func coolingFactor(hot, cold int64, blocks int) int64 {
+	low, high := int64(1), int64(1<<16)
+	for low < high {
+		mid := (low + high + 1) / 2
+		heat := hot << 8
+		for range blocks {
+			heat = heat * mid >> 16
+		}
+		if heat>>8 > cold {
+			high = mid - 1
+		} else {
+			low = mid
+		}
+	}
+	return low
+}
+
+// accept draws whether to take a step that changes the cost so.
+func (a *annealer) accept(delta int64) bool {
+	if delta <= 0 {
+		return true
+	}
+	// An exponential variate in 1/64 by the leading zeros of a random number: exact at
+	// powers of two, linear between.
+	r := a.next() | 1
+	zeros := bits.LeadingZeros64(r)
+	part := int64(r<<zeros>>57) & 63
+	return delta <= a.heat*(int64(zeros)*64+63-part)*45>>12 // 45/64 is ln 2 rounded
+}
+
+// propose draws an exchange; it may come to nothing.
+func (a *annealer) propose() bool {
+	in := a.in
+	none := in.none
+	a.x.gives, a.x.takes = [2]int32{none, none}, [2]int32{none, none}
+	r := a.next()
+	kind := r & 15
+	j := a.peers[int((r>>8)%uint64(len(a.peers)))]
+	i := int(a.carrier[j])
+	if a.costs[i] == 0 {
+		// Prefer members above a limit.
+		j = a.peers[a.below(len(a.peers))]
+		i = int(a.carrier[j])
+	}
+	a.x.from, a.x.gives[0] = i, j
+	switch {
+	case kind < 1: // hand over
+		k := int(in.allowed[j][a.below(len(in.allowed[j]))])
+		a.x.to = k
+		return k != i
+	case kind < 10: // swap with a peer
+		reach := 3 + len(a.peers)/(8*in.days)
+		return a.swapWith(a.peer(j, reach))
+	case kind < 12: // swap with anything
+		return a.swapWith(a.peers[a.below(len(a.peers))])
+	default: // two for one or two
+		if !a.swapWith(a.peer(j, 6+len(a.peers)/in.days)) {
+			return false
+		}
+		if kind < 14 {
+			return a.addGive()
+		}
+		return a.addTake() && (kind < 15 || a.addGive())
+	}
+}
+
+// peer is an item near j in last day and mass.
+func (a *annealer) peer(j int32, reach int) int32 {
+	r := int(a.rank[j]) + 1 + a.below(reach)
+	if a.next()&1 == 0 {
+		r = int(a.rank[j]) - 1 - a.below(reach)
+	}
+	return a.peers[min(max(r, 0), len(a.peers)-1)]
+}
+
+func (a *annealer) swapWith(l int32) bool {
+	k := int(a.carrier[l])
+	if k == a.x.from || !a.in.canCarry(a.x.gives[0], k) || !a.in.canCarry(l, a.x.from) {
+		return false
+	}
+	a.x.to, a.x.takes[0] = k, l
+	return true
+}
+
+func (a *annealer) addGive() bool {
+	mine := a.own[a.x.from]
+	j := mine[a.below(len(mine))]
+	a.x.gives[1] = j
+	return j != a.x.gives[0] && a.in.canCarry(j, a.x.to)
+}
+
+func (a *annealer) addTake() bool {
+	theirs := a.own[a.x.to]
+	l := theirs[a.below(len(theirs))]
+	a.x.takes[1] = l
+	return l != a.x.takes[0] && a.in.canCarry(l, a.x.from)
+}
+
+// note keeps the split if it is the best seen.
+func (a *annealer) note() {
+	a.noted = min(a.noted, a.total)
+	if v := a.value(); a.compare(v, a.kept.score) {
+		a.kept.score = v
+		a.kept.carrier = append(a.kept.carrier[:0], a.carrier...)
+		a.improved = true
+	}
+}

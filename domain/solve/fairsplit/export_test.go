@@ -1,0 +1,82 @@
+package fairsplit
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+	"time"
+)
+
+// exportedCase is an invented crew with what this package makes of it, for
+// testdata/solvers/fairsplit_milp.py to compare with.
+func exportSteps() int64 { n, _ := strconv.ParseInt(os.Getenv("FAIRSPLIT_STEPS"), 10, 64); return n }
+
+type exportedCase struct {
+	Name    string
+	Problem Problem
+	Ours    struct {
+		Feasible, Proven bool
+		BestR1, R1, S    float64
+		BoundR1, BoundS  float64
+		LevelR1, LevelS  float64
+		Seconds          float64
+	}
+}
+
+// TestExportCases writes invented crews and their splits into the directory named by
+// FAIRSPLIT_EXPORT, and does nothing without it.
+func TestExportCases(t *testing.T) {
+	dir := os.Getenv("FAIRSPLIT_EXPORT")
+	if dir == "" {
+		t.Skip("FAIRSPLIT_EXPORT names no directory")
+	}
+	sizes := []struct{ members, days, seeds int }{{4, 3, 6}, {12, 7, 4}, {24, 14, 4}}
+	for _, size := range sizes {
+		for _, tight := range []binding{loose, tightMass, tightRoom, tightClass, tightAll} {
+			for seed := range size.seeds {
+				p := inventCrew(uint64(seed), size.members, size.days, tight)
+				c := exportCase(t, p)
+				c.Name = fmt.Sprintf("%dx%d-%v-%d", size.members, size.days, tight, seed)
+				text, err := json.Marshal(c)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if err := os.WriteFile(filepath.Join(dir, c.Name+".json"), text, 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+	}
+}
+
+func exportCase(t *testing.T, p Problem) exportedCase {
+	t.Helper()
+	c := exportedCase{Problem: p}
+	start := time.Now()
+	r, err := Solve(context.Background(), p, Options{Workers: 2, Steps: exportSteps()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Ours.Seconds = time.Since(start).Seconds()
+	c.Ours.Feasible, c.Ours.Proven = r.Feasible, r.Proven
+	c.Ours.BestR1, _ = r.BestR1.Float64()
+	c.Ours.R1, _ = r.R1.Float64()
+	c.Ours.S, _ = r.S.Float64()
+	c.Ours.BoundR1, _ = r.R1Bound.Float64()
+	c.Ours.BoundS, _ = r.SBound.Float64()
+	hours := 0.0
+	for d, day := range r.Days {
+		level, _ := day.Level.Float64()
+		c.Ours.LevelS += level * float64(p.HoursTenths[d])
+		hours += float64(p.HoursTenths[d])
+		if d == 0 {
+			c.Ours.LevelR1 = level
+		}
+	}
+	c.Ours.LevelS /= hours
+	return c
+}
