@@ -112,30 +112,34 @@ func events(p *plan.Plan) []event {
 	return list
 }
 
-// buying gives an event for each day by which something must be at home.
+// buying gives the shopping day, and each other day by which something must be
+// at home.
 func buying(p *plan.Plan) []event {
-	foods := map[units.Date]int{}
-	var dates []units.Date
+	planned, foods := p.Trip.Settings.ShoppingDay, map[units.Date]int{}
+	var deadlines []units.Date
+	all := 0
 	for _, line := range p.Shopping.Lines {
-		if !line.Deadline.IsSet() || len(line.Buys) == 0 {
+		if len(line.Buys) == 0 {
+			continue
+		}
+		all++
+		if !line.Deadline.IsSet() || line.Deadline == planned {
 			continue
 		}
 		if foods[line.Deadline] == 0 {
-			dates = append(dates, line.Deadline)
+			deadlines = append(deadlines, line.Deadline)
 		}
 		foods[line.Deadline]++
 	}
-	if planned := p.Trip.Settings.ShoppingDay; planned.IsSet() && foods[planned] == 0 {
-		dates = append(dates, planned)
-	}
-	slices.Sort(dates)
 	var list []event
-	for i, date := range dates {
-		e := event{key: fmt.Sprintf("buying %d", i+1), first: date, last: date, summary: "buy food"}
-		if n := foods[date]; n > 0 {
-			e.description = fmt.Sprintf("Foods to have at home by this day: %d. See the shopping list; compare every label with the allergens.", n)
-		}
-		list = append(list, e)
+	if planned.IsSet() {
+		list = append(list, event{key: "shopping day", first: planned, last: planned, summary: "buy food",
+			description: fmt.Sprintf("Foods to buy: %d. See the shopping list; compare every label with the allergens.", all)})
+	}
+	slices.Sort(deadlines)
+	for i, date := range deadlines {
+		list = append(list, event{key: fmt.Sprintf("food deadline %d", i+1), first: date, last: date, summary: "last day to have food at home",
+			description: fmt.Sprintf("Foods that must be at home by this day: %d.", foods[date])})
 	}
 	return list
 }

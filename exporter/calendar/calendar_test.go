@@ -200,6 +200,18 @@ func TestWindowWithoutABeginIsItsLastDay(t *testing.T) {
 	}
 }
 
+func TestFoodForALaterDayHasItsOwnDeadline(t *testing.T) {
+	p := plantest.Small()
+	p.Shopping.Lines[1].Deadline = plantest.Start - 3
+	text := written(t, p)
+	for _, want := range []string{"SUMMARY:Three & a box: buy food\r\n", "DESCRIPTION:Foods to buy: 2.", "DTSTART;VALUE=DATE:20260717\r\n",
+		"SUMMARY:Three & a box: last day to have food at home\r\n", "DESCRIPTION:Foods that must be at home by this day: 1.\r\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("nothing says %q", want)
+		}
+	}
+}
+
 func TestNothingDatedGivesAnEmptyCalendar(t *testing.T) {
 	for name, p := range map[string]*plan.Plan{"empty": plantest.Empty(), "none": {}} {
 		if text := written(t, p); strings.Contains(text, "VEVENT") || !strings.HasPrefix(text, "BEGIN:VCALENDAR\r\n") {

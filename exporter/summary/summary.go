@@ -169,7 +169,7 @@ func water(p *plan.Plan, t *trip.Trip) Line {
 
 func cost(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
 	more := p.Shopping.PerPersonDay.Format(t.Currency) + " a person-day"
-	if !sum.CostComplete {
+	if p.Shopping.Unpriced > 0 {
 		more += fmt.Sprintf("; %s unknown, so the true cost is higher", counted(p.Shopping.Unpriced, "price is", "prices are"))
 	}
 	return Line{"Cost", sum.Cost.Format(t.Currency), more}
@@ -203,6 +203,9 @@ func found(sum plan.Summary) Line {
 }
 
 func rounds(p *plan.Plan) Line {
+	if p.Refused() {
+		return Line{"Plan", "not made", "The findings say what stands against it."}
+	}
 	if p.Settled {
 		return Line{"Plan", "settled", fmt.Sprintf("in %s; the last changed no load by %s or more", counted(p.Rounds, "round", "rounds"), "1 %")}
 	}

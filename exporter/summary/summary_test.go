@@ -57,9 +57,15 @@ func TestUSUnits(t *testing.T) {
 
 func TestNothingEntered(t *testing.T) {
 	for name, p := range map[string]*plan.Plan{"empty": plantest.Empty(), "none": {}} {
+		if got := line(t, p, "Plan").Value; got != "not made" {
+			t.Errorf("%s: the plan is %q", name, got)
+		}
 		for _, l := range Lines(p) {
 			if l.Value == "" {
 				t.Errorf("%s: %s says nothing", name, l.What)
+			}
+			if strings.Contains(l.More, "unknown") {
+				t.Errorf("%s: %s speaks of what is unknown: %s", name, l.What, l.More)
 			}
 		}
 		if When(p) != "There are no days yet." {
