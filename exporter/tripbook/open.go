@@ -1,0 +1,61 @@
+package tripbook
+
+import (
+	"archive/zip"
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// maxParts is far above the some forty parts of a trip workbook.
+const maxParts = 2000
+
+// open reads a workbook within the limits. The directory of the zip is judged
+// before anything is unpacked; archive/zip holds a part to the size it claims.
+func open(r io.Reader) (*excelize.File, error) {
+	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
+	if err != nil {
+		return nil, fmt.Errorf("read the workbook: %w", err)
+	}
+	if len(data) > MaxBytes {
+		return nil, fmt.Errorf("%w: more than %d MB", ErrTooLarge, MaxBytes>>20)
+	}
+	if bytes.HasPrefix(data, []byte("\xd0\xcf\x11\xe0")) {
+		return nil, errors.New("this workbook is locked with a password or in the old xls format: save it as xlsx without a password")
+	}
+	if err := judge(data); err != nil {
+		return nil, err
+	}
+	file, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{
+		RawCellValue: true, UnzipSizeLimit: maxUnpacked, UnzipXMLSizeLimit: maxPart,
+	})
+	if err != nil {
+		return nil, damaged(err)
+	}
+	return file, nil
+}
+
+func judge(data []byte) error {
+	archive, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return fmt.Errorf("this is not a workbook (xlsx): %w", err)
+	}
+	if len(archive.File) > maxParts {
+		return fmt.Errorf("%w: it has %d parts", ErrTooLarge, len(archive.File))
+	}
+	var all uint64
+	for _, part := range archive.File {
+		all += part.UncompressedSize64
+		if part.UncompressedSize64 > maxPart || all > maxUnpacked {
+			return fmt.Errorf("%w: unpacked it has more than %d MB", ErrTooLarge, maxPart>>20)
+		}
+	}
+	return nil
+}
+
+func damaged(err error) error {
+	return fmt.Errorf("this workbook is damaged: open it in a spreadsheet and save it again as xlsx: %w", err)
+}
