@@ -38,26 +38,27 @@ func notes() codec[string] {
 // word is one of a closed list; capitals and hyphens do not matter.
 func word[T ~string](list []T) codec[T] {
 	var choices []string
+	byKey := make(map[string]T, len(list))
 	for _, choice := range list {
 		choices = append(choices, string(choice))
+		byKey[wordKey(string(choice))] = choice
 	}
 	return codec[T]{
 		look: asLine, choices: choices, strict: true, allowed: says(strings.Join(choices, ", ")),
 		write: func(value T, _ *scope, _ unit) content { return textContent(string(value)) },
 		read: func(text string, _ *scope, _ unit) (T, string) {
-			for _, choice := range list {
-				if wordKey(string(choice)) == wordKey(text) {
-					return choice, ""
-				}
+			if choice, ok := byKey[wordKey(text)]; ok {
+				return choice, ""
 			}
 			return "", "is not known"
 		},
 	}
 }
 
-func wordKey(text string) string {
-	return strings.NewReplacer("-", "", "_", "", " ", "").Replace(nameKey(text))
-}
+var joiners = strings.NewReplacer("-", "", "_", "", " ", "")
+
+// wordKey is how headings and words of a list are compared: letters only.
+func wordKey(text string) string { return joiners.Replace(nameKey(text)) }
 
 // How people answer a question on paper and in spreadsheets.
 var (
@@ -139,7 +140,7 @@ func aNumber(q *quantity) string {
 
 func money() codec[units.Money] {
 	return codec[units.Money]{
-		look: asNumber, allowed: func(s *scope) string { return "an amount in " + s.currency },
+		look: asNumber, money: true, allowed: func(s *scope) string { return "an amount in " + s.currency },
 		write: func(value units.Money, s *scope, _ unit) content { return numberContent(value.Decimal(s.currency)) },
 		read: func(text string, s *scope, _ unit) (units.Money, string) {
 			text = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(text), s.currency))
@@ -178,7 +179,7 @@ func date() codec[units.Date] {
 // maybe is a value that may be unknown: a blank cell.
 func maybe[T any](c codec[T]) codec[optional.Value[T]] {
 	return codec[optional.Value[T]]{
-		look: c.look, quantity: c.quantity, choices: c.choices, strict: c.strict,
+		look: c.look, quantity: c.quantity, choices: c.choices, strict: c.strict, money: c.money,
 		allowed: func(s *scope) string { return c.allowed(s) + ", or nothing where it is unknown" },
 		write: func(value optional.Value[T], s *scope, u unit) content {
 			known, ok := value.Get()

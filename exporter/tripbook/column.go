@@ -26,6 +26,7 @@ type codec[T any] struct {
 	choices  []string  // of the drop-down; or
 	refers   func(*scope) *names
 	strict   bool // the drop-down refuses all else
+	money    bool // shown with the decimals of the currency
 	write    func(T, *scope, unit) content
 	read     func(string, *scope, unit) (T, string)
 	allowed  func(*scope) string
@@ -42,6 +43,7 @@ type head struct {
 	choices  []string
 	refers   func(*scope) *names
 	strict   bool
+	money    bool
 	needed   bool // a blank cell is a fault
 	allowed  func(*scope) string
 }
@@ -79,7 +81,7 @@ func colOf[R, T any](title, field string, get func(*R) T, set func(*R, T), c cod
 	return column[R]{
 		head: head{
 			title: title, field: field, help: help, width: width, look: c.look, quantity: c.quantity,
-			choices: c.choices, refers: c.refers, strict: c.strict, allowed: c.allowed,
+			choices: c.choices, refers: c.refers, strict: c.strict, money: c.money, allowed: c.allowed,
 		},
 		get: func(r *R, s *scope, u unit) content { return c.write(get(r), s, u) },
 		set: func(r *R, text string, s *scope, u unit) string {

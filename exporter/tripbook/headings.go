@@ -4,9 +4,11 @@ import (
 	"strings"
 )
 
+var brackets = strings.NewReplacer("[", "(", "]", ")", "\n", " ")
+
 // headingParts takes a heading apart: "Body mass (kg)" is "body mass" in kg.
 func headingParts(text string) (key, unit string) {
-	text = strings.NewReplacer("[", "(", "]", ")", "\n", " ").Replace(strings.TrimSpace(text))
+	text = brackets.Replace(strings.TrimSpace(text))
 	if open := strings.LastIndex(text, "("); open > 0 && strings.HasSuffix(text, ")") {
 		return wordKey(text[:open]), strings.TrimSpace(text[open+1 : len(text)-1])
 	}

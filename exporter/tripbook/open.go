@@ -3,9 +3,11 @@ package tripbook
 import (
 	"archive/zip"
 	"bytes"
+	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -53,7 +55,31 @@ func judge(data []byte) error {
 			return fmt.Errorf("%w: unpacked it has more than %d MB", ErrTooLarge, maxPart>>20)
 		}
 	}
+	for _, part := range archive.File {
+		if strings.HasPrefix(part.Name, "xl/worksheets/sheet") || strings.EqualFold(part.Name, "xl/sharedStrings.xml") {
+			if err := wellFormed(part); err != nil {
+				return damaged(fmt.Errorf("%s: %w", part.Name, err))
+			}
+		}
+	}
 	return nil
+}
+
+// wellFormed reads a part to its end. The library under us takes a fault in
+// the XML for the end of the sheet, and half a crew for the whole of it.
+func wellFormed(part *zip.File) error {
+	reader, err := part.Open()
+	if err != nil {
+		return err
+	}
+	decoder := xml.NewDecoder(reader)
+	for {
+		if _, err := decoder.Token(); errors.Is(err, io.EOF) {
+			return reader.Close()
+		} else if err != nil {
+			return errors.Join(err, reader.Close())
+		}
+	}
 }
 
 func damaged(err error) error {

@@ -32,7 +32,7 @@ const (
 )
 
 var (
-	bodyMass    = &quantity{[]unit{of("kg", "1000000", "0.0##"), of("lb", pound, "0.0##"), of("g", "1000", "0"), of("oz", ounce, "0.0")}}
+	bodyMass    = &quantity{[]unit{of("kg", "1000000", "0.0"), of("lb", pound, "0.0"), of("g", "1000", "0"), of("oz", ounce, "0.0")}}
 	foodMass    = &quantity{[]unit{of("g", "1000", "General"), of("oz", ounce, "0.00"), of("kg", "1000000", "General"), of("lb", pound, "0.00")}}
 	smallVolume = &quantity{[]unit{of("mL", "1000", "General"), of("fl oz", fluidOz, "0.0"), of("L", "1000000", "General"), of("qt", quart, "0.00")}}
 	packVolume  = &quantity{[]unit{of("L", "1000000", "General"), of("qt", quart, "0.0"), of("mL", "1000", "0"), of("fl oz", fluidOz, "0.0")}}

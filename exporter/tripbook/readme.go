@@ -10,13 +10,18 @@ var howTo = []string{
 	"If something cannot be read, nothing is taken over, and each fault is named with its sheet and cell.",
 }
 
+var readMeWidths = []float64{20, 26, 9, 56, 52}
+
 // readMe writes the first sheet: how to fill in the workbook, and every column
 // with what it means and what may stand in it.
 func (b *book) readMe(ours []sheet) error {
-	for column, width := range []float64{20, 26, 9, 62, 52} {
+	for column, width := range readMeWidths {
 		if err := b.width(sheetReadMe, column, width); err != nil {
 			return err
 		}
+	}
+	if err := b.file.SetRowHeight(sheetReadMe, 1, 1.6*titleSize); err != nil {
+		return err
 	}
 	if err := b.styled(sheetReadMe, "A1", "The trip, to fill in", cellStyle{bold: true, size: titleSize}); err != nil {
 		return err
@@ -35,7 +40,7 @@ func (b *book) readMe(ours []sheet) error {
 			return err
 		}
 	}
-	return b.paper(sheetReadMe, "landscape")
+	return b.paper(sheetReadMe, charactersOnPage)
 }
 
 // paragraph writes a text over the width of the page.
@@ -44,8 +49,11 @@ func (b *book) paragraph(row int, text string) error {
 	if err := b.file.MergeCell(sheetReadMe, first, last); err != nil {
 		return err
 	}
-	const twoLines = 28
-	if err := b.file.SetRowHeight(sheetReadMe, row, twoLines); err != nil {
+	width := 0.0
+	for _, column := range readMeWidths {
+		width += column
+	}
+	if err := b.high(row, linesOf(text, width)); err != nil {
 		return err
 	}
 	return b.styled(sheetReadMe, first, text, cellStyle{})
@@ -67,12 +75,28 @@ func (b *book) explain(s sheet, row int) (int, error) {
 	}
 	for _, h := range s.heads() {
 		row++
+		most := 1
 		for j, text := range []string{s.title(), h.title, h.unit(b.scope.system).symbol, h.help, h.allowed(b.scope)} {
+			most = max(most, linesOf(text, readMeWidths[j]))
 			look := cellStyle{ruled: true, bold: j == 1 && h.needed}
 			if err := b.styled(sheetReadMe, cellName(j, row), text, look); err != nil {
 				return 0, err
 			}
 		}
+		if err := b.high(row, most); err != nil {
+			return 0, err
+		}
 	}
 	return row + 2, nil
+}
+
+// linesOf reckons how many lines a text takes in a column; no program that
+// opens the file does it for merged cells.
+func linesOf(text string, width float64) int {
+	return 1 + int(float64(len([]rune(text)))*0.88/width)
+}
+
+// high makes a row as high as its lines.
+func (b *book) high(row, lines int) error {
+	return b.file.SetRowHeight(sheetReadMe, row, 3+float64(lines)*1.3*fontSize)
 }

@@ -1,9 +1,7 @@
 package tripbook
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -55,20 +53,29 @@ func daySheet() sheet {
 // gatherDays puts the days in the order of their numbers; each number from 1
 // must be there once.
 func gatherDays(g *gathered[dayRow]) {
-	places := make([]int, len(g.rows))
+	allowed := fmt.Sprintf("each of 1 to %d once", len(g.rows))
+	places := make([]int, len(g.rows)+1) // row of each day, from 1; 0 is none
+	for i := range places {
+		places[i] = -1
+	}
 	for i := range g.rows {
-		places[i] = i
-		if g.rows[i].number == 0 {
-			g.rows[i].number = i + 1
+		number := g.rows[i].number
+		if number == 0 {
+			number = i + 1
+		}
+		switch {
+		case number > len(g.rows):
+			g.fault(i, "Day", fmt.Sprintf("is beyond the %d days there are", len(g.rows)), allowed)
+		case places[number] >= 0:
+			g.fault(i, "Day", fmt.Sprintf("is the day of row %d already", g.grid.rows[places[number]].number), allowed)
+		default:
+			places[number] = i
 		}
 	}
-	slices.SortStableFunc(places, func(a, b int) int { return cmp.Compare(g.rows[a].number, g.rows[b].number) })
-	for i, place := range places {
-		if g.rows[place].number != i+1 {
-			g.fault(place, "Day", fmt.Sprintf("is not the day that comes next: day %d is missing or stands there twice", i+1), "each of 1 to the number of days, once")
-			return
+	for day, row := range places[1:] {
+		if row >= 0 {
+			g.trip.Days = append(g.trip.Days, g.rows[row].Day)
+			g.comes(row, "days[%d]", day)
 		}
-		g.trip.Days = append(g.trip.Days, g.rows[place].Day)
-		g.comes(place, "days[%d]", i)
 	}
 }

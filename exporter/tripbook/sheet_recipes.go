@@ -115,41 +115,44 @@ func ingredientRows(t *trip.Trip) []ingredientRow {
 
 func gatherIngredients(g *gathered[ingredientRow]) {
 	places := placesOf(g.trip.Recipes, func(r *trip.Recipe) trip.RecipeID { return r.ID })
-	var above trip.RecipeID // the recipe of the row above, 0 if that row was no good
+	var above trip.RecipeID // the recipe of the ingredient above
+	bad := false            // that ingredient is a fault already, and so its further swaps are none
 	for i := range g.rows {
 		row := &g.rows[i]
 		place, ok := places[row.recipe]
-		wrongAlready := !ok || g.reading.isFaulty(g.grid, i)
-		if wrongAlready {
-			above = 0
-			continue
-		}
-		recipe := &g.trip.Recipes[place]
-		if row.food == 0 && !row.swap.Known() {
+		switch {
+		case !ok || g.reading.isFaulty(g.grid, i):
+			bad = bad || row.food != 0
+		case row.food != 0:
+			above, bad = row.recipe, !addIngredient(g, i, place)
+		case bad:
+		case !row.swap.Known():
 			g.fault(i, "Food", "is empty", "a food, or a swap for the ingredient above")
-			continue
-		}
-		if row.food != 0 {
-			amount, given := row.amount.Get()
-			if !given {
-				g.fault(i, "Amount", "is empty", "a number (g, oz, kg, lb)")
-				above = 0
-				continue
-			}
-			g.comes(i, "recipes[%d].ingredients[%d]", place, len(recipe.Ingredients))
-			recipe.Ingredients = append(recipe.Ingredients, trip.Ingredient{Food: row.food, Amount: amount, Role: row.role, Place: row.place})
-		} else if above != row.recipe {
+		case above != row.recipe:
 			g.fault(i, "Food", "is empty, and the row above is no ingredient of this recipe", "a food, or a swap right below its ingredient")
-			continue
+		default:
+			addSwap(g, i, place)
 		}
-		above = row.recipe
-		addSwap(g, i, place, recipe)
 	}
 }
 
+// addIngredient takes a row with a food into its recipe, with its swap.
+func addIngredient(g *gathered[ingredientRow], i, place int) bool {
+	row, recipe := &g.rows[i], &g.trip.Recipes[place]
+	amount, given := row.amount.Get()
+	if !given {
+		g.fault(i, "Amount", "is empty", "a number (g, oz, kg, lb)")
+		return false
+	}
+	g.comes(i, "recipes[%d].ingredients[%d]", place, len(recipe.Ingredients))
+	recipe.Ingredients = append(recipe.Ingredients, trip.Ingredient{Food: row.food, Amount: amount, Role: row.role, Place: row.place})
+	addSwap(g, i, place)
+	return true
+}
+
 // addSwap takes the swap of a row, if it has one, into the recipe's last ingredient.
-func addSwap(g *gathered[ingredientRow], i, place int, recipe *trip.Recipe) {
-	row := &g.rows[i]
+func addSwap(g *gathered[ingredientRow], i, place int) {
+	row, recipe := &g.rows[i], &g.trip.Recipes[place]
 	food, given := row.swap.Get()
 	if !given {
 		if row.swapAmount.Known() {

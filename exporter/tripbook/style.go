@@ -1,9 +1,12 @@
 package tripbook
 
 import (
+	"math"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"sumpter/domain/units"
 )
 
 // Colours: a dark head must be filled in, a light one may stay empty.
@@ -27,6 +30,7 @@ type cellStyle struct {
 	fill   string
 	format string
 	centre bool
+	left   bool // also where a number stands
 	ruled  bool
 }
 
@@ -44,8 +48,11 @@ func (b *book) style(s cellStyle) (int, error) {
 		Font:      &excelize.Font{Family: fontName, Size: s.size, Bold: s.bold, Color: s.colour},
 		Alignment: &excelize.Alignment{WrapText: s.format == "", Vertical: "top"},
 	}
+	if s.left || s.format == "" && s.ruled {
+		made.Alignment.Horizontal, made.Alignment.Indent = "left", 1 // off the number beside it
+	}
 	if s.centre {
-		made.Alignment.Vertical, made.Alignment.Horizontal = "center", "center"
+		made.Alignment.Vertical, made.Alignment.Horizontal, made.Alignment.Indent = "center", "center", 0
 	}
 	if s.fill != "" {
 		made.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{s.fill}}
@@ -67,13 +74,16 @@ func (b *book) style(s cellStyle) (int, error) {
 }
 
 // format gives the number format of a column.
-func (h *head) format(u unit) string {
+func (b *book) format(h *head, u unit) string {
 	switch h.look {
 	case asDate:
 		return "yyyy-mm-dd"
 	case asNumber:
 		if u.format != "" {
 			return u.format
+		}
+		if h.money {
+			return strings.TrimSuffix("0."+strings.Repeat("0", units.CurrencyDigits(b.scope.currency)), ".")
 		}
 		return "General"
 	default:
@@ -84,7 +94,7 @@ func (h *head) format(u unit) string {
 // styleColumn styles a whole column, so that cells still to be filled look
 // and take dates as those already there.
 func (b *book) styleColumn(sheet string, column int, h *head, u unit) error {
-	id, err := b.style(cellStyle{format: h.format(u), ruled: true})
+	id, err := b.style(cellStyle{format: b.format(h, u), ruled: true})
 	if err != nil {
 		return err
 	}
@@ -95,8 +105,11 @@ func (b *book) styleColumn(sheet string, column int, h *head, u unit) error {
 	if err := b.file.SetColStyle(sheet, letters, id); err != nil {
 		return err
 	}
-	return b.width(sheet, column, max(h.width, longestWord(h.in(b.scope.system))))
+	return b.width(sheet, column, b.characters(h))
 }
+
+// characters is the width of a column.
+func (b *book) characters(h *head) float64 { return max(h.width, longestWord(h.in(b.scope.system))) }
 
 // longestWord is the width in characters that keeps the heading's words whole.
 func longestWord(text string) float64 {
@@ -138,7 +151,7 @@ func (b *book) styled(sheet, cell, text string, look cellStyle) error {
 func (b *book) styleSetting(sheet string, row int, h *head, u unit) error {
 	looks := []cellStyle{
 		{bold: h.needed, ruled: true},
-		{format: h.format(u), fill: fillHere, ruled: true},
+		{format: b.format(h, u), fill: fillHere, left: true, ruled: true},
 		{colour: quiet, ruled: true},
 		{colour: quiet, ruled: true},
 	}
@@ -161,28 +174,35 @@ const (
 	paperLetter   = 1
 )
 
-// page freezes the heading and makes the sheet ready to print: landscape, one
-// page wide, the heading on each page.
-func (b *book) page(sheet, firstFree string, headRow int) error {
-	if err := b.file.SetRowHeight(sheet, headRow, headingHeight); err != nil {
+// charactersOnPage is what fits the width of a landscape page at a size that
+// can be read; wider sheets take as many pages side by side as they need.
+const charactersOnPage = 150
+
+// page freezes heading and first column and makes the sheet ready to print:
+// landscape, both repeated on each page.
+func (b *book) page(sheet string, characters float64) error {
+	if err := b.file.SetRowHeight(sheet, 1, headingHeight); err != nil {
 		return err
 	}
-	err := b.file.SetPanes(sheet, &excelize.Panes{
-		Freeze: true, XSplit: 1, YSplit: headRow, TopLeftCell: "B" + strings.TrimLeft(firstFree, "A"), ActivePane: "bottomRight",
-	})
+	err := b.file.SetPanes(sheet, &excelize.Panes{Freeze: true, XSplit: 1, YSplit: 1, TopLeftCell: "B2", ActivePane: "bottomRight"})
 	if err != nil {
 		return err
 	}
-	err = b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + sheet + "'!$1:$1", Scope: sheet})
+	repeated := "'" + sheet + "'!$1:$1"
+	if characters > charactersOnPage {
+		repeated = "'" + sheet + "'!$A:$A," + repeated
+	}
+	err = b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: repeated, Scope: sheet})
 	if err != nil {
 		return err
 	}
-	return b.paper(sheet, "landscape")
+	return b.paper(sheet, characters)
 }
 
-func (b *book) paper(sheet, orientation string) error {
-	fit, wide, high, size := true, 1, 0, paperA4
-	if b.scope.system == "us" {
+func (b *book) paper(sheet string, characters float64) error {
+	fit, high, size, orientation := true, 0, paperA4, "landscape"
+	wide := int(math.Ceil(characters / charactersOnPage))
+	if b.scope.system == units.US {
 		size = paperLetter
 	}
 	if err := b.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {

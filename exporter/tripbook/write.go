@@ -3,6 +3,7 @@ package tripbook
 import (
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 	"unicode/utf16"
 
@@ -96,7 +97,26 @@ func (b *book) put(sheet, cell string, c content) error {
 	if length := len(utf16.Encode([]rune(text))); length > longestText {
 		return fmt.Errorf("cell %s: the text has %d characters and a cell holds %d: shorten it", cell, length, longestText)
 	}
-	return b.file.SetCellStr(sheet, cell, text)
+	return b.file.SetCellStr(sheet, cell, guarded(text))
+}
+
+var escape = regexp.MustCompile(`^_x[0-9A-Fa-f]{4}_`)
+
+// guarded keeps typed text such as _x0041_ from being read as the character
+// it stands for in a workbook (ECMA-376 Part 1, 22.4.2.4, ST_Xstring).
+func guarded(text string) string {
+	if !strings.Contains(text, "_x") {
+		return text
+	}
+	var out strings.Builder
+	for i := range len(text) {
+		if text[i] == '_' && escape.MatchString(text[i:]) {
+			out.WriteString("_x005F_")
+			continue
+		}
+		out.WriteByte(text[i])
+	}
+	return out.String()
 }
 
 // clean drops what XML cannot hold.
@@ -140,7 +160,11 @@ func (b *book) across(s sheet, rows [][]content) error {
 			return err
 		}
 	}
-	return b.page(name, "A2", 1)
+	characters := 0.0
+	for _, h := range heads {
+		characters += b.characters(h)
+	}
+	return b.page(name, characters)
 }
 
 // down writes the settings one below the other.
@@ -171,5 +195,5 @@ func (b *book) down(s sheet, rows [][]content) error {
 			return err
 		}
 	}
-	return b.page(name, "A2", 1)
+	return b.page(name, charactersOnPage)
 }
