@@ -1,12 +1,11 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -44,42 +43,31 @@ func runExport(ctx context.Context, c console, path, folder string, force bool) 
 	if err != nil {
 		return err
 	}
-	list := papers.List(ctx, p, saved.ModTime().UTC())
-	places := make([]string, len(list))
-	for i := range list {
-		places[i] = filepath.Join(folder, filepath.FromSlash(list[i].Name))
-	}
-	if err := refuseExisting(force, places...); err != nil {
+	stamp := saved.ModTime().UTC()
+	if err := refuseExisting(force, places(folder, p, stamp)...); err != nil {
 		return err
 	}
-	made, err := makePapers(ctx, progress{c.err, c.live}, list)
+	watch := progress{c.err, c.live}
+	made, err := papers.Make(ctx, p, stamp, func(name string) { watch.say("writing " + name) })
+	watch.done()
 	if err != nil {
 		return err
 	}
-	for i, place := range places {
-		if err := produceIn(place, force, made[i]); err != nil {
+	for i, place := range places(folder, p, stamp) {
+		if err := produceIn(place, force, made[i].Content); err != nil {
 			return err
 		}
 	}
-	return tellPapers(c.out, folder, list, p)
+	return tellPapers(c.out, folder, made, p)
 }
 
-// makePapers makes all papers in memory.
-func makePapers(ctx context.Context, watch progress, list []papers.Paper) ([][]byte, error) {
-	defer watch.done()
-	made := make([][]byte, len(list))
-	for i, paper := range list {
-		if ctx.Err() != nil {
-			return nil, ctx.Err()
-		}
-		watch.say("writing " + paper.Name)
-		var content bytes.Buffer
-		if err := paper.Write(&content); err != nil {
-			return nil, fmt.Errorf("%s: %w", paper.Name, err)
-		}
-		made[i] = content.Bytes()
+// places lists where the papers go.
+func places(folder string, p *plan.Plan, stamp time.Time) []string {
+	var list []string
+	for _, paper := range papers.List(p, stamp) {
+		list = append(list, filepath.Join(folder, filepath.FromSlash(paper.Name)))
 	}
-	return made, nil
+	return list
 }
 
 func produceIn(path string, force bool, content []byte) error {
@@ -92,10 +80,10 @@ func produceIn(path string, force bool, content []byte) error {
 	})
 }
 
-func tellPapers(w io.Writer, folder string, list []papers.Paper, p *plan.Plan) error {
+func tellPapers(w io.Writer, folder string, made []papers.Made, p *plan.Plan) error {
 	out := &lineWriter{w: w}
 	out.line("In %s:", folder)
-	for _, paper := range list {
+	for _, paper := range made {
 		out.line("  %-28s %s", paper.Name, paper.What)
 	}
 	if n := serious(p); n > 0 {
