@@ -78,7 +78,7 @@ type drawing struct {
 	taps    []tapArea
 }
 
-func (d *drawing) rectangle(x, y, width, height float32, tone fyne.ThemeColorName) *canvas.Rectangle {
+func (d *drawing) rectangle(x, y, width, height float32, tone fyne.ThemeColorName) {
 	r := canvas.NewRectangle(theme.Color(tone))
 	if height < 0 {
 		y, height = y+height, -height
@@ -86,7 +86,6 @@ func (d *drawing) rectangle(x, y, width, height float32, tone fyne.ThemeColorNam
 	r.Move(fyne.NewPos(x, y))
 	r.Resize(fyne.NewSize(width, height))
 	d.objects = append(d.objects, r)
-	return r
 }
 
 func (d *drawing) line(x1, y1, x2, y2, width float32, tone fyne.ThemeColorName) {

@@ -27,7 +27,6 @@ type cell struct {
 	ground *canvas.Rectangle
 	edge   *canvas.Rectangle
 	text   *canvas.Text
-	fitted string // text cut for fittedWidth
 	width  float32
 }
 

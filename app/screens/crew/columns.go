@@ -1,0 +1,286 @@
+package crew
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+
+	"sumpter/app/grid"
+	"sumpter/app/look"
+	"sumpter/app/typed"
+	"sumpter/domain/optional"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// field is one thing the table holds of a member.
+type field struct {
+	title, unit string
+	width       float32
+	number      func(m *trip.Member) float64 // what it sorts by; nil: a text
+	text        func(t *trip.Trip, m *trip.Member) string
+	set         func(t *trip.Trip, m *trip.Member, text string) error // nil: worked out
+	choices     func(t *trip.Trip) []string
+}
+
+// columns turns the fields into columns of the table.
+func (s *Screen) columns() []grid.Column[trip.MemberID] {
+	var columns []grid.Column[trip.MemberID]
+	for i, f := range s.fields() {
+		column := grid.Column[trip.MemberID]{
+			Title: f.title, Unit: f.unit, Width: f.width, Right: f.number != nil,
+			Text: func(id trip.MemberID) string { return s.textOf(i, id) },
+		}
+		if f.number != nil {
+			column.Compare = func(a, b trip.MemberID) int { return cmp.Compare(s.numberOf(i, a), s.numberOf(i, b)) }
+		}
+		if f.set != nil {
+			column.Set = func(id trip.MemberID, text string) error {
+				return s.change(id, f.title, func(m *trip.Member) error { return s.fields()[i].set(s.bench.Trip(), m, text) })
+			}
+		} else {
+			column.Tone = func(trip.MemberID) fyne.ThemeColorName { return look.Quiet }
+		}
+		if f.choices != nil {
+			column.Choices = func(trip.MemberID) []string { return f.choices(s.bench.Trip()) }
+		}
+		columns = append(columns, column)
+	}
+	return columns
+}
+
+func (s *Screen) textOf(column int, id trip.MemberID) string {
+	t := s.bench.Trip()
+	m := t.Member(id)
+	if m == nil {
+		return ""
+	}
+	return s.fields()[column].text(t, m)
+}
+
+func (s *Screen) numberOf(column int, id trip.MemberID) float64 {
+	m := s.bench.Trip().Member(id)
+	if m == nil {
+		return 0
+	}
+	return s.fields()[column].number(m)
+}
+
+// fields lists the columns in the units the leader reads.
+func (s *Screen) fields() []field {
+	u := s.bench.Units()
+	return []field{
+		{title: lang.L("Name"), width: 130, text: func(_ *trip.Trip, m *trip.Member) string { return m.Name },
+			set: func(_ *trip.Trip, m *trip.Member, text string) error { m.Name = text; return nil }},
+		{title: lang.L("Need"), unit: lang.L("kcal a day"), width: 110, number: s.averageNeed,
+			text: func(_ *trip.Trip, m *trip.Member) string { return wholeOrDash(s.averageNeed(m)) }},
+		{title: lang.L("Age"), width: 52, number: func(m *trip.Member) float64 { return float64(m.Age) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return strconv.Itoa(m.Age) },
+			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
+				m.Age, err = typed.Whole(text, 5, 110)
+				return err
+			}},
+		{title: lang.L("Sex"), width: 84, text: func(_ *trip.Trip, m *trip.Member) string { return lang.L(string(m.Sex)) },
+			choices: func(*trip.Trip) []string { return sexWords() }, set: setSex},
+		{title: lang.L("Body"), unit: typed.MassUnit(u, true), width: 72, number: func(m *trip.Member) float64 { return float64(m.BodyMass) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return typed.MassText(m.BodyMass, u, true) },
+			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
+				m.BodyMass, err = typed.Mass(text, u, true)
+				return err
+			}},
+		{title: lang.L("Height"), unit: typed.StatureUnit(u), width: 84, number: func(m *trip.Member) float64 { return float64(m.Height) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return typed.StatureText(m.Height, u) },
+			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
+				m.Height, err = typed.Stature(text, u)
+				return err
+			}},
+		{title: lang.L("Group"), width: 96, text: groupName, set: setGroup, choices: groupNames},
+		{title: lang.L("From day"), width: 80, number: func(m *trip.Member) float64 { return float64(max(m.FirstDay, 1)) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return strconv.Itoa(max(m.FirstDay, 1)) },
+			set: func(t *trip.Trip, m *trip.Member, text string) (err error) {
+				m.FirstDay, err = typed.Whole(text, 1, len(t.Days))
+				return err
+			}},
+		{title: lang.L("To day"), width: 66, number: func(m *trip.Member) float64 { return float64(lastDay(s.bench.Trip(), m)) },
+			text: func(t *trip.Trip, m *trip.Member) string { return strconv.Itoa(lastDay(t, m)) },
+			set: func(t *trip.Trip, m *trip.Member, text string) (err error) {
+				m.LastDay, err = typed.Whole(text, 1, len(t.Days))
+				return err
+			}},
+		{title: lang.L("Own kit"), unit: typed.MassUnit(u, true), width: 88, number: func(m *trip.Member) float64 { return float64(m.OwnKit) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return typed.MassText(m.OwnKit, u, true) },
+			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
+				m.OwnKit, err = typed.Mass(text, u, true)
+				return err
+			}},
+		{title: lang.L("Room"), unit: typed.VolumeUnit(u, true), width: 70, number: func(m *trip.Member) float64 { return float64(m.PackRoom) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return typed.VolumeText(m.PackRoom, u, true) },
+			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
+				m.PackRoom, err = typed.Volume(text, u, true)
+				return err
+			}},
+		{title: lang.L("Limit"), unit: typed.MassUnit(u, true), width: 70, number: func(m *trip.Member) float64 { return float64(m.LoadLimit.Or(0)) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return limitText(m, u) },
+			set:  func(_ *trip.Trip, m *trip.Member, text string) error { return setLimit(m, text, u) }},
+		{title: lang.L("Strength"), unit: "%", width: 92, number: func(m *trip.Member) float64 { return m.Strength },
+			text: func(_ *trip.Trip, m *trip.Member) string { return typed.PercentText(m.Strength) },
+			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
+				m.Strength, err = typed.Percent(text)
+				return err
+			}},
+		{title: lang.L("Diets"), width: 130, text: dietText, set: setDiets},
+		{title: lang.L("Allergies"), width: 170, text: allergyText, set: setAllergies},
+	}
+}
+
+// averageNeed is the mean need over the member's days, 0 if not worked out.
+func (s *Screen) averageNeed(m *trip.Member) float64 {
+	p := s.bench.Plan()
+	if p == nil {
+		return 0
+	}
+	for _, member := range p.Needs.Members {
+		if member.Member != m.ID {
+			continue
+		}
+		sum, days := 0.0, 0
+		for _, day := range member.Days {
+			if day.Present {
+				sum, days = sum+float64(day.Kcal), days+1
+			}
+		}
+		if days > 0 {
+			return sum / float64(days)
+		}
+	}
+	return 0
+}
+
+func wholeOrDash(value float64) string {
+	if value <= 0 {
+		return "–"
+	}
+	return strconv.FormatFloat(value, 'f', 0, 64)
+}
+
+func lastDay(t *trip.Trip, m *trip.Member) int {
+	if m.LastDay == 0 {
+		return len(t.Days)
+	}
+	return m.LastDay
+}
+
+func limitText(m *trip.Member, u units.System) string {
+	if limit, ok := m.LoadLimit.Get(); ok {
+		return typed.MassText(limit, u, true)
+	}
+	return ""
+}
+
+func setLimit(m *trip.Member, text string, u units.System) error {
+	if strings.TrimSpace(text) == "" {
+		m.LoadLimit = optional.Unknown[units.Mass]()
+		return nil
+	}
+	mass, err := typed.Mass(text, u, true)
+	if err == nil {
+		m.LoadLimit = optional.Of(mass)
+	}
+	return err
+}
+
+func sexWords() []string {
+	return []string{lang.L(string(trip.Female)), lang.L(string(trip.Male)), lang.L(string(trip.SexNotGiven))}
+}
+
+func setSex(_ *trip.Trip, m *trip.Member, text string) error {
+	for _, sex := range []trip.Sex{trip.Female, trip.Male, trip.SexNotGiven} {
+		if strings.EqualFold(text, lang.L(string(sex))) || strings.EqualFold(text, string(sex)) {
+			m.Sex = sex
+			return nil
+		}
+	}
+	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(sexWords(), ", "))
+}
+
+func groupName(t *trip.Trip, m *trip.Member) string {
+	if group := t.Group(m.Group); group != nil {
+		return group.Name
+	}
+	return "–"
+}
+
+func groupNames(t *trip.Trip) []string {
+	var names []string
+	for _, group := range t.Groups {
+		names = append(names, group.Name)
+	}
+	return names
+}
+
+func setGroup(t *trip.Trip, m *trip.Member, text string) error {
+	for _, group := range t.Groups {
+		if strings.EqualFold(group.Name, text) {
+			m.Group = group.ID
+			return nil
+		}
+	}
+	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(groupNames(t), ", "))
+}
+
+func dietText(_ *trip.Trip, m *trip.Member) string {
+	words := make([]string, len(m.Diets))
+	for i, diet := range m.Diets {
+		words[i] = string(diet)
+	}
+	return strings.Join(words, ", ")
+}
+
+func setDiets(_ *trip.Trip, m *trip.Member, text string) error {
+	m.Diets = nil
+	for _, word := range typed.List(text) {
+		m.Diets = append(m.Diets, trip.Diet(strings.ToLower(word)))
+	}
+	for i, diet := range m.Diets {
+		for _, known := range trip.KnownDiets() {
+			if strings.EqualFold(string(known), string(diet)) {
+				m.Diets[i] = known
+			}
+		}
+	}
+	return nil
+}
+
+// severeMark follows an allergen whose traces harm: "peanuts (traces)".
+const severeMark = "(traces)"
+
+func allergyText(_ *trip.Trip, m *trip.Member) string {
+	words := make([]string, len(m.Allergies))
+	for i, allergy := range m.Allergies {
+		words[i] = string(allergy.Allergen)
+		if allergy.Severe {
+			words[i] += " " + severeMark
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// setAllergies reads a list of allergens. What it does not know by name it
+// takes as written: every food then has to declare it.
+func setAllergies(_ *trip.Trip, m *trip.Member, text string) error {
+	m.Allergies = nil
+	for _, word := range typed.List(text) {
+		name, severe := strings.CutSuffix(strings.ToLower(word), severeMark)
+		name = strings.TrimSpace(name)
+		if name == "" {
+			return errors.New("an allergy needs a name")
+		}
+		m.Allergies = append(m.Allergies, trip.Allergy{Allergen: trip.Allergen(name), Severe: severe})
+	}
+	return nil
+}

@@ -1,0 +1,103 @@
+// Package crew is the screen of the people: a table to fill in, and beside it
+// what the chosen member needs day by day, with the reason for every figure.
+package crew
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/grid"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+)
+
+// Screen is the crew on the screen.
+type Screen struct {
+	bench   *bench.Bench
+	table   *grid.Grid[trip.MemberID]
+	side    *sidePanel
+	filter  *widget.Entry
+	content fyne.CanvasObject
+}
+
+// New makes the screen.
+func New(b *bench.Bench) *Screen {
+	s := &Screen{bench: b}
+	s.side = newSidePanel(b)
+	s.table = grid.New(s.columns(), grid.Options[trip.MemberID]{
+		Key:       key,
+		OnSelect:  s.side.show,
+		OnAdd:     s.add,
+		OnDelete:  s.remove,
+		OnPaste:   s.paste,
+		OnProblem: b.Say,
+		Sticky:    1,
+		Clipboard: b.Clipboard,
+	})
+	s.filter = widget.NewEntry()
+	s.filter.SetPlaceHolder(lang.L("Find in the table"))
+	s.filter.OnChanged = s.table.Filter
+	add := widget.NewButton(lang.L("Add a member"), s.table.Add)
+	add.Importance = widget.HighImportance
+	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("Who walks, and what does each need?")),
+		container.NewHBox(container.New(layout.NewGridWrapLayout(fyne.NewSize(200, 34)), s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
+	split := container.NewHSplit(s.table, s.side.content)
+	split.Offset = 0.64
+	s.content = container.NewBorder(head, nil, nil, nil, split)
+	return s
+}
+
+func key(id trip.MemberID) string { return bench.IDText(int64(id)) }
+
+// Name is the screen's name in places.
+func (s *Screen) Name() string { return "crew" }
+
+// Title is the word in the navigation.
+func (s *Screen) Title() string { return lang.L("Crew") }
+
+// Content is what is shown.
+func (s *Screen) Content() fyne.CanvasObject { return s.content }
+
+// Refresh shows the trip and the plan as they are now.
+func (s *Screen) Refresh() {
+	t := s.bench.Trip()
+	rows := make([]trip.MemberID, len(t.Crew))
+	for i := range t.Crew {
+		rows[i] = t.Crew[i].ID
+	}
+	s.table.SetRows(rows)
+	if id, ok := s.table.Selected(); ok {
+		s.side.show(id)
+	}
+}
+
+// Waiting counts what must be fixed in the needs.
+func (s *Screen) Waiting() int {
+	return bench.CountFindings(s.bench, findings.Needs, findings.Trip)
+}
+
+// GoTo puts the cursor on a member.
+func (s *Screen) GoTo(place findings.Place) {
+	if place.Member != 0 {
+		s.table.SelectKey(key(place.Member))
+		s.side.showDay(place.Day)
+	}
+	s.table.Focus()
+}
+
+// Commit stores what is being typed.
+func (s *Screen) Commit() bool { return s.table.Commit() }
+
+// Actions are the screen's commands.
+func (s *Screen) Actions() []bench.Action {
+	return []bench.Action{
+		{Name: lang.L("Add a member"), Do: s.table.Add},
+		{Name: lang.L("Remove the member"), Do: s.table.Delete},
+		{Name: lang.L("Find in the table"), Do: func() { s.bench.Window.Canvas().Focus(s.filter) }},
+	}
+}

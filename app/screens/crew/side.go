@@ -1,0 +1,141 @@
+package crew
+
+import (
+	"fmt"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/charts"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/needs"
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+)
+
+// sidePanel is what the chosen member needs, with the reason for the figure
+// of the chosen day, and what they must not eat.
+type sidePanel struct {
+	bench   *bench.Bench
+	member  trip.MemberID
+	day     int // 1-based
+	name    *look.Text
+	caution *widget.Label
+	chart   *charts.NeedChart
+	figure  *look.Text
+	detail  *look.Text
+	why     *widget.Label
+	content fyne.CanvasObject
+}
+
+func newSidePanel(b *bench.Bench) *sidePanel {
+	s := &sidePanel{
+		bench: b, day: 1, name: look.NewHeading(""), caution: widget.NewLabel(""), chart: charts.NewNeedChart("kcal"),
+		figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet), why: widget.NewLabel(""),
+	}
+	s.caution.Wrapping, s.why.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
+	s.why.SizeName = "caption"
+	s.content = container.NewBorder(
+		container.NewVBox(s.name, s.caution, s.chart, s.figure, s.detail), nil, nil, nil, container.NewVScroll(s.why))
+	return s
+}
+
+// show shows a member; the day stays.
+func (s *sidePanel) show(id trip.MemberID) {
+	s.member = id
+	t := s.bench.Trip()
+	m := t.Member(id)
+	if m == nil {
+		return
+	}
+	s.name.SetContent(m.Name)
+	s.caution.SetText(cautionOf(m))
+	if s.caution.Text == "" {
+		s.caution.Hide()
+	} else {
+		s.caution.Show()
+	}
+	p := s.bench.Plan()
+	if p == nil || p.Trip.Member(id) == nil {
+		s.chart.Set(nil)
+		s.figure.SetContent("")
+		s.detail.SetContent(lang.L("The needs come with the plan."))
+		s.why.SetText("")
+		return
+	}
+	s.showNeeds(p)
+}
+
+// showDay chooses the day whose figure is explained; 0 leaves it.
+func (s *sidePanel) showDay(day int) {
+	if day > 0 {
+		s.day = day
+	}
+	s.show(s.member)
+}
+
+// cautionOf names what a member must not be served, in full.
+func cautionOf(m *trip.Member) string {
+	text := ""
+	for _, allergy := range m.Allergies {
+		harm := lang.L("allergic to")
+		if allergy.Severe {
+			harm = lang.L("harmed by traces of")
+		}
+		text += fmt.Sprintf("%s %s. ", harm, allergy.Allergen)
+	}
+	if text != "" {
+		text += lang.L("Read every label; ask the member and, in doubt, their doctor.")
+	}
+	if m.Medicine != "" {
+		text += " " + lang.L("Medicine:") + " " + m.Medicine + "."
+	}
+	return text
+}
+
+func (s *sidePanel) showNeeds(p *plan.Plan) {
+	place := -1
+	for i, member := range p.Needs.Members {
+		if member.Member == s.member {
+			place = i
+		}
+	}
+	if place < 0 {
+		return
+	}
+	member, intake := p.Needs.Members[place], p.Portions.Intakes[place]
+	s.day = max(1, min(s.day, len(member.Days)))
+	var bars []charts.Intake
+	for d, day := range member.Days {
+		bars = append(bars, charts.Intake{
+			Label: strconv.Itoa(d + 1), Eaten: float64(intake.Days[d].Kcal), Need: float64(day.TargetKcal),
+			Low: float64(day.Low) * day.FromPacks, High: float64(day.High) * day.FromPacks, Absent: !day.Present,
+			Short:  float64(intake.Days[d].Kcal) < float64(day.TargetKcal)*p.Trip.Settings.DayLow-0.5,
+			Tapped: func() { s.showDay(d + 1) },
+		})
+	}
+	s.chart.Set(bars)
+	s.explain(member, member.Days[s.day-1])
+}
+
+// explain writes why the figure of a day is what it is.
+func (s *sidePanel) explain(member needs.Member, day needs.Day) {
+	if !day.Present {
+		s.figure.SetContent("")
+		s.detail.SetContent(lang.X("not-there", "Not there on day {{.Day}}.", map[string]any{"Day": s.day}))
+		s.why.SetText("")
+		return
+	}
+	s.figure.SetContent(lang.X("day-need", "Day {{.Day}}: {{.Kcal}} kcal", map[string]any{"Day": s.day, "Kcal": strconv.FormatFloat(float64(day.Kcal), 'f', 0, 64)}))
+	s.detail.SetContent(lang.X("bracket", "the equations say {{.Low}} to {{.High}}; no one is better than 10 % for one person", map[string]any{
+		"Low": strconv.FormatFloat(float64(day.Low), 'f', 0, 64), "High": strconv.FormatFloat(float64(day.High), 'f', 0, 64)}))
+	text := fmt.Sprintf("%s: %.0f kcal. %s\n", lang.L("At rest"), float64(member.RestingKcal), member.RestingBasis)
+	for _, step := range day.Steps {
+		text += fmt.Sprintf("\n%s: %.0f %s\n   %s\n", step.What, step.Value, step.Unit, step.Basis)
+	}
+	s.why.SetText(text)
+}

@@ -1,0 +1,98 @@
+package window
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/exporter/cautions"
+)
+
+// newFile asks where a new file goes: a folder and a name that is not taken.
+type newFile struct {
+	folder, name *widget.Entry
+	why          *look.Text
+	then         func(path string)
+	dialog       *dialog.CustomDialog
+}
+
+func showNewFile(w *Workbench, title, folder, suggestion string, then func(path string)) {
+	f := &newFile{folder: widget.NewEntry(), name: widget.NewEntry(), why: look.NewText("", look.Caption, look.Brick), then: then}
+	f.folder.SetText(folder)
+	f.name.SetText(filepath.Base(freeName(filepath.Join(folder, suggestion))))
+	f.name.OnSubmitted = func(string) { f.confirm() }
+	choose := widget.NewButton(lang.L("Choose…"), func() {
+		picker := dialog.NewFolderOpen(func(chosen fyne.ListableURI, err error) {
+			if err == nil && chosen != nil {
+				f.folder.SetText(chosen.Path())
+			}
+		}, w.window)
+		if at, err := storage.ListerForURI(storage.NewFileURI(f.folder.Text)); err == nil {
+			picker.SetLocation(at)
+		}
+		picker.Resize(fyne.NewSize(820, 560))
+		picker.Show()
+	})
+	form := widget.NewForm(
+		widget.NewFormItem(lang.L("Folder"), container.NewBorder(nil, nil, nil, choose, f.folder)),
+		widget.NewFormItem(lang.L("Name"), f.name),
+	)
+	save := widget.NewButton(lang.L("Save"), f.confirm)
+	save.Importance = widget.HighImportance
+	f.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, f.why), w.window)
+	f.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton(lang.L("Cancel"), f.dialog.Hide), save})
+	f.dialog.Resize(fyne.NewSize(620, 240))
+	f.dialog.Show()
+	w.window.Canvas().Focus(f.name)
+}
+
+func (f *newFile) confirm() {
+	name := strings.TrimSpace(f.name.Text)
+	if name == "" || name != filepath.Base(name) {
+		f.why.SetContent(lang.L("Give a name without slashes."))
+		return
+	}
+	if filepath.Ext(name) != ending {
+		name += ending
+	}
+	path := filepath.Join(strings.TrimSpace(f.folder.Text), name)
+	if _, err := os.Stat(path); err == nil {
+		f.why.SetContent(lang.L("There is a file of that name; choose another, nothing is overwritten."))
+		return
+	}
+	f.dialog.Hide()
+	f.then(path)
+}
+
+// showLines shows a list of faults, each on its own line.
+func (w *Workbench) showLines(title string, lines []string) {
+	list := widget.NewList(func() int { return len(lines) },
+		func() fyne.CanvasObject { l := widget.NewLabel(""); l.Wrapping = fyne.TextWrapWord; return l },
+		func(i widget.ListItemID, object fyne.CanvasObject) { object.(*widget.Label).SetText(lines[i]) })
+	for i, line := range lines {
+		list.SetItemHeight(i, float32(len([]rune(line))/95+1)*20+16)
+	}
+	d := dialog.NewCustom(title, lang.L("Close"), list, w.window)
+	d.Resize(fyne.NewSize(760, 420))
+	d.Show()
+}
+
+// showCautions shows what the program does not decide.
+func (w *Workbench) showCautions() {
+	var lines []string
+	lines = append(lines, cautions.Preface)
+	for _, topic := range cautions.Topics() {
+		for _, rule := range topic.Rules {
+			lines = append(lines, topic.Title+" · "+rule.Short+": "+rule.Text+" ("+rule.Source+")")
+		}
+	}
+	w.showLines(lang.L("Cautions"), lines)
+}

@@ -1,0 +1,273 @@
+package window
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/storage"
+
+	"sumpter/app/demo"
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/tripfile"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+	"sumpter/exporter/papers"
+)
+
+const (
+	ending     = ".trip"
+	mostRecent = 5
+)
+
+// newTrip asks for a file and starts an empty trip in it.
+func (w *Workbench) newTrip() {
+	w.askNewFile(lang.L("Start an empty trip"), lang.L("my trip"), func(path string) {
+		year, month, day := time.Now().AddDate(0, 1, 0).Date()
+		start, _ := units.NewDate(year, int(month), day)
+		w.createAt(path, trip.New(strings.TrimSuffix(filepath.Base(path), ending), start))
+	})
+}
+
+// makeDemo puts the invented trip into a file of the user's.
+func (w *Workbench) makeDemo() {
+	w.askNewFile(lang.L("Make the demo trip"), lang.L("demo"), func(path string) {
+		example := demo.Trip()
+		w.createAt(path, &example)
+	})
+}
+
+// createAt writes a trip to a new file and opens it.
+func (w *Workbench) createAt(path string, t *trip.Trip) {
+	w.away(func() (*tripfile.File, *trip.Trip, error) {
+		file, err := tripfile.Create(path, t)
+		return file, t, err
+	})
+}
+
+// OpenPath opens a trip file, as if it were chosen in the dialog.
+func (w *Workbench) OpenPath(path string) { w.openPath(path) }
+
+func (w *Workbench) openPath(path string) {
+	w.away(func() (*tripfile.File, *trip.Trip, error) {
+		file, err := tripfile.Open(path)
+		if err != nil {
+			return nil, nil, err
+		}
+		t, err := file.Read(context.Background())
+		if err != nil {
+			_ = file.Close()
+			return nil, nil, err
+		}
+		return file, t, nil
+	})
+}
+
+// away opens a file off the screen and shows its trip, or why not.
+func (w *Workbench) away(open func() (*tripfile.File, *trip.Trip, error)) {
+	if !w.leave() {
+		return
+	}
+	w.scheduler.Background(func() {
+		file, t, err := open()
+		w.scheduler.Screen(func() {
+			if err != nil {
+				w.showWelcome()
+				w.sayAlways(err.Error())
+				return
+			}
+			w.remember(file.Path())
+			w.showTrip(document.New(t, file, w.scheduler))
+		})
+	})
+}
+
+// sayAlways shows a message on whatever is on the screen.
+func (w *Workbench) sayAlways(text string) {
+	w.message.SetTone(look.Brick)
+	w.message.SetContent(text)
+}
+
+// leave stores everything and closes the open trip; false if something keeps
+// it open.
+func (w *Workbench) leave() bool {
+	if w.document == nil {
+		return true
+	}
+	if w.shown >= 0 && !w.screens[w.shown].Commit() {
+		return false
+	}
+	if err := w.document.Close(); err != nil {
+		w.saved(err)
+		return false
+	}
+	w.document = nil
+	return true
+}
+
+func (w *Workbench) closeTrip() {
+	if w.leave() {
+		w.showWelcome()
+	}
+}
+
+// quit closes the window once everything is on disk.
+func (w *Workbench) quit() {
+	if w.leave() {
+		w.window.Close()
+		return
+	}
+	dialog.ShowConfirm(lang.L("Close without the last edit?"),
+		lang.L("Something could not be stored. See the line at the bottom of the window."),
+		func(confirmed bool) {
+			if confirmed {
+				w.window.Close()
+			}
+		}, w.window)
+}
+
+func (w *Workbench) openTrip() {
+	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
+		if err != nil || reader == nil {
+			return
+		}
+		path := reader.URI().Path()
+		_ = reader.Close()
+		w.openPath(path)
+	}, w.window)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{ending}))
+	w.place(d)
+}
+
+// freeName gives a trip file name that is not taken.
+func freeName(stem string) string {
+	for n := 1; ; n++ {
+		name := stem + ending
+		if n > 1 {
+			name = fmt.Sprintf("%s %d%s", stem, n, ending)
+		}
+		if _, err := os.Stat(name); os.IsNotExist(err) {
+			return name
+		}
+	}
+}
+
+func (w *Workbench) saveCopy() {
+	w.askNewFile(lang.L("Save a copy"), lang.L("copy"), func(path string) {
+		if err := w.document.SaveCopy(path); err != nil {
+			w.sayAlways(err.Error())
+			return
+		}
+		w.say(lang.L("A copy was saved:") + " " + path)
+	})
+}
+
+// exportTrip writes everything to print and hand on into a folder.
+func (w *Workbench) exportTrip() {
+	d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
+		if err == nil && folder != nil {
+			w.ExportTo(folder.Path())
+		}
+	}, w.window)
+	w.place(d)
+}
+
+// ExportTo writes the papers of the plan into a new folder below the given
+// one, and never over files that are there.
+func (w *Workbench) ExportTo(folder string) {
+	p := w.document.Plan()
+	if p == nil || w.document.Planning() {
+		w.say(lang.L("Wait until the plan is worked out, then export."))
+		return
+	}
+	path := w.document.Path()
+	name := freeFolder(filepath.Join(folder, strings.TrimSuffix(filepath.Base(path), ending)+" papers"))
+	w.scheduler.Background(func() {
+		err := papers.WriteFolder(context.Background(), name, p, stampOf(path))
+		w.scheduler.Screen(func() {
+			if err != nil {
+				w.sayAlways(err.Error())
+				return
+			}
+			w.say(lang.L("Written:") + " " + name)
+		})
+	})
+}
+
+// stampOf is when the trip was last saved: a calendar tells by it which of
+// two copies is newer.
+func stampOf(path string) time.Time {
+	if info, err := os.Stat(path); err == nil {
+		return info.ModTime().UTC()
+	}
+	return time.Unix(0, 0).UTC()
+}
+
+func freeFolder(stem string) string {
+	for n := 1; ; n++ {
+		name := stem
+		if n > 1 {
+			name = fmt.Sprintf("%s %d", stem, n)
+		}
+		if _, err := os.Stat(name); os.IsNotExist(err) {
+			return name
+		}
+	}
+}
+
+// askNewFile asks for a folder and a name. The toolkit's own dialog for
+// saving empties a file before it is confirmed, so this one never touches it.
+func (w *Workbench) askNewFile(title, suggestion string, then func(path string)) {
+	folder := startFolder()
+	showNewFile(w, title, folder, suggestion, then)
+}
+
+// place shows a file dialog large enough to work in, where trips usually are.
+func (w *Workbench) place(d *dialog.FileDialog) {
+	if folder, err := storage.ListerForURI(storage.NewFileURI(w.lastFolder())); err == nil {
+		d.SetLocation(folder)
+	}
+	d.Resize(fyne.NewSize(820, 560))
+	d.Show()
+}
+
+func (w *Workbench) lastFolder() string {
+	if recent := w.recent(); len(recent) > 0 {
+		return filepath.Dir(recent[0])
+	}
+	return startFolder()
+}
+
+func startFolder() string {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return "."
+	}
+	return home
+}
+
+// recent lists the trip files opened before that are still there, last first.
+func (w *Workbench) recent() []string {
+	return slices.DeleteFunc(w.app.Preferences().StringList(prefRecent), func(path string) bool {
+		_, err := os.Stat(path)
+		return err != nil
+	})
+}
+
+func (w *Workbench) remember(path string) {
+	list := slices.DeleteFunc(w.recent(), func(known string) bool { return known == path })
+	list = append([]string{path}, list...)
+	w.app.Preferences().SetStringList(prefRecent, list[:min(len(list), mostRecent)])
+}
+
+func shortPath(path string) string {
+	return filepath.Join(filepath.Base(filepath.Dir(path)), filepath.Base(path))
+}

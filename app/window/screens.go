@@ -1,0 +1,13 @@
+package window
+
+import (
+	"sumpter/app/screens/bench"
+	"sumpter/app/screens/crew"
+)
+
+// newScreens makes every screen, in the order of the work.
+func newScreens(b *bench.Bench) []bench.Screen {
+	return []bench.Screen{
+		crew.New(b),
+	}
+}

@@ -1,0 +1,108 @@
+package window
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+)
+
+// strip is the line at the bottom: the figures a leader watches, and what the
+// last edit changed, before and after.
+type strip struct {
+	document *document.Document
+	figures  []*figure
+	stage    *look.Text
+	content  *fyne.Container
+}
+
+// figure is one figure with its name; a changed one shows what it was.
+type figure struct {
+	name, value, before *look.Text
+}
+
+func newStrip(d *document.Document) *strip {
+	s := &strip{document: d, stage: look.NewText("", look.Caption, look.Quiet)}
+	row := container.NewHBox()
+	for range 5 {
+		f := &figure{name: look.NewText("", look.Caption, look.Quiet), value: look.NewText("", look.Body, look.Ink), before: look.NewText("", look.Caption, look.Spruce)}
+		f.value.Bold = true
+		s.figures = append(s.figures, f)
+		row.Add(container.NewHBox(f.name, f.value, f.before))
+	}
+	row.Add(s.stage)
+	row.Add(layout.NewSpacer())
+	s.content = row
+	return s
+}
+
+// planning dims the figures while a new plan is made.
+func (s *strip) planning(stage string) {
+	for _, f := range s.figures {
+		f.value.SetTone(look.Quiet)
+	}
+	if stage != "" {
+		s.stage.SetContent(lang.L("working out") + ": " + stage)
+	}
+}
+
+// refresh shows the newest plan against the one before.
+func (s *strip) refresh() {
+	s.stage.SetContent("")
+	p := s.document.Plan()
+	if p == nil {
+		return
+	}
+	if p.Refused() {
+		s.stage.SetContent(lang.L("This trip cannot be planned yet: see Findings."))
+		return
+	}
+	now := figuresOf(p)
+	var before []reading
+	if old := s.document.PlanBefore(); old != nil && !old.Refused() {
+		before = figuresOf(old)
+	}
+	for i, f := range s.figures {
+		f.name.SetContent(now[i].name)
+		f.value.SetContent(now[i].value)
+		f.value.SetTone(look.Ink)
+		was := ""
+		if before != nil && before[i].value != now[i].value {
+			was = lang.X("was", "was {{.Value}}", map[string]any{"Value": before[i].value})
+		}
+		f.before.SetContent(was)
+	}
+	s.content.Refresh()
+}
+
+type reading struct{ name, value string }
+
+// figuresOf writes the watched figures in the leader's units.
+func figuresOf(p *plan.Plan) []reading {
+	t, s := p.Trip, p.Summary()
+	cost := s.Cost.Format(t.Currency)
+	if !s.CostComplete {
+		cost = lang.X("at-least", "at least {{.Cost}}", map[string]any{"Cost": cost})
+	}
+	return []reading{
+		{lang.L("food a person and day"), s.FoodPerPersonDay.Format(t.Units)},
+		{lang.L("least fed"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.LeastFed), 100*s.LeastFedShare)},
+		{lang.L("heaviest share"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.Heaviest), 100*s.HeaviestShare)},
+		{lang.L("fuel"), s.Fuel.Format(t.Units)},
+		{lang.L("cost"), cost},
+	}
+}
+
+func nameOf(t *trip.Trip, id trip.MemberID) string {
+	if m := t.Member(id); m != nil {
+		return m.Name
+	}
+	return "–"
+}

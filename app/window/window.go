@@ -1,0 +1,176 @@
+package window
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+)
+
+// Size the window opens with.
+const (
+	openWidth  float32 = 1280
+	openHeight float32 = 800
+)
+
+// Workbench is the one window of the program: a welcome, or an open trip.
+type Workbench struct {
+	app       fyne.App
+	window    fyne.Window
+	scheduler document.Scheduler
+
+	document *document.Document // nil on the welcome
+	bench    *bench.Bench
+	screens  []bench.Screen
+	shown    int
+
+	navigation *navigation
+	middle     *fyne.Container
+	side       *fyne.Container // findings, when wanted
+	findings   *findingsList
+	strip      *strip
+	message    *look.Text
+}
+
+// New makes the window; Show brings it up. Post hands work to the screen's
+// goroutine: fyne.Do in the real program.
+func New(app fyne.App, scheduler document.Scheduler) *Workbench {
+	w := &Workbench{app: app, scheduler: scheduler}
+	w.applyLook()
+	w.window = app.NewWindow("Sumpter")
+	w.window.SetMaster()
+	w.window.Resize(fyne.NewSize(openWidth, openHeight))
+	w.window.SetCloseIntercept(w.quit)
+	w.showWelcome()
+	return w
+}
+
+// Window is the toolkit's window.
+func (w *Workbench) Window() fyne.Window { return w.window }
+
+// Document is the open trip, nil on the welcome.
+func (w *Workbench) Document() *document.Document { return w.document }
+
+// showTrip brings an opened trip to the screen.
+func (w *Workbench) showTrip(d *document.Document) {
+	w.document = d
+	w.message = look.NewText("", look.Caption, look.Ochre)
+	w.bench = &bench.Bench{
+		Document: d, Window: w.window, Say: w.say,
+		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
+	}
+	w.screens = newScreens(w.bench)
+	w.shown = -1
+	w.navigation = newNavigation(w.screens, w.showScreen)
+	w.middle = container.NewStack()
+	w.findings = newFindingsList(d)
+	w.side = container.NewStack()
+	w.strip = newStrip(d)
+	w.listen(d)
+	w.window.SetContent(container.NewBorder(
+		nil, w.bottom(), container.NewBorder(nil, nil, nil, widget.NewSeparator(), w.navigation.content), w.side, w.middle,
+	))
+	w.retitle()
+	w.makeMenu()
+	w.showScreen(0)
+	d.Replan()
+}
+
+// bottom is the message line over the strip.
+func (w *Workbench) bottom() fyne.CanvasObject {
+	return container.NewVBox(widget.NewSeparator(), container.New(layout.NewCustomPaddedLayout(2, 4, look.SpaceWide, look.SpaceWide),
+		container.NewBorder(nil, nil, nil, w.message, w.strip.content)))
+}
+
+func (w *Workbench) listen(d *document.Document) {
+	d.OnTrip(func() {
+		w.retitle()
+		w.makeMenu()
+		w.refresh()
+	})
+	d.OnPlan(func() {
+		w.strip.refresh()
+		w.findings.refresh()
+		w.refresh()
+	})
+	d.OnPlanning(w.strip.planning)
+	d.OnSaved(w.saved)
+	d.OnPlace(w.goTo)
+}
+
+// refresh shows the trip and the plan as they are now.
+func (w *Workbench) refresh() {
+	if w.shown >= 0 {
+		w.screens[w.shown].Refresh()
+	}
+	w.navigation.refresh()
+}
+
+// say shows a line below the screens; empty text takes it back.
+func (w *Workbench) say(text string) {
+	w.message.SetTone(look.Ochre)
+	w.message.SetContent(text)
+}
+
+// saved tells of an edit that could not be stored; silence means it was.
+func (w *Workbench) saved(err error) {
+	if err != nil {
+		w.message.SetTone(look.Brick)
+		w.message.SetContent(lang.X("not-saved", "Not saved: {{.Why}} Use File, Save a copy.", map[string]any{"Why": err.Error()}))
+	}
+}
+
+// showScreen changes the screen, unless something typed there has no meaning yet.
+func (w *Workbench) showScreen(i int) {
+	if i == w.shown || i < 0 || i >= len(w.screens) {
+		return
+	}
+	if w.shown >= 0 && !w.screens[w.shown].Commit() {
+		return
+	}
+	w.shown = i
+	w.middle.Objects = []fyne.CanvasObject{container.NewPadded(w.screens[i].Content())}
+	w.say("")
+	w.screens[i].Refresh()
+	w.middle.Refresh()
+	w.navigation.mark(i)
+	w.makeMenu()
+}
+
+// goTo follows a place: its screen, then the thing on it.
+func (w *Workbench) goTo(place document.Place) {
+	for i, screen := range w.screens {
+		if screen.Name() == place.Screen {
+			w.showScreen(i)
+			if w.shown == i {
+				screen.GoTo(place.Place)
+			}
+			return
+		}
+	}
+}
+
+// toggleFindings shows or hides the list on the right.
+func (w *Workbench) toggleFindings() {
+	if len(w.side.Objects) > 0 {
+		w.side.Objects = nil
+	} else {
+		w.findings.refresh()
+		w.side.Objects = []fyne.CanvasObject{container.NewBorder(nil, nil, widget.NewSeparator(), nil, w.findings.content)}
+	}
+	w.side.Refresh()
+	w.window.Content().Refresh()
+}
+
+func (w *Workbench) retitle() {
+	title := w.document.Trip().Title
+	if title == "" {
+		title = lang.L("Trip without a name")
+	}
+	w.window.SetTitle(title + " · Sumpter")
+}

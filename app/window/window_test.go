@@ -1,0 +1,199 @@
+package window
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"sumpter/app/demo"
+	"sumpter/app/document"
+	"sumpter/app/tripfile"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// openDemo opens the demo trip in a window whose work runs in one thread.
+func openDemo(t *testing.T) (*Workbench, string) {
+	t.Helper()
+	w := New(test.NewTempApp(t), document.Inline{})
+	path := filepath.Join(t.TempDir(), "demo.trip")
+	example := demo.Trip()
+	file, err := tripfile.Create(path, &example)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := file.Close(); err != nil {
+		t.Fatal(err)
+	}
+	w.OpenPath(path)
+	if w.document == nil {
+		t.Fatalf("the demo trip did not open: %s", w.message.Content)
+	}
+	t.Cleanup(func() { w.leave() })
+	return w, path
+}
+
+func actionNamed(w *Workbench, name string) func() {
+	for _, group := range w.groups() {
+		for _, action := range group.actions {
+			if action != nil && strings.HasPrefix(action.Name, name) {
+				return action.Do
+			}
+		}
+	}
+	return nil
+}
+
+func TestEditsReachTheFileAndCanBeTakenBack(t *testing.T) {
+	w, path := openDemo(t)
+	before := w.document.Trip().Title
+	if err := w.document.Edit("rename the trip", func(t *trip.Trip) error { t.Title = "Autumn walk"; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.HasPrefix(w.window.Title(), "Autumn walk") {
+		t.Errorf("the window is called %q", w.window.Title())
+	}
+	actionNamed(w, "Undo: rename the trip")()
+	if got := w.document.Trip().Title; got != before {
+		t.Errorf("after undo the trip is called %q", got)
+	}
+	actionNamed(w, "Redo: rename the trip")()
+	if !w.leave() {
+		t.Fatal("the trip could not be closed")
+	}
+	file, err := tripfile.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	kept, err := file.Read(t.Context())
+	if err != nil || kept.Title != "Autumn walk" {
+		t.Errorf("on disk: %q, %v", kept.Title, err)
+	}
+}
+
+func TestTheStripSaysWhatAnEditChanged(t *testing.T) {
+	w, _ := openDemo(t)
+	shown := func() string {
+		var words []string
+		for _, f := range w.strip.figures {
+			words = append(words, f.name.Content+" "+f.value.Content+" "+f.before.Content)
+		}
+		return strings.Join(words, "; ")
+	}
+	if text := shown(); !strings.Contains(text, "food a person and day") || strings.Contains(text, "was") {
+		t.Errorf("before any edit: %s", text)
+	}
+	if err := w.document.Edit("x", func(t *trip.Trip) error {
+		for i := range t.Crew {
+			t.Crew[i].OwnKit += 2 * units.Kilogram
+		}
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	if text := shown(); !strings.Contains(text, "was") {
+		t.Errorf("after two more kilograms for all: %s", text)
+	}
+}
+
+func TestFindingsGoToTheirPlace(t *testing.T) {
+	w, _ := openDemo(t)
+	w.toggleFindings()
+	if len(w.findings.shown) == 0 {
+		t.Fatal("the demo has findings, none is shown")
+	}
+	for i, finding := range w.findings.shown {
+		if finding.Stage == findings.Needs && finding.Place.Member != 0 {
+			w.findings.list.Select(i)
+			if name := w.screens[w.shown].Name(); name != "crew" {
+				t.Errorf("the finding %q leads to %s", finding.What, name)
+			}
+			return
+		}
+	}
+	t.Fatal("no finding of the needs to follow")
+}
+
+func TestActionsAreFoundByTyping(t *testing.T) {
+	w, _ := openDemo(t)
+	ran := false
+	f := &finder{}
+	for _, group := range w.groups() {
+		for _, action := range group.actions {
+			if action != nil {
+				f.all = append(f.all, action)
+			}
+		}
+	}
+	w.findAction()
+	entry, ok := w.window.Canvas().Focused().(*searchEntry)
+	if !ok {
+		t.Fatalf("the keyboard is at %T", w.window.Canvas().Focused())
+	}
+	for _, letter := range "larg tex" {
+		entry.TypedRune(letter)
+	}
+	before := w.app.Preferences().FloatWithFallback(prefScale, 1)
+	entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	ran = w.app.Preferences().FloatWithFallback(prefScale, 1) > before
+	if !ran {
+		t.Error("typing and Return did not make the text larger")
+	}
+}
+
+func TestEveryActionHasItsOwnKey(t *testing.T) {
+	w, _ := openDemo(t)
+	keys := map[string]string{}
+	for _, group := range w.groups() {
+		for _, action := range group.actions {
+			if action == nil || action.Shortcut == nil {
+				continue
+			}
+			key := keyWords(action.Shortcut)
+			if other, taken := keys[key]; taken {
+				t.Errorf("%s is the key of %q and of %q", key, other, action.Name)
+			}
+			keys[key] = action.Name
+		}
+	}
+	if len(keys) < 10 {
+		t.Errorf("only %d keys", len(keys))
+	}
+}
+
+func TestExportWritesANewFolder(t *testing.T) {
+	w, _ := openDemo(t)
+	folder := t.TempDir()
+	w.ExportTo(folder)
+	w.ExportTo(folder)
+	for _, name := range []string{"demo papers/workbook.xlsx", "demo papers/calendar.ics", "demo papers 2/plan.json"} {
+		if found, _ := filepath.Glob(filepath.Join(folder, name)); len(found) != 1 {
+			t.Errorf("%s is not there; the window says %q", name, w.message.Content)
+		}
+	}
+}
+
+func TestAFileThatCannotBeOpenedIsSaidOnTheWelcome(t *testing.T) {
+	w := New(test.NewTempApp(t), document.Inline{})
+	w.OpenPath(filepath.Join(t.TempDir(), "missing.trip"))
+	if w.document != nil || w.message.Content == "" {
+		t.Errorf("message %q", w.message.Content)
+	}
+}
+
+func TestWhatWasOpenIsOfferedAgain(t *testing.T) {
+	w, path := openDemo(t)
+	if !slices.Contains(w.recent(), path) {
+		t.Errorf("recent: %v", w.recent())
+	}
+	w.closeTrip()
+	if w.document != nil || actionNamed(w, "Open ") == nil {
+		t.Error("the welcome does not offer the trip again")
+	}
+}
