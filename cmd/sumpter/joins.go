@@ -20,8 +20,6 @@ func demoTrip() *trip.Trip {
 
 func importTrip(context.Context, string) (*trip.Trip, error) { return nil, errNotYet }
 
-func writeTemplate(io.Writer) error { return errNotYet }
-
 func writePlanJSON(w io.Writer, p *plan.Plan) error { return tripjson.WritePlan(w, p) }
 
 var (

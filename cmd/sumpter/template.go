@@ -1,11 +1,13 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"io"
 
 	"github.com/spf13/cobra"
+
+	"sumpter/domain/units"
+	"sumpter/exporter/tripbook"
 )
 
 func templateCommand(c console) *cobra.Command {
@@ -18,15 +20,21 @@ func templateCommand(c console) *cobra.Command {
 		Args: exactly("a file name for the workbook"),
 	}
 	force := forceFlag(command)
-	command.RunE = func(command *cobra.Command, args []string) error {
-		return runTemplate(command.Context(), c.out, args[0], *force)
+	inUS := command.Flags().Bool("us", false, "headings in pounds, feet and Fahrenheit instead of metric units")
+	command.RunE = func(_ *cobra.Command, args []string) error {
+		return runTemplate(c.out, args[0], *inUS, *force)
 	}
 	return command
 }
 
 // runTemplate writes the empty trip workbook.
-func runTemplate(_ context.Context, out io.Writer, path string, force bool) error {
-	if err := produceFrom(path, force, writeTemplate); err != nil {
+func runTemplate(out io.Writer, path string, inUS, force bool) error {
+	system := units.Metric
+	if inUS {
+		system = units.US
+	}
+	err := produceFrom(path, force, func(w io.Writer) error { return tripbook.WriteTemplate(w, system) })
+	if err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "%s is ready to fill in. Then: sumpter import %s OUT.trip\n", path, path)

@@ -311,3 +311,19 @@ func TestProgressShowsStagesToWhoWatches(t *testing.T) {
 		t.Errorf("stderr %q", err.String())
 	}
 }
+
+func TestTemplateIsAWorkbookOfBothSystems(t *testing.T) {
+	folder := t.TempDir()
+	metric, us := filepath.Join(folder, "metric.xlsx"), filepath.Join(folder, "us.xlsx")
+	for _, args := range [][]string{{"template", metric}, {"template", us, "--us"}} {
+		if r := call(t, args...); r.code != fine || r.err != "" || !strings.Contains(r.out, args[1]) {
+			t.Fatalf("%v: %+v", args, r)
+		}
+	}
+	if read(t, metric) == read(t, us) || !strings.HasPrefix(read(t, us), "PK") {
+		t.Error("the templates are the same, or no workbooks")
+	}
+	if r := call(t, "template", metric); r.code != wrongUse {
+		t.Errorf("again: %+v", r)
+	}
+}

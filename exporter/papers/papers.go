@@ -17,6 +17,7 @@ import (
 	"sumpter/domain/plan"
 	"sumpter/exporter/calendar"
 	"sumpter/exporter/tables"
+	"sumpter/exporter/tripbook"
 	"sumpter/exporter/tripjson"
 	"sumpter/exporter/workbook"
 )
@@ -39,6 +40,13 @@ func List(p *plan.Plan, stamp time.Time) []Paper {
 			func(_ context.Context, w io.Writer) error { return calendar.Write(w, p, stamp) }},
 		{"plan.json", "the whole plan for other programs",
 			func(_ context.Context, w io.Writer) error { return tripjson.WritePlan(w, p) }},
+	}
+	if p.Trip != nil {
+		list = append(list,
+			Paper{"trip.xlsx", "what was entered, to change in a spreadsheet and import again",
+				func(_ context.Context, w io.Writer) error { return tripbook.Write(w, p.Trip, p.Trip.Units) }},
+			Paper{"trip.json", "what was entered, for other programs",
+				func(_ context.Context, w io.Writer) error { return tripjson.Write(w, p.Trip) }})
 	}
 	for _, table := range tables.From(p).List() {
 		list = append(list, Paper{"tables/" + table.Name + ".csv", "table: " + table.Title,
