@@ -1,6 +1,11 @@
 package trip
 
-import "strconv"
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
 
 // Problem is one thing that stops a trip from being planned.
 type Problem struct {
@@ -34,4 +39,29 @@ func (w Where) String() string {
 		text += " (" + w.Name + ")"
 	}
 	return text
+}
+
+var countedStep = regexp.MustCompile(`\[\d+\]`)
+
+// Path gives the place as a path through the trip's JSON, where lists are
+// counted from 0: "title", "settings.day_low", "recipes[0].ingredients[2].food".
+func (w Where) Path() string {
+	field := countedStep.ReplaceAllStringFunc(w.Field, func(step string) string {
+		number, err := strconv.Atoi(strings.Trim(step, "[]"))
+		if err != nil {
+			return step
+		}
+		return fmt.Sprintf("[%d]", number-1)
+	})
+	path := w.List
+	switch {
+	case w.List == "trip":
+		return field
+	case w.Index > 0:
+		path += fmt.Sprintf("[%d]", w.Index-1)
+	}
+	if field == "" {
+		return path
+	}
+	return path + "." + field
 }

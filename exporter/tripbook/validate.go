@@ -1,10 +1,8 @@
 package tripbook
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"sumpter/domain/trip"
@@ -27,21 +25,9 @@ var step = regexp.MustCompile(`\[(\d+)\]`)
 // locate finds where a place of the trip stands in the workbook: the cell, or
 // at least the row or the sheet.
 func (r *reading) locate(where trip.Where) Problem {
-	path := where.List
-	switch where.List {
-	case "trip":
-		path = "trip." + where.Field
-	case "settings":
-		path = "trip.settings." + where.Field
-	default:
-		if where.Index > 0 {
-			// Places are counted from 1 for people and from 0 here.
-			field := step.ReplaceAllStringFunc(where.Field, func(match string) string {
-				number, _ := strconv.Atoi(strings.Trim(match, "[]"))
-				return fmt.Sprintf("[%d]", number-1)
-			})
-			path = fmt.Sprintf("%s[%d].%s", where.List, where.Index-1, field)
-		}
+	path := where.Path()
+	if where.List == "trip" || where.List == "settings" {
+		path = "trip." + path
 	}
 	for head := path; head != ""; head = parent(head) {
 		if from, ok := r.origins[head]; ok {
