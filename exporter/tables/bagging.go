@@ -29,7 +29,7 @@ func bagsTable(x *index) Table {
 		{Column{Key: "water", Heading: "Water to add (" + x.waterUnit() + ")", Decimals: x.waterDecimals(), Width: 8}, func(b *bags.Bag) Value { return x.water(b.Water) }},
 		{Column{Key: "minutes", Heading: "Flame (min)", Width: 7}, x.flameOf},
 		{Column{Key: "soak", Heading: "Soak (min)", Width: 6}, func(b *bags.Bag) Value { return figure(float64(b.Soak)) }},
-		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 22, Wrap: true}, func(b *bags.Bag) Value { return words(AllergenWords(b.Allergens)) }},
+		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 22, Wrap: true}, func(b *bags.Bag) Value { return words(allergenWords(b.Allergens)) }},
 		{Column{Key: "carrier", Heading: "Carried by", Width: 10, Wrap: true}, func(b *bags.Bag) Value { return words(x.carrierOf(b.Key)) }},
 		{Column{Key: "box", Heading: "Box", Width: 11, Wrap: true}, func(b *bags.Bag) Value { return words(x.boxOf(b.Key)) }},
 		{Column{Key: "type", Heading: "Bag", Width: 9, Wrap: true}, func(b *bags.Bag) Value { return words(bagType(b)) }},
@@ -102,9 +102,9 @@ func bagType(b *bags.Bag) string {
 	return text
 }
 
-// AllergenWords names every allergen that is or may be in a bag in full, what
+// allergenWords names every allergen that is or may be in a bag in full, what
 // is contained first; unknown is said, since it is not safe.
-func AllergenWords(list []bags.Allergen) string {
+func allergenWords(list []bags.Allergen) string {
 	var parts []string
 	for _, state := range []struct {
 		presence trip.Presence

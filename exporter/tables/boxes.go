@@ -104,7 +104,7 @@ func boxBagsTable(x *index) Table {
 		{Column{Key: "meal", Heading: "Meal", Width: 10}, func(r boxBagRow) Value { return words(mealName(r.bag.Meal)) }},
 		{Column{Key: "for", Heading: "For", Width: 18, Wrap: true}, func(r boxBagRow) Value { return words(x.bagEaters(r.bag)) }},
 		{Column{Key: "recipe", Heading: "Dish", Width: 30, Wrap: true}, func(r boxBagRow) Value { return words(x.bagDish(r.bag)) }},
-		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 34, Wrap: true}, func(r boxBagRow) Value { return words(AllergenWords(r.bag.Allergens)) }},
+		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 34, Wrap: true}, func(r boxBagRow) Value { return words(allergenWords(r.bag.Allergens)) }},
 		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(r boxBagRow) Value { return x.food(r.bag.Mass()) }},
 	}, rows), rows, func(r boxBagRow) boxGroup { return boxGroup{r.box, r.parcel} })
 }

@@ -118,7 +118,7 @@ func (x *index) card(recipe *trip.Recipe, batches []*portions.Batch, codes map[p
 	for i := range card.Ingredients {
 		card.Ingredients[i].Pots = append(card.Ingredients[i].Pots, make([]string, len(batches)-len(card.Ingredients[i].Pots))...)
 	}
-	card.Allergens = AllergenWords(worst)
+	card.Allergens = allergenWords(worst)
 	return card
 }
 

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"sumpter/domain/cooking"
-	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -115,6 +114,3 @@ func (x *index) waterCautions(day int) string {
 	}
 	return orNone(strings.Join(texts, ", "), "water at the camp: treat it")
 }
-
-// MealName gives the meal as papers name it.
-func MealName(meal trip.Meal) string { return mealName(meal) }

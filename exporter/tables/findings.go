@@ -28,7 +28,7 @@ func findingsTable(x *index) Table {
 	}, []field[findingRow]{
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(findingRow) Value { return open() }},
 		{Column{Key: "number", Heading: "No.", Width: 5}, func(r findingRow) Value { return count(r.number) }},
-		{Column{Key: "severity", Heading: "How bad", Role: Severity, Width: 11}, func(r findingRow) Value { return words(SeverityWords(r.finding.Severity)) }},
+		{Column{Key: "severity", Heading: "How bad", Role: Severity, Width: 11}, func(r findingRow) Value { return words(severityWords(r.finding.Severity)) }},
 		{Column{Key: "where", Heading: "Where", Width: 18, Wrap: true}, func(r findingRow) Value { return words(x.place(r.finding)) }},
 		{Column{Key: "what", Heading: "What", Width: 36, Wrap: true}, func(r findingRow) Value { return words(r.finding.What) }},
 		{Column{Key: "remedy", Heading: "What to do", Width: 36, Wrap: true}, func(r findingRow) Value { return words(orNone(r.finding.Remedy, "nothing needs doing")) }},
@@ -37,9 +37,9 @@ func findingsTable(x *index) Table {
 	}, rows), rows, func(r findingRow) findings.Severity { return r.finding.Severity })
 }
 
-// SeverityWords gives the sign and the word of a severity, so that it is seen
+// severityWords gives the sign and the word of a severity, so that it is seen
 // without colour.
-func SeverityWords(severity findings.Severity) string {
+func severityWords(severity findings.Severity) string {
 	switch severity {
 	case findings.MustFix:
 		return "▲ must fix"

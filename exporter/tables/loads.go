@@ -53,15 +53,15 @@ func loadsTable(x *index) Table {
 
 // fair gives the fair level of a day.
 func (x *index) fair(day int) Value {
-	if level, ok := FairLevel(x.plan.Carry, day); ok {
+	if level, ok := fairLevel(x.plan.Carry, day); ok {
 		return figure(level)
 	}
 	return words(Unknown)
 }
 
-// FairLevel gives the share everybody would carry on a day if loads could be
+// fairLevel gives the share everybody would carry on a day if loads could be
 // split to the gram, as the carry stage worked it out.
-func FairLevel(result carry.Result, day int) (level float64, ok bool) {
+func fairLevel(result carry.Result, day int) (level float64, ok bool) {
 	for i := range result.Stages {
 		stage := &result.Stages[i]
 		if place := day - stage.FirstDay; day <= stage.LastDay && place >= 0 && place < len(stage.Fair) {

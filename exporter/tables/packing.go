@@ -1,8 +1,6 @@
 package tables
 
 import (
-	"strings"
-
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
 	"sumpter/domain/trip"
@@ -52,7 +50,7 @@ func roundsTable(x *index) Table {
 		}})
 	}
 	fields = append(fields,
-		field[packRow]{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 28, Wrap: true}, func(r packRow) Value { return words(AllergenWords(r.bag.Allergens)) }},
+		field[packRow]{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 28, Wrap: true}, func(r packRow) Value { return words(allergenWords(r.bag.Allergens)) }},
 		field[packRow]{Column{Key: "box", Heading: "Then into", Width: 16, Wrap: true}, func(r packRow) Value { return words(x.boxOf(r.bag.Key)) }},
 	)
 	return groupBy(fill(Table{
@@ -117,13 +115,4 @@ func weighingTable(x *index) Table {
 type weighGroup struct {
 	round int
 	food  trip.FoodID
-}
-
-// FreeOf lists what a round is free of, for a heading.
-func FreeOf(round *packing.Round) string {
-	names := make([]string, len(round.FreeOf))
-	for i, allergen := range round.FreeOf {
-		names[i] = string(allergen)
-	}
-	return strings.Join(names, ", ")
 }

@@ -251,7 +251,7 @@ func TestBoilOnly(t *testing.T) {
 func TestAllergenWords(t *testing.T) {
 	list := []bags.Allergen{{Allergen: trip.Milk, Presence: trip.MayContain}, {Allergen: trip.Gluten, Presence: trip.Contains}, {Allergen: trip.Wheat, Presence: trip.Contains}, {Allergen: trip.Celery, Presence: trip.NotKnown}}
 	want := "CONTAINS gluten, wheat\nmay contain milk\nNOT KNOWN: celery"
-	if got := AllergenWords(list); got != want {
+	if got := allergenWords(list); got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
