@@ -1,0 +1,206 @@
+package menufill
+
+import "context"
+
+// Solve returns the best plan found within the work limit, with a bound on how much better any plan could be. The error is an
+// *Infeasible when no plan was found, or lists what is wrong with the problem. When the context ends early the best plan so far
+// comes back, Stopped; before there is one, the context's error.
+func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
+	if err := p.validate(); err != nil {
+		return Plan{}, err
+	}
+	if o.Steps <= 0 {
+		o.Steps = DefaultSteps
+	}
+	m := newModel(&p)
+	if e := m.cannot(); e != nil {
+		return Plan{}, e
+	}
+	s := newSolver(ctx, m, o)
+	s.run()
+	if s.search != nil && s.search.best != nil && s.search.found.broken == 0 {
+		return s.plan(), nil
+	}
+	if s.steps.stopped {
+		return Plan{}, ctx.Err()
+	}
+	broken := 1
+	if s.search != nil && s.search.best != nil {
+		broken = s.search.found.broken
+	}
+	e := blame(ctx, &p, broken, s.emptyDay, o)
+	e.Proven = e.Proven || s.impossible
+	return Plan{}, e
+}
+
+// solver holds the state of one run.
+type solver struct {
+	m          *model
+	seed       uint64
+	steps      *budget
+	relax      *relaxer
+	pools      []pool
+	search     *search
+	bound      int64 // best proven, in price units
+	proven     bool
+	untilFound bool // stop at the first plan that keeps every rule
+	impossible bool // some day has no menu, proven
+	emptyDay   int  // a day without a menu, from 1
+}
+
+func newSolver(ctx context.Context, m *model, o Options) *solver {
+	steps := &budget{ctx: ctx, limit: o.Steps}
+	s := &solver{m: m, seed: o.Seed, steps: steps, relax: newRelaxer(m, steps), pools: make([]pool, m.p.Days), bound: -never}
+	for d := range s.pools {
+		s.pools[d].forget()
+	}
+	return s
+}
+
+// Shares of the work limit, in hundredths, and the rounds of pricing, listing and searching.
+const (
+	climbShare  = 40
+	roundShare  = 30
+	rounds      = 2
+	searchShare = 20
+	firstClimb  = 2000 // steps of the prices
+	pooledClimb = 250
+	localClimb  = 120
+	// trustShare of a day's food is the most that a price between days may move on the word of the pools alone.
+	trustShare = 0.02
+)
+
+func (s *solver) run() {
+	prices, bound := s.climb(newClimber(s.m, s.relax.evaluate, s.steps), newPrices(s.m), firstClimb, climbShare)
+	if s.bound = bound; bound > s.m.dearest()<<scale {
+		s.impossible, s.emptyDay = true, s.hopelessDay()
+		return
+	}
+	for round := range rounds {
+		if !s.fillPools(prices) {
+			return
+		}
+		s.raise(prices)
+		if s.assemble(prices) || s.steps.done() || s.untilFound && s.search.found.broken == 0 {
+			return
+		}
+		if round < rounds-1 {
+			prices = s.reprice(prices)
+		}
+	}
+}
+
+// hopelessDay gives a day, from 1, of which prices alone prove that it has no menu; 0 if there is none.
+func (s *solver) hopelessDay() int {
+	for d := range s.m.p.Days {
+		inside := func(q *prices) *relaxed { return s.relax.evaluateDay(q, d) }
+		if _, bound := s.climb(newDayClimber(s.m, inside, d, s.steps), newPrices(s.m), localClimb, 1); bound > s.m.dearest()<<scale {
+			return d + 1
+		}
+	}
+	return 0
+}
+
+// climb spends at most a share of the limit.
+func (s *solver) climb(c *climber, from *prices, steps int, share int64) (*prices, int64) {
+	c.mark, c.ceiling = s.steps.used+s.steps.limit*share/100, 4*s.m.dearest()<<scale
+	return c.climb(from, steps)
+}
+
+// raise takes the bound that the pools prove.
+func (s *solver) raise(p *prices) {
+	bound := p.linkConstant()
+	for d := range s.pools {
+		bound += s.pools[d].bound
+	}
+	s.bound = max(s.bound, bound)
+}
+
+// assemble searches for a plan and tells whether it is certain that there is no better one.
+func (s *solver) assemble(p *prices) bool {
+	if s.search == nil {
+		s.search = newSearch(s.m, s.pools, s.seed, s.steps)
+	}
+	mark := s.steps.used + s.steps.limit*searchShare/100
+	s.search.begin(p, mark)
+	if s.finish(p) {
+		return true
+	}
+	s.search.run(mark)
+	return s.finish(p)
+}
+
+// reprice moves the prices between days to what the pools say, then those inside the days to match.
+func (s *solver) reprice(p *prices) *prices {
+	pooled := &poolRelaxer{m: s.m, pools: s.pools, steps: s.steps, out: newRelaxed(s.m)}
+	c := newLinkClimber(s.m, pooled.evaluate, s.steps)
+	c.trust = trustShare * float64(s.search.dayValue()) * (1 << scale)
+	next, _ := s.climb(c, p, pooledClimb, roundShare/4)
+	next = s.climbDays(next)
+	for d := range s.pools {
+		s.pools[d].reprice(s.m, next, d)
+	}
+	return next
+}
+
+// climbDays moves the prices inside each day to match those between days.
+func (s *solver) climbDays(p *prices) *prices {
+	for d := range s.m.p.Days {
+		inside := func(q *prices) *relaxed { return s.relax.evaluateDay(q, d) }
+		p, _ = s.climb(newDayClimber(s.m, inside, d, s.steps), p, localClimb, roundShare/4)
+	}
+	return p
+}
+
+// plan writes the best plan out.
+func (s *solver) plan() Plan {
+	m, classes := s.m, len(s.m.p.Classes)
+	out := Plan{Value: s.search.found.cost >> scale, Proven: s.proven, Steps: s.steps.used, Stopped: s.steps.stopped,
+		Cells: make([][]int, len(m.slots)), Cooked: make([][]int, len(m.slots))}
+	for d, menu := range s.search.best {
+		for local, i := range m.byDay[d] {
+			out.Cells[i] = make([]int, classes)
+			for g := range classes {
+				r := int(menu.cells[local*classes+g])
+				out.Cells[i][g] = r
+				if r >= 0 {
+					out.MassDg += int64(m.slots[i].eaters[g]) * int64(m.serving(r, g).MassDg)
+					out.CostCents += int64(m.slots[i].eaters[g]) * int64(m.serving(r, g).CostCents)
+				}
+			}
+			out.Cooked[i] = m.cookedIn(i, out.Cells[i])
+		}
+	}
+	out.Bound = s.boundOf(out.Value)
+	out.Proven = out.Proven || out.Bound == out.Value
+	return out
+}
+
+// boundOf is the proven bound in the units of the objective; a proven plan is its own.
+func (s *solver) boundOf(value int64) int64 {
+	if s.proven {
+		return value
+	}
+	bound := s.bound >> scale
+	if bound<<scale < s.bound {
+		bound++
+	}
+	return min(value, max(0, bound))
+}
+
+// cookedIn lists the recipes cooked in a slot with these cells, ascending.
+func (m *model) cookedIn(i int, cells []int) []int {
+	if m.slots[i].fixed {
+		return append([]int(nil), m.slots[i].candidates...)
+	}
+	var cooked []int
+	for _, r := range m.slots[i].candidates {
+		for _, c := range cells {
+			if c == r {
+				cooked = append(cooked, r)
+				break
+			}
+		}
+	}
+	return cooked
+}
