@@ -68,6 +68,9 @@ func (b *Box) hold(held []*bags.Bag, fuel []cooking.LegFuel, point *trip.Resuppl
 			continue
 		}
 		for _, container := range leg.Containers {
+			if container.Brought {
+				continue // carried here, neither sent nor bought
+			}
 			b.Fuel = append(b.Fuel, container.Key)
 		}
 	}

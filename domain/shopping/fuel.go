@@ -21,6 +21,9 @@ func fuelLines(t *trip.Trip, r resupply.Result, c cooking.Result) []FuelLine {
 	var lines []FuelLine
 	for _, leg := range c.Fuel {
 		for _, container := range leg.Containers {
+			if container.Brought {
+				continue // bought for an earlier leg
+			}
 			same := func(l FuelLine) bool {
 				return l.Name == container.Name && l.Fuel == leg.Fuel && l.Point == there[leg.Leg]
 			}
