@@ -94,10 +94,14 @@ func (m measure) money(amount units.Money) Value {
 // weighed writes a mass that somebody puts on a kitchen scale: ounces with
 // grams beside them, since a tenth of an ounce is coarser than the scale.
 func (m measure) weighed(mass units.Mass) string {
-	if m.us() {
-		return strconv.FormatFloat(mass.Ounces(), 'f', 1, 64) + " oz (" + mass.Format(units.Metric) + ")"
+	if !m.us() {
+		return mass.Format(units.Metric)
 	}
-	return mass.Format(units.Metric)
+	ounces, decimals := mass.Ounces(), 1
+	if ounces < 1 {
+		decimals = 2
+	}
+	return strconv.FormatFloat(ounces, 'f', decimals, 64) + " oz (" + mass.Format(units.Metric) + ")"
 }
 
 func (m measure) moneyDecimals() int { return units.CurrencyDigits(m.currency) }

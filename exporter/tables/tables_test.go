@@ -64,6 +64,17 @@ func TestUnitsOfTheReader(t *testing.T) {
 	}
 }
 
+func TestWeighedMasses(t *testing.T) {
+	us := measure{system: units.US}
+	for mass, want := range map[units.Mass]string{
+		1200 * units.Milligram: "0.04 oz (1.2 g)", 25 * units.Gram: "0.88 oz (25 g)", 300 * units.Gram: "10.6 oz (300 g)",
+	} {
+		if got := us.weighed(mass); got != want {
+			t.Errorf("%v is %q, want %q", mass, got, want)
+		}
+	}
+}
+
 func TestNeeds(t *testing.T) {
 	all := From(plantest.Small())
 	wantNumber(t, &all.Needs, 2, "days", 2)
