@@ -5,6 +5,8 @@ import (
 	"io"
 
 	"github.com/spf13/cobra"
+
+	"sumpter/app/demo"
 )
 
 func demoCommand(c console) *cobra.Command {
@@ -24,8 +26,8 @@ func demoCommand(c console) *cobra.Command {
 
 // runDemo writes the demo trip to a new trip file.
 func runDemo(out io.Writer, path string, force bool) error {
-	t := demoTrip()
-	if err := saveTrip(path, t, force); err != nil {
+	t := demo.Trip()
+	if err := saveTrip(path, &t, force); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "%s holds the trip %q: %d people, %d days. Everything in it is invented.\n", path, t.Title, len(t.Crew), len(t.Days))

@@ -1,11 +1,11 @@
 package main
 
 import (
-	"context"
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
+
+	"sumpter/app/importer"
 )
 
 func importCommand(c console) *cobra.Command {
@@ -18,25 +18,36 @@ func importCommand(c console) *cobra.Command {
 		Args: exactly("a workbook or JSON file to read", "a file name for the new trip"),
 	}
 	force := forceFlag(command)
-	command.RunE = func(command *cobra.Command, args []string) error {
-		return runImport(command.Context(), c.out, args[0], args[1], *force)
+	command.RunE = func(_ *cobra.Command, args []string) error {
+		return runImport(c, args[0], args[1], *force)
 	}
 	return command
 }
 
-// runImport reads a whole trip and writes it to a new trip file.
-func runImport(ctx context.Context, out io.Writer, in, path string, force bool) error {
+// runImport reads a whole trip and writes it to a new trip file. What is
+// merely worth knowing goes to stderr.
+func runImport(c console, in, path string, force bool) error {
 	if err := refuseExisting(force, path); err != nil {
 		return err
 	}
-	t, err := importTrip(ctx, in)
+	t, problems, err := importer.ReadFile(in)
 	if err != nil {
-		return err
+		return &fault{code: badInput, lines: []string{oneLine(err.Error())}, cause: err}
+	}
+	texts := make([]string, len(problems))
+	for i, problem := range problems {
+		texts[i] = problem.String()
+	}
+	if t == nil {
+		return inputFault(in, texts...)
+	}
+	for _, text := range texts {
+		fmt.Fprintf(c.err, "sumpter: note: %s: %s\n", in, oneLine(text))
 	}
 	if err := saveTrip(path, t, force); err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "%s holds the trip %q: %d people, %d days, %d foods, %d recipes.\n", path, t.Title, len(t.Crew), len(t.Days), len(t.Foods), len(t.Recipes))
-	fmt.Fprintf(out, "Next: sumpter plan %s\n", path)
+	fmt.Fprintf(c.out, "%s holds the trip %q: %d people, %d days, %d foods, %d recipes.\n", path, t.Title, len(t.Crew), len(t.Days), len(t.Foods), len(t.Recipes))
+	fmt.Fprintf(c.out, "Next: sumpter plan %s\n", path)
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 	"sumpter/domain/plan"
 	"sumpter/exporter/summary"
 	"sumpter/exporter/tables"
+	"sumpter/exporter/tripjson"
 )
 
 // mostShown is how many findings the short plan prints.
@@ -38,7 +39,7 @@ func runPlan(ctx context.Context, c console, path string, asJSON bool) error {
 		return err
 	}
 	if asJSON {
-		return writePlanJSON(c.out, p)
+		return tripjson.WritePlan(c.out, p)
 	}
 	return showPlan(c.out, p)
 }

@@ -4,6 +4,8 @@ import (
 	"io"
 
 	"github.com/spf13/cobra"
+
+	"sumpter/exporter/tripjson"
 )
 
 func schemaCommand(c console) *cobra.Command {
@@ -20,9 +22,9 @@ func schemaCommand(c console) *cobra.Command {
 
 // runSchema prints a JSON Schema.
 func runSchema(out io.Writer, ofPlan bool) error {
-	schema := tripSchema
+	schema := tripjson.Schema
 	if ofPlan {
-		schema = planSchema
+		schema = tripjson.PlanSchema
 	}
 	text, err := schema()
 	if err != nil {

@@ -327,3 +327,44 @@ func TestTemplateIsAWorkbookOfBothSystems(t *testing.T) {
 		t.Errorf("again: %+v", r)
 	}
 }
+
+// What export writes of the trip, import reads back to the same plan.
+func TestImportOfWhatWasExported(t *testing.T) {
+	path, folder := demoFile(t), filepath.Join(t.TempDir(), "papers")
+	if r := call(t, "export", path, folder); r.code != fine {
+		t.Fatalf("%+v", r)
+	}
+	want := call(t, "plan", path, "--json").out
+	for _, name := range []string{"trip.xlsx", "trip.json"} {
+		copied := filepath.Join(t.TempDir(), "copy.trip")
+		if r := call(t, "import", filepath.Join(folder, name), copied); r.code != fine || r.err != "" {
+			t.Fatalf("%s: %+v", name, r)
+		}
+		if got := call(t, "plan", copied, "--json").out; got != want {
+			t.Errorf("%s: another plan of %d bytes, want %d", name, len(got), len(want))
+		}
+	}
+}
+
+func TestImportOfFaultyFiles(t *testing.T) {
+	folder := t.TempDir()
+	empty, text, document := filepath.Join(folder, "a.json"), filepath.Join(folder, "a.txt"), filepath.Join(folder, "b.json")
+	write(t, empty, "")
+	write(t, text, "hello")
+	write(t, document, `{"title": 7, "crew": "nobody", "wheels": 4}`)
+	before := names(t, folder)
+	for in, faults := range map[string]int{empty: 1, text: 1, filepath.Join(folder, "none.xlsx"): 1, folder: 1, document: 3} {
+		r := call(t, "import", in, filepath.Join(folder, "out.trip"))
+		if r.code != badInput || r.out != "" || len(lines(r.err)) < faults {
+			t.Errorf("%s: %+v, want exit 3 and a line for each of %d faults", in, r, faults)
+		}
+		for _, line := range lines(r.err) {
+			if !strings.Contains(line, in) {
+				t.Errorf("%s: the line %q does not name the file", in, line)
+			}
+		}
+	}
+	if after := names(t, folder); after != before {
+		t.Errorf("faulty files left %s", after)
+	}
+}
