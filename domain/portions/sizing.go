@@ -1,6 +1,8 @@
 package portions
 
 import (
+	"math"
+
 	"sumpter/domain/needs"
 	"sumpter/domain/science/foodenergy"
 	"sumpter/domain/trip"
@@ -107,10 +109,11 @@ func mealsOf(servings []*serving) []trip.Meal {
 	return list
 }
 
-// How often a search interval is halved: energy settles to far below a gram,
-// protein to a gram, and the food above the need to a thousandth of it.
+// How closely the day is met: far below what the scale can weigh.
 const (
-	energyHalvings  = 36
+	mostLooks       = 60   // at prices of energy
+	closeKcal       = 1e-3 // of the energy asked
+	usualPrice      = 0.23 // g/kcal, of mixed dry food; where the search for a price begins
 	proteinHalvings = 24
 	extraHalvings   = 10
 )
@@ -121,20 +124,50 @@ func (d *day) meet(kcal float64) {
 	d.balance(kcal)
 }
 
-// balance finds the price of energy at which the day brings it.
+// balance finds the price of energy at which the day brings it. The energy
+// grows with the price in straight pieces, so Newton's steps find it in a few
+// looks; where one leaves the bracket the interval is halved instead.
 func (d *day) balance(kcal float64) {
 	low, high := -dearest, dearest
-	for range energyHalvings {
-		d.energy = (low + high) / 2
-		d.place()
-		if d.sum().kcal < kcal {
+	for _, end := range []float64{low, high} {
+		if d.energy = end; end*(d.placed()-kcal) <= 0 {
+			return // even the smallest portions are too much, or the largest too little
+		}
+	}
+	d.energy = usualPrice
+	for range mostLooks {
+		got := d.placed()
+		if math.Abs(got-kcal) < closeKcal {
+			return
+		}
+		if got < kcal {
 			low = d.energy
 		} else {
 			high = d.energy
 		}
+		next := d.energy + (kcal-got)/d.slope()
+		if !(next > low && next < high) {
+			next = (low + high) / 2
+		}
+		d.energy = next
 	}
-	d.energy = high
+}
+
+// placed sets the scales for the prices and gives the energy of the day.
+func (d *day) placed() float64 {
 	d.place()
+	return d.sum().kcal
+}
+
+// slope is how much energy a gram on the price of a kcal brings, from the dishes that are within their bounds.
+func (d *day) slope() float64 {
+	slope := 0.0
+	for _, o := range d.servings {
+		if g := o.grows; g.grams > 0 && o.scale > o.leastScale && o.scale < o.mostScale {
+			slope += g.kcal * g.kcal / g.grams
+		}
+	}
+	return slope
 }
 
 // dearest bounds the prices: at it every dish with energy (or protein) is as large or as small as it may be.
