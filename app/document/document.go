@@ -76,7 +76,8 @@ func (d *Document) Path() string { return d.store.Path() }
 
 // Edit changes the trip in one step that can be undone. The change works on a
 // copy; if it returns an error, or the trip would no longer have a meaning,
-// nothing happens and the error says why.
+// nothing happens and the error says why. What was noted of things that the
+// change takes out of the trip goes with them.
 // The name completes "Undo: …", as in "move bag 23 to another pack".
 func (d *Document) Edit(name string, change func(t *trip.Trip) error) error {
 	return d.EditMerged(name, "", change)
@@ -89,6 +90,7 @@ func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) e
 	if err := change(next); err != nil {
 		return err
 	}
+	next.TidyProgress(d.trip)
 	if trip.Equal(d.trip, next) {
 		return nil
 	}
@@ -155,9 +157,12 @@ func (d *Document) Redo() error {
 
 // show makes a trip the current one: it is saved, planned and told.
 func (d *Document) show(t *trip.Trip) {
+	was := d.trip
 	d.trip = t
 	d.saver.save(t)
-	d.planner.start(t)
+	if !d.planner.keep(was, t) {
+		d.planner.start(t)
+	}
 	d.listeners.tellTrip()
 }
 

@@ -233,3 +233,43 @@ func TestThreadsSaveTheLastEdit(t *testing.T) {
 		t.Errorf("%d trips saved", n)
 	}
 }
+
+// Noting what was done is saved and can be undone, and leaves the plan alone.
+func TestProgressIsSavedWithoutPlanningAnew(t *testing.T) {
+	d, store := open(triptest.Large(3, 6, 1), Inline{})
+	d.Replan()
+	plans := 0
+	d.OnPlan(func() { plans++ })
+	point := d.Trip().Points[0].ID
+	if err := d.Edit("note that a box did not come", func(t *trip.Trip) error {
+		t.Progress.MissingBoxes = append(t.Progress.MissingBoxes, point)
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	if plans != 0 || len(store.saved) != 1 {
+		t.Errorf("%d plans, saved %d times", plans, len(store.saved))
+	}
+	if !slices.Contains(d.Plan().Trip.Progress.MissingBoxes, point) {
+		t.Error("the plan does not know what was done")
+	}
+	if err := d.Undo(); err != nil || plans != 0 || len(d.Plan().Trip.Progress.MissingBoxes) != 0 {
+		t.Errorf("after undo %d plans, progress %+v, %v", plans, d.Plan().Trip.Progress, err)
+	}
+	if err := d.Edit("rename the trip", retitle("Other")); err != nil || plans != 1 {
+		t.Errorf("an edit of the trip made %d plans, %v", plans, err)
+	}
+}
+
+// Taking a thing out of the trip takes what was noted of it along.
+func TestRemovingAThingTidiesProgress(t *testing.T) {
+	made := triptest.Large(3, 6, 1)
+	made.Progress.MissingBoxes = []trip.PointID{made.Points[0].ID}
+	d, _ := open(made, Inline{})
+	if err := d.Edit("remove the points", func(t *trip.Trip) error { t.Points = nil; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	if len(d.Trip().Progress.MissingBoxes) != 0 {
+		t.Error("a box is missing at a point that is gone")
+	}
+}

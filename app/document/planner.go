@@ -48,6 +48,24 @@ func (p *planner) start(t *trip.Trip) {
 	})
 }
 
+// keep keeps the finished plan if nothing but progress differs from the trip
+// it was made from: progress changes no plan. It tells whether it could.
+func (p *planner) keep(was, now *trip.Trip) bool {
+	if p.busy || p.current == nil || p.current.Trip == nil {
+		return false
+	}
+	before, after := *was, *now
+	before.Progress, after.Progress = trip.Progress{}, trip.Progress{}
+	if !trip.Equal(&before, &after) {
+		return false
+	}
+	same, planned := *p.current, *p.current.Trip
+	planned.Progress = now.Canonical().Progress
+	same.Trip = &planned
+	p.current = &same
+	return true
+}
+
 func (p *planner) stop() {
 	if p.cancel != nil {
 		p.cancel()

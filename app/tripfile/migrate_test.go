@@ -11,14 +11,14 @@ import (
 	"sumpter/domain/trip/triptest"
 )
 
-// older is a made-up history of the present format: its version 1 kept no
-// pins, its version 2 does.
+// older is a made-up history of the present format: its version 1 did not
+// know of boxes that did not come, its version 2 does.
 func older(t *testing.T) format {
 	t.Helper()
 	whole := present().steps[0]
-	at := strings.Index(whole, "CREATE TABLE pin")
+	at := strings.Index(whole, "CREATE TABLE missing_box")
 	if at < 0 {
-		t.Fatal("there is no table of pins to begin with")
+		t.Fatal("there is no table of missing boxes to begin with")
 	}
 	return format{steps: append([]string{whole[:at], whole[at:]}, present().steps[1:]...)}
 }
@@ -34,7 +34,7 @@ func ofVersionOne(t *testing.T, path string) {
 	}
 	ctx := context.Background()
 	err = inTransaction(ctx, path, file.conn, func() error {
-		_, err := file.conn.ExecContext(ctx, "DROP TABLE pin; PRAGMA user_version = 1")
+		_, err := file.conn.ExecContext(ctx, "DROP TABLE missing_box; PRAGMA user_version = 1")
 		return err
 	})
 	if err := errors.Join(err, file.Close()); err != nil {

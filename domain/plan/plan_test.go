@@ -109,6 +109,26 @@ func TestOrderUnitsAndNamesChangeNoFigure(t *testing.T) {
 
 // figuresOnly takes out the sentences, which speak in the reader's units and
 // names.
+// What was done so far is told, never planned with.
+func TestProgressChangesNoPlan(t *testing.T) {
+	begun := 0
+	for seed := 0; begun < 4 && seed < 100; seed++ {
+		done := triptest.Trip().Example(seed)
+		if len(done.Progress.Packed) == 0 {
+			continue
+		}
+		begun++
+		fresh := done.Clone()
+		fresh.Progress = trip.Progress{}
+		if a, b := bytesOf(t, mustMake(t, done)), bytesOf(t, mustMake(t, fresh)); a != b {
+			t.Fatalf("the plan depends on what was done: %s", firstDifference(a, b))
+		}
+	}
+	if begun < 4 {
+		t.Fatal("the generator begins no trips")
+	}
+}
+
 func figuresOnly(p *Plan) string {
 	for i := range p.Needs.Members {
 		for d := range p.Needs.Members[i].Days {

@@ -48,3 +48,6 @@ func PointKinds() []PointKind { return []PointKind{PostOffice, Shop, Hut, Cache,
 
 // OpenDayNames lists the words of a point's opening days, Monday first.
 func OpenDayNames() []string { return []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"} }
+
+// Ends lists what may become of a bag on the trail.
+func Ends() []End { return []End{Eaten, ThrownAway, Lost} }

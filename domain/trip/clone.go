@@ -33,6 +33,9 @@ func (t *Trip) Clone() *Trip {
 		p.OpenDays, p.ClosedDates = slices.Clone(p.OpenDays), slices.Clone(p.ClosedDates)
 	})
 	c.Pins = slices.Clone(t.Pins)
+	p := &c.Progress
+	p.Purchases, p.Ends, p.MissingBoxes = slices.Clone(p.Purchases), slices.Clone(p.Ends), slices.Clone(p.MissingBoxes)
+	p.Packed = cloneEach(p.Packed, func(b *PackedBag) { b.Weighed = slices.Clone(b.Weighed) })
 	return &c
 }
 

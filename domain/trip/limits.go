@@ -17,6 +17,9 @@ const (
 	MaxPoints   = 60
 	MaxPins     = 2000
 
+	MaxPurchases = 10_000
+	MaxNotedBags = 50_000 // packed, or eaten, thrown away and lost
+
 	MaxNameRunes = 120    // one line: a name, a shop, a tag
 	MaxTextRunes = 10_000 // several lines: notes, an address
 
@@ -33,6 +36,7 @@ const (
 	maxSteps       = 100
 	maxDishes      = 12
 	maxClosedDates = 400
+	maxWeighings   = 200
 )
 
 // Ranges of what people can be and carry. They are wide: they catch typing

@@ -8,7 +8,8 @@ import (
 func sortIDs[T cmp.Ordered](ids []T) { slices.Sort(ids) }
 
 // Canonical gives a copy of the trip whose lists stand in the order of their
-// IDs (cells by day, group and meal; fuels and bags by size and name), so
+// IDs (cells by day, group and meal; fuels and bags by size and name; packed
+// bags by key), so
 // that a plan never depends on how a list happens to be sorted. The copy
 // shares nothing that a planner changes.
 func (t *Trip) Canonical() *Trip {
@@ -31,7 +32,17 @@ func (t *Trip) Canonical() *Trip {
 	c.Pins = sortedBy(t.Pins, func(a, b Pin) int {
 		return cmp.Or(cmp.Compare(a.Bag, b.Bag), cmp.Compare(a.Gear, b.Gear), cmp.Compare(a.Member, b.Member))
 	})
+	c.Progress = t.Progress.canonical()
 	return &c
+}
+
+// canonical puts bags in the order of their keys. Purchases keep theirs: two of
+// one kind are told apart by nothing else.
+func (p Progress) canonical() Progress {
+	p.Packed = sortedBy(p.Packed, func(a, b PackedBag) int { return cmp.Compare(a.Bag, b.Bag) })
+	p.Ends = sortedBy(p.Ends, func(a, b BagEnd) int { return cmp.Compare(a.Bag, b.Bag) })
+	p.MissingBoxes = sortedBy(p.MissingBoxes, func(a, b PointID) int { return cmp.Compare(a, b) })
+	return p
 }
 
 func sortedBy[T any](list []T, compare func(a, b T) int) []T {

@@ -29,6 +29,9 @@ func TestCanonicalForgetsTheOrderOfLists(t *testing.T) {
 		other.Fuels = shuffled(random, made.Fuels)
 		other.Bags = shuffled(random, made.Bags)
 		other.Pins = shuffled(random, made.Pins)
+		other.Progress.Packed = shuffled(random, made.Progress.Packed)
+		other.Progress.Ends = shuffled(random, made.Progress.Ends)
+		other.Progress.MissingBoxes = shuffled(random, made.Progress.MissingBoxes)
 		if have := other.Canonical(); !reflect.DeepEqual(have, want) {
 			rt.Fatalf("have %+v\nwant %+v", have, want)
 		}

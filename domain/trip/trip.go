@@ -48,6 +48,8 @@ type Trip struct {
 	Bags    []BagType       `json:"bag_types"`
 	Points  []ResupplyPoint `json:"points"`
 	Pins    []Pin           `json:"pins"`
+
+	Progress Progress `json:"progress,omitzero"` // what has been done so far
 }
 
 // CookGroup is the members who share a stove and a pot.

@@ -25,6 +25,7 @@ func Validate(t *Trip) []Problem {
 	c.bags()
 	c.points()
 	c.pins()
+	c.progress()
 	return c.problems
 }
 

@@ -195,6 +195,39 @@ func set(t testing.TB, file *excelize.File, sheet, cell string, value any) {
 	}
 }
 
+func TestBadCellsOfProgress(t *testing.T) {
+	for _, c := range []struct {
+		name, sheet string
+		row         []any
+		cell, wrong string
+	}{
+		{"nothing bought", sheetPurchases, []any{nil, nil, nil, nil, "village shop"}, "A2", "not exactly one"},
+		{"bought a ghost", sheetPurchases, []any{"Moon dust"}, "A2", "is not the name of a food"},
+		{"none bought", sheetPurchases, []any{nil, nil, "car fuel", nil, nil, 0}, "F2", "0"},
+		{"weighed nothing of a food", sheetPacked, []any{"d1 dinner g1 r1 b1 pot 1", "yes", sample().Foods[0].Name}, "D2", "is empty"},
+		{"weighed of no food", sheetPacked, []any{"d1 dinner g1 r1 b1 pot 1", "yes", nil, 20}, "C2", "is empty"},
+		{"weighs less than nothing", sheetPacked, []any{"d1 dinner g1 r1 b1 pot 1", "yes", sample().Foods[0].Name, -1}, "D2", "-"},
+		{"unknown end", sheetBagEnds, []any{"d1 dinner g1 r1 b1 pot 1", "sold", 1}, "B2", "is not known"},
+		{"gone after the trip", sheetBagEnds, []any{"d1 dinner g1 r1 b1 pot 1", "eaten", 9}, "C2", "9"},
+		{"box missing nowhere", sheetMissingBoxes, []any{"Moon base"}, "A2", "is not the name of a resupply point"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			data := edited(t, units.Metric, func(file *excelize.File) {
+				if err := file.SetSheetRow(c.sheet, "A2", &c.row); err != nil {
+					t.Fatal(err)
+				}
+			})
+			_, problems, err := Read(bytes.NewReader(data))
+			if err != nil || len(problems) != 1 {
+				t.Fatalf("%v, %v", problems, err)
+			}
+			if p := problems[0]; p.Sheet != c.sheet || p.Cell != c.cell || !strings.Contains(p.Wrong, c.wrong) {
+				t.Errorf("wanted %s %s %q, got %v", c.sheet, c.cell, c.wrong, p)
+			}
+		})
+	}
+}
+
 func TestAllFaultsAreToldAtOnceInOrder(t *testing.T) {
 	data := edited(t, units.Metric, func(file *excelize.File) {
 		set(t, file, sheetPins, "A2", "Moon buggy")

@@ -21,6 +21,11 @@ const (
 	sheetResupply    = "Resupply"
 	sheetPins        = "Pins"
 
+	sheetPurchases    = "Purchases"
+	sheetPacked       = "Packed bags"
+	sheetBagEnds      = "Bag ends"
+	sheetMissingBoxes = "Missing boxes"
+
 	sheetReadMe = "Read me" // written, never read
 	sheetLists  = "Lists"   // behind the drop-downs
 )
@@ -31,7 +36,7 @@ func sheets() []sheet {
 	return []sheet{
 		tripSheet(), groupSheet(), crewSheet(), daySheet(), foodSheet(), safetySheet(), packageSheet(),
 		recipeSheet(), ingredientSheet(), menuSheet(), acceptedSheet(), gearSheet(), fuelSheet(),
-		bagTypeSheet(), resupplySheet(), pinSheet(),
+		bagTypeSheet(), resupplySheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), missingBoxSheet(),
 	}
 }
 

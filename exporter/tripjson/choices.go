@@ -24,6 +24,7 @@ var choices = map[reflect.Type][]string{
 	reflect.TypeFor[trip.GearKind]():        words(trip.GearKinds()),
 	reflect.TypeFor[trip.FuelKind]():        words(trip.FuelKinds()),
 	reflect.TypeFor[trip.PointKind]():       words(trip.PointKinds()),
+	reflect.TypeFor[trip.End]():             words(trip.Ends()),
 	reflect.TypeFor[trip.WalkingEquation](): words(trip.WalkingEquations()),
 }
 

@@ -96,5 +96,5 @@ func wayTables() []Table {
 }
 
 func allTables() []Table {
-	return slices.Concat(peopleTables(), larderTables(), menuTables(), wayTables())
+	return slices.Concat(peopleTables(), larderTables(), menuTables(), wayTables(), progressTables())
 }

@@ -77,6 +77,7 @@ func (b *builder) build(s size) *trip.Trip {
 	b.bags()
 	b.menu()
 	b.pins()
+	b.progress()
 	if b.odd {
 		b.disorder()
 	}

@@ -1,0 +1,126 @@
+package trip
+
+import (
+	"slices"
+
+	"sumpter/domain/optional"
+	"sumpter/domain/units"
+)
+
+// Progress is what has been done of the plan so far. It never changes a plan:
+// bags are named by their key, so that what was noted stays with its bag when
+// the trip is planned anew.
+type Progress struct {
+	Purchases    []Purchase  `json:"purchases,omitempty"`
+	Packed       []PackedBag `json:"packed,omitempty"`
+	Ends         []BagEnd    `json:"ends,omitempty"`
+	MissingBoxes []PointID   `json:"missing_boxes,omitempty"` // where the box did not come
+}
+
+// Purchase is something bought for the trip: packages of a food, fuel
+// containers, or anything else the crew shares.
+type Purchase struct {
+	Food  FoodID                      `json:"food,omitempty"`           // this food; or
+	Fuel  string                      `json:"fuel_container,omitempty"` // containers of this name; or
+	Other string                      `json:"other,omitempty"`          // what it is, in words
+	Net   units.Mass                  `json:"net_g"`                    // of one package of food, else 0
+	Shop  string                      `json:"shop,omitempty"`
+	Count int                         `json:"count"`
+	Paid  optional.Value[units.Money] `json:"paid,omitzero"`     // for all of them together
+	By    MemberID                    `json:"paid_by,omitempty"` // who paid; 0: not noted
+}
+
+// PackedBag is what packing night did to one bag.
+type PackedBag struct {
+	Bag     string     `json:"bag"`               // bag key of the plan
+	Weighed []Weighing `json:"weighed,omitempty"` // where the scale showed something else than the plan
+	Done    bool       `json:"done"`              // filled, closed and labelled
+}
+
+// Weighing is what the scale showed of one food in a bag.
+type Weighing struct {
+	Food FoodID     `json:"food"`
+	Mass units.Mass `json:"mass_g"`
+}
+
+// End is what became of a bag.
+type End string
+
+// What may become of a bag on the trail.
+const (
+	Eaten      End = "eaten"
+	ThrownAway End = "thrown away"
+	Lost       End = "lost"
+)
+
+// BagEnd says what became of a bag, and when.
+type BagEnd struct {
+	Bag string `json:"bag"` // bag key of the plan
+	End End    `json:"end"`
+	Day int    `json:"day"` // 1-based
+}
+
+// PackedBag finds what packing night did to a bag, or nil.
+func (p *Progress) PackedBag(key string) *PackedBag {
+	for i := range p.Packed {
+		if p.Packed[i].Bag == key {
+			return &p.Packed[i]
+		}
+	}
+	return nil
+}
+
+// BagEnd finds what became of a bag, or nil if it is still there.
+func (p *Progress) BagEnd(key string) *BagEnd {
+	for i := range p.Ends {
+		if p.Ends[i].Bag == key {
+			return &p.Ends[i]
+		}
+	}
+	return nil
+}
+
+// WeighedMass gives what the scale showed of a food, if it was not as planned.
+func (b *PackedBag) WeighedMass(food FoodID) (units.Mass, bool) {
+	for _, w := range b.Weighed {
+		if w.Food == food {
+			return w.Mass, true
+		}
+	}
+	return 0, false
+}
+
+// TidyProgress takes references to what is no longer in the trip out of its
+// progress. The money stays: what was bought of a food that is gone becomes
+// something else that was bought, under the name the food had.
+func (t *Trip) TidyProgress(before *Trip) {
+	p := &t.Progress
+	for i := range p.Purchases {
+		bought := &p.Purchases[i]
+		if bought.By != 0 && t.Member(bought.By) == nil {
+			bought.By = 0
+		}
+		if bought.Food == 0 || t.Food(bought.Food) != nil {
+			continue
+		}
+		bought.Other = "food"
+		if food := before.Food(bought.Food); food != nil {
+			bought.Other = food.Name
+		}
+		bought.Food, bought.Net = 0, 0
+	}
+	for i := range p.Packed {
+		bag := &p.Packed[i]
+		bag.Weighed = orNil(slices.DeleteFunc(bag.Weighed, func(w Weighing) bool { return t.Food(w.Food) == nil }))
+	}
+	p.MissingBoxes = orNil(slices.DeleteFunc(p.MissingBoxes, func(id PointID) bool { return t.Point(id) == nil }))
+	p.Ends = orNil(slices.DeleteFunc(p.Ends, func(e BagEnd) bool { return e.Day > len(t.Days) }))
+}
+
+// orNil makes an empty list absent, as files give it back.
+func orNil[T any](list []T) []T {
+	if len(list) == 0 {
+		return nil
+	}
+	return list
+}

@@ -1,0 +1,124 @@
+package trip_test
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"sumpter/domain/optional"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// begun is the plain trip after shopping, packing and the first day.
+func begun() *trip.Trip {
+	t := plain()
+	t.Progress = trip.Progress{
+		Purchases: []trip.Purchase{
+			{Food: t.Foods[0].ID, Net: 500 * units.Gram, Shop: "village shop", Count: 2, Paid: optional.Of(units.Money(398)), By: t.Crew[0].ID},
+			{Fuel: t.Fuels[0].Name, Count: 3},
+			{Other: "car fuel", Count: 1, Paid: optional.Of(units.Money(5400)), By: t.Crew[1].ID},
+		},
+		Packed: []trip.PackedBag{
+			{Bag: "d1 dinner g1 r1 b1 pot 1", Done: true},
+			{Bag: "d2 dinner g1 r1 b1 pot 1", Weighed: []trip.Weighing{{Food: t.Foods[0].ID, Mass: 412 * units.Gram}}},
+		},
+		Ends:         []trip.BagEnd{{Bag: "d1 dinner g1 r1 b1 pot 1", End: trip.Eaten, Day: 1}},
+		MissingBoxes: []trip.PointID{t.Points[0].ID},
+	}
+	return t
+}
+
+func TestProgressFaults(t *testing.T) {
+	if problems := trip.Validate(begun()); len(problems) > 0 {
+		t.Fatalf("the begun trip is not valid: %v", problems)
+	}
+	progress := func(spoil func(*trip.Progress)) func(*trip.Trip) {
+		return func(t *trip.Trip) { *t = *begun(); spoil(&t.Progress) }
+	}
+	bought := func(spoil func(*trip.Purchase)) func(*trip.Trip) {
+		return progress(func(p *trip.Progress) { spoil(&p.Purchases[0]) })
+	}
+	checkFaults(t, []fault{
+		{"nothing bought", progress(func(p *trip.Progress) { p.Purchases[2].Other = "" }), "progress.purchases 3 ", "not exactly one"},
+		{"two things bought", bought(func(p *trip.Purchase) { p.Other = "rope" }), "progress.purchases 1 ", "not exactly one"},
+		{"bought a ghost", bought(func(p *trip.Purchase) { p.Food = 4711 }), "progress.purchases 1 food", "4711"},
+		{"package of nothing", bought(func(p *trip.Purchase) { p.Net = 0 }), "progress.purchases 1 net_g", "0 kg"},
+		{"net of car fuel", progress(func(p *trip.Progress) { p.Purchases[2].Net = units.Kilogram }), "progress.purchases 3 net_g", "1 kg"},
+		{"none bought", bought(func(p *trip.Purchase) { p.Count = 0 }), "progress.purchases 1 count", "0"},
+		{"paid less than nothing", bought(func(p *trip.Purchase) { p.Paid = optional.Of(units.Money(-1)) }), "progress.purchases 1 paid", "-"},
+		{"paid by a ghost", bought(func(p *trip.Purchase) { p.By = 4711 }), "progress.purchases 1 paid_by", "4711"},
+		{"shop of two lines", bought(func(p *trip.Purchase) { p.Shop = "a\nb" }), "progress.purchases 1 shop", "U+000A"},
+		{"too many purchases", progress(func(p *trip.Progress) {
+			p.Purchases = slices.Repeat(p.Purchases[:1], trip.MaxPurchases+1)
+		}), "progress.purchases 0 ", "10001"},
+		{"packed twice", progress(func(p *trip.Progress) { p.Packed[1] = p.Packed[0] }), "progress.packed 0 ", "twice"},
+		{"packed no bag", progress(func(p *trip.Progress) { p.Packed[0].Bag = " " }), "progress.packed 1 bag", "no bag"},
+		{"weighed a ghost", progress(func(p *trip.Progress) { p.Packed[1].Weighed[0].Food = 4711 }), "progress.packed 2 weighed[1].food", "4711"},
+		{"weighed twice", progress(func(p *trip.Progress) {
+			p.Packed[1].Weighed = slices.Repeat(p.Packed[1].Weighed, 2)
+		}), "progress.packed 2 weighed", "twice"},
+		{"weighs less than nothing", progress(func(p *trip.Progress) { p.Packed[1].Weighed[0].Mass = -1 }), "progress.packed 2 weighed[1].mass_g", "-"},
+		{"gone twice", progress(func(p *trip.Progress) { p.Ends = append(p.Ends, p.Ends[0]) }), "progress.ends 0 ", "twice"},
+		{"unknown end", progress(func(p *trip.Progress) { p.Ends[0].End = "sold" }), "progress.ends 1 end", `"sold"`},
+		{"gone after the trip", progress(func(p *trip.Progress) { p.Ends[0].Day = 7 }), "progress.ends 1 day", "7"},
+		{"box missing nowhere", progress(func(p *trip.Progress) { p.MissingBoxes[0] = 4711 }), "progress.missing_boxes 1 ", "4711"},
+		{"box missing twice", progress(func(p *trip.Progress) {
+			p.MissingBoxes = append(p.MissingBoxes, p.MissingBoxes[0])
+		}), "progress.missing_boxes 0 ", "twice"},
+	})
+}
+
+func TestFindingWhatWasDone(t *testing.T) {
+	p := &begun().Progress
+	first, second := p.Packed[0].Bag, p.Packed[1].Bag
+	if bag := p.PackedBag(first); bag == nil || !bag.Done {
+		t.Errorf("the first bag is %+v", bag)
+	}
+	if mass, noted := p.PackedBag(second).WeighedMass(p.Purchases[0].Food); !noted || mass != 412*units.Gram {
+		t.Errorf("weighed %v, %v", mass, noted)
+	}
+	if _, noted := p.PackedBag(first).WeighedMass(p.Purchases[0].Food); noted {
+		t.Error("a bag that was not weighed has a weight")
+	}
+	if end := p.BagEnd(first); end == nil || end.End != trip.Eaten {
+		t.Errorf("the first bag ended %+v", end)
+	}
+	if p.PackedBag("d9") != nil || p.BagEnd(second) != nil {
+		t.Error("something was done to a bag that nobody touched")
+	}
+}
+
+// What is taken out of a trip leaves no reference behind, and no money is lost.
+func TestTidyProgressKeepsTheMoney(t *testing.T) {
+	before := begun()
+	after := begun()
+	name, gone := after.Foods[0].Name, after.Foods[0].ID
+	after.Foods, after.Crew, after.Points = nil, after.Crew[1:], nil
+	after.Recipes, after.Menu, after.Pins, after.Days = nil, nil, nil, after.Days[:1]
+	for i := range after.Crew {
+		after.Crew[i].Dislikes = nil
+	}
+	after.TidyProgress(before)
+	for _, problem := range trip.Validate(after) {
+		if strings.HasPrefix(problem.Where.List, "progress") {
+			t.Error(problem)
+		}
+	}
+	p := after.Progress
+	if first := p.Purchases[0]; first.Other != name || first.Food == gone || first.By != 0 || first.Paid != before.Progress.Purchases[0].Paid {
+		t.Errorf("the purchase became %+v", first)
+	}
+	if !reflect.DeepEqual(p.Purchases[1:], before.Progress.Purchases[1:]) || p.Packed[1].Weighed != nil || p.MissingBoxes != nil {
+		t.Errorf("progress is %+v", p)
+	}
+}
+
+func TestTidyProgressLeavesAGoodTripAlone(t *testing.T) {
+	tidy := begun()
+	tidy.TidyProgress(begun())
+	if !trip.Equal(tidy, begun()) {
+		t.Errorf("progress became %+v", tidy.Progress)
+	}
+}

@@ -1,0 +1,56 @@
+package triptest
+
+import (
+	"fmt"
+
+	"sumpter/domain/optional"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// progress notes some of what is done of an odd trip; plausible ones have not
+// begun.
+func (b *builder) progress() {
+	if !b.odd || b.chance(60) {
+		return
+	}
+	p := &b.trip.Progress
+	for range b.pick(0, 3) {
+		p.Purchases = append(p.Purchases, b.purchase())
+	}
+	for i := range b.pick(0, 3) {
+		bag := trip.PackedBag{Bag: bagKey(i), Done: b.chance(50)}
+		if b.chance(50) {
+			bag.Weighed = []trip.Weighing{{Food: oneOf(b, b.trip.Foods...).ID, Mass: units.Mass(b.pick(0, 900_000))}}
+		}
+		p.Packed = append(p.Packed, bag)
+	}
+	for i := range b.pick(0, 3) {
+		p.Ends = append(p.Ends, trip.BagEnd{Bag: bagKey(i), End: oneOf(b, trip.Ends()...), Day: b.pick(1, len(b.trip.Days))})
+	}
+	turn(b, p.Packed)
+	turn(b, p.Ends)
+	for i := range b.trip.Points {
+		if b.chance(30) {
+			p.MissingBoxes = append(p.MissingBoxes, b.trip.Points[i].ID)
+		}
+	}
+}
+
+func bagKey(place int) string { return fmt.Sprintf("d%d dinner g1 r1 b1 pot 1", place+1) }
+
+func (b *builder) purchase() trip.Purchase {
+	bought := trip.Purchase{Count: b.pick(1, 20), Paid: unsure(b, units.Money(b.pick(0, 5000)))}
+	if b.chance(70) {
+		bought.By = oneOf(b, b.trip.Crew...).ID
+	}
+	switch food := oneOf(b, b.trip.Foods...); {
+	case b.chance(60):
+		bought.Food, bought.Net, bought.Shop = food.ID, units.Mass(b.pick(1, 900))*units.Gram, oneOf(b, "", "village shop")
+	case b.chance(50):
+		bought.Fuel = "Can 230"
+	default:
+		bought.Other, bought.Paid = "car fuel", optional.Of(units.Money(b.pick(0, 9000)))
+	}
+	return bought
+}

@@ -1,0 +1,106 @@
+package trip
+
+import (
+	"fmt"
+	"strings"
+)
+
+func (c *checker) progress() {
+	p := &c.trip.Progress
+	if c.size("progress.purchases", "purchases", len(p.Purchases), 0, MaxPurchases) {
+		for i := range p.Purchases {
+			c.at("progress.purchases", i, 0, "")
+			c.purchase(&p.Purchases[i])
+		}
+	}
+	if c.size("progress.packed", "packed bags", len(p.Packed), 0, MaxNotedBags) {
+		for i := range p.Packed {
+			c.at("progress.packed", i, 0, "")
+			c.packedBag(&p.Packed[i])
+		}
+		c.where = Where{List: "progress.packed"}
+		distinct(c, "", "bag", p.Packed, func(b PackedBag) string { return b.Bag })
+	}
+	if c.size("progress.ends", "bags whose end is noted", len(p.Ends), 0, MaxNotedBags) {
+		for i := range p.Ends {
+			c.at("progress.ends", i, 0, "")
+			c.bagEnd(&p.Ends[i])
+		}
+		c.where = Where{List: "progress.ends"}
+		distinct(c, "", "bag", p.Ends, func(e BagEnd) string { return e.Bag })
+	}
+	c.missingBoxes(p.MissingBoxes)
+}
+
+func (c *checker) purchase(p *Purchase) {
+	named := 0
+	for _, is := range []bool{p.Food != 0, p.Fuel != "", p.Other != ""} {
+		if is {
+			named++
+		}
+	}
+	if named != 1 {
+		c.add("", "the purchase names not exactly one of food, fuel container and anything else", "one of the three", "Keep one of them, or take the purchase out.")
+	}
+	if p.Food != 0 {
+		if !c.foods[p.Food] {
+			c.missing("food", "food", int64(p.Food), "one of the foods, or take the purchase out")
+		}
+		c.above("net_g", "net mass of a package", p.Net.Kilograms(), maxStockKilograms, "kg")
+	} else {
+		c.within("net_g", "net mass of a package", p.Net.Kilograms(), 0, 0, "kg")
+	}
+	c.line("fuel_container", "fuel container", p.Fuel)
+	c.line("other", "what was bought", p.Other)
+	c.line("shop", "shop", p.Shop)
+	c.within("count", "number bought", float64(p.Count), 1, maxInStock, "")
+	if paid, known := p.Paid.Get(); known {
+		c.price("paid", "amount paid", paid)
+	}
+	if p.By != 0 && !c.members[p.By] {
+		c.missing("paid_by", "member", int64(p.By), "one of the crew, or nobody")
+	}
+}
+
+func (c *checker) packedBag(b *PackedBag) {
+	c.bagKey(b.Bag)
+	if !c.count("weighed", "weighings", len(b.Weighed), 0, maxWeighings) {
+		return
+	}
+	distinct(c, "weighed", "weighing of food", b.Weighed, func(w Weighing) FoodID { return w.Food })
+	for i, w := range b.Weighed {
+		c.enter("weighed", i)
+		if !c.foods[w.Food] {
+			c.missing("food", "food", int64(w.Food), "one of the foods, or take the weighing out")
+		}
+		c.within("mass_g", "mass on the scale", w.Mass.Kilograms(), 0, maxStockKilograms, "kg")
+		c.leave()
+	}
+}
+
+func (c *checker) bagKey(key string) {
+	if c.line("bag", "key of the bag", key) && strings.TrimSpace(key) == "" {
+		c.add("bag", "no bag is named", "the key of a bag, as the plan shows it", "Name the bag, or take the line out.")
+	}
+}
+
+func (c *checker) bagEnd(e *BagEnd) {
+	c.bagKey(e.Bag)
+	word(c, "end", "end of the bag", e.End, Ends()...)
+	if e.Day < 1 || e.Day > len(c.trip.Days) {
+		c.add("day", fmt.Sprintf("the day is %d", e.Day), fmt.Sprintf("a day from 1 to %d", len(c.trip.Days)), "Enter the day on which it happened.")
+	}
+}
+
+func (c *checker) missingBoxes(points []PointID) {
+	if !c.size("progress.missing_boxes", "boxes that did not come", len(points), 0, MaxPoints) {
+		return
+	}
+	distinct(c, "", "resupply point", points, func(id PointID) PointID { return id })
+	for i, id := range points {
+		c.at("progress.missing_boxes", i, 0, "")
+		if c.trip.Point(id) == nil {
+			c.missing("", "resupply point", int64(id), "one of the resupply points, or take the line out")
+		}
+	}
+}

@@ -1,0 +1,128 @@
+package tripbook
+
+import (
+	"sumpter/domain/optional"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+func toPoint() codec[trip.PointID] {
+	return reference[trip.PointID](func(s *scope) *names { return &s.points })
+}
+
+const helpBag = "The key of a bag, as the plan shows it."
+
+func purchaseSheet() sheet {
+	type R = trip.Purchase
+	t := &table[R]{
+		name: sheetPurchases, list: "progress.purchases",
+		about: "What has been bought so far, and who paid. One row a purchase: a food, fuel, or anything else the crew shares.",
+		fresh: func() R { return R{Count: 1} },
+		columns: []column[R]{
+			col("Food", "food", func(p *R) *trip.FoodID { return &p.Food }, orBlank(toFood()), "A food of sheet Foods; or").wide(28),
+			col("Fuel container", "fuel_container", func(p *R) *string { return &p.Fuel }, line(), "the name of a container of sheet Fuels; or").wide(24),
+			col("Other", "other", func(p *R) *string { return &p.Other }, line(), "anything else, in words: car fuel, hut fees.").wide(24),
+			col("Net", "net_g", func(p *R) *units.Mass { return &p.Net }, orBlank(exact[units.Mass](foodMass)), "Food: what one package holds."),
+			col("Shop", "shop", func(p *R) *string { return &p.Shop }, line(), "Where it was bought.").wide(20),
+			col("Count", "count", func(p *R) *int { return &p.Count }, count(), "How many packages. Empty: one.").wide(8),
+			col("Paid", "paid", func(p *R) *optional.Value[units.Money] { return &p.Paid }, maybe(money()), "For all of them together. Empty: not noted."),
+			col("Paid by", "paid_by", func(p *R) *trip.MemberID { return &p.By }, orBlank(toMember()), "Who paid. Empty: not noted.").wide(22),
+		},
+	}
+	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.Purchases })
+	return t
+}
+
+// packedRow is one weighing of a bag; a bag as planned has one row without.
+type packedRow struct {
+	bag  trip.PackedBag
+	food trip.FoodID
+	mass optional.Value[units.Mass]
+}
+
+func packedSheet() sheet {
+	type R = packedRow
+	return &table[R]{
+		name: sheetPacked, list: "progress.packed",
+		about: "The bags of packing night. One row a bag; where the scale showed something else than the plan, one row for each such food.",
+		fresh: func() R { return R{} },
+		from:  packedRows,
+		into:  gatherPacked,
+		columns: []column[R]{
+			col("Bag", "bag", func(r *R) *string { return &r.bag.Bag }, line(), helpBag).must().wide(34),
+			col("Done", "done", func(r *R) *bool { return &r.bag.Done }, yesNo(), "Filled, closed and labelled. Empty: no.").wide(8),
+			col("Food", "weighed.food", func(r *R) *trip.FoodID { return &r.food }, orBlank(toFood()), "A food that was not weighed in as planned. Empty: all as planned.").wide(28),
+			col("On the scale", "weighed.mass_g", func(r *R) *optional.Value[units.Mass] { return &r.mass }, maybe(exact[units.Mass](foodMass)), "What the scale showed of it."),
+		},
+	}
+}
+
+func packedRows(t *trip.Trip) []packedRow {
+	var rows []packedRow
+	for _, bag := range t.Progress.Packed {
+		if len(bag.Weighed) == 0 {
+			rows = append(rows, packedRow{bag: bag})
+		}
+		for _, w := range bag.Weighed {
+			rows = append(rows, packedRow{bag, w.Food, optional.Of(w.Mass)})
+		}
+	}
+	return rows
+}
+
+func gatherPacked(g *gathered[packedRow]) {
+	list := &g.trip.Progress.Packed
+	places := map[string]int{}
+	for i := range g.rows {
+		row := &g.rows[i]
+		place, there := places[row.bag.Bag]
+		if !there {
+			place = len(*list)
+			places[row.bag.Bag] = place
+			*list = append(*list, row.bag)
+			g.comes(i, "progress.packed[%d]", place)
+		}
+		bag := &(*list)[place]
+		bag.Done = bag.Done || row.bag.Done
+		mass, weighed := row.mass.Get()
+		switch {
+		case row.food != 0 && !weighed && !g.reading.isFaulty(g.grid, i):
+			g.fault(i, "On the scale", "is empty", "what the scale showed of the food")
+		case row.food == 0 && weighed && !g.reading.isFaulty(g.grid, i):
+			g.fault(i, "Food", "is empty", "the food that was weighed")
+		case row.food != 0:
+			g.comes(i, "progress.packed[%d].weighed[%d]", place, len(bag.Weighed))
+			bag.Weighed = append(bag.Weighed, trip.Weighing{Food: row.food, Mass: mass})
+		}
+	}
+}
+
+func bagEndSheet() sheet {
+	type R = trip.BagEnd
+	t := &table[R]{
+		name: sheetBagEnds, list: "progress.ends",
+		about: "What became of bags on the trail. One row a bag that is no longer carried.",
+		fresh: func() R { return R{} },
+		columns: []column[R]{
+			col("Bag", "bag", func(e *R) *string { return &e.Bag }, line(), helpBag).must().wide(34),
+			col("End", "end", func(e *R) *trip.End { return &e.End }, word(trip.Ends()), "What became of it.").must().wide(14),
+			col("Day", "day", func(e *R) *int { return &e.Day }, count(), "The number of the day.").must().wide(6),
+		},
+	}
+	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.Ends })
+	return t
+}
+
+func missingBoxSheet() sheet {
+	type R = trip.PointID
+	t := &table[R]{
+		name: sheetMissingBoxes, list: "progress.missing_boxes",
+		about: "Resupply points where the box did not come. Usually this sheet is empty.",
+		fresh: func() R { return 0 },
+		columns: []column[R]{
+			col("Resupply point", "resupply_point", func(id *R) *trip.PointID { return id }, toPoint(), "A point of sheet Resupply.").must().wide(26),
+		},
+	}
+	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.MissingBoxes })
+	return t
+}
