@@ -29,6 +29,7 @@ type tree struct {
 	fewest     int // changes of the best
 	best       candidate
 	found      bool
+	nodes      int
 	cut        bool // the budget ended the search
 }
 
@@ -96,7 +97,7 @@ func (t *tree) descend(depth int) {
 		t.cut = true
 		return
 	}
-	if t.steps&0xffff == 0 && t.ctx.Err() != nil {
+	if t.nodes++; t.nodes&0xfff == 0 && t.ctx.Err() != nil {
 		t.cut = true
 		return
 	}
@@ -137,6 +138,7 @@ func (t *tree) ranked(j, from int32) []int32 {
 			list = append(list, i)
 		}
 	}
+	t.steps += 32 * int64(len(list))
 	d := int(in.last[j])
 	slices.SortStableFunc(list, func(a, b int32) int {
 		if t.goal == byChanges && a != b && t.old[j] == a {
@@ -189,7 +191,7 @@ func (t *tree) alike(i, k int) bool {
 // that it beats the best known.
 func (t *tree) promising(depth int) bool {
 	in := t.in
-	t.steps += int64(in.days)
+	t.steps += 8 * int64(in.members)
 	limit := t.firstLimit
 	if t.goal == byFirst && t.found {
 		limit = min(limit, t.best.first-1)
@@ -222,7 +224,7 @@ func (t *tree) bound(depth int) score {
 	in := t.in
 	var v score
 	for d := range in.days {
-		t.steps += 8
+		t.steps += 16 * int64(in.members)
 		top := int64(0)
 		for i := range in.members {
 			top = max(top, in.burden(i, t.load[i*in.days+d]))

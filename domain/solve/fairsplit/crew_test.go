@@ -112,8 +112,8 @@ func (g *inventor) addGear() {
 		grams := g.between(180, 1900)
 		g.Items = append(g.Items, Item{MassGrams: int64(grams), VolumeMl: int64(grams * g.between(15, 30) / 10), GoneAfter: g.Days})
 	}
+	net := []int{110, 230, 450}[g.below(3)]
 	for k := range people*g.Days*2/7 + 1 {
-		net := []int{110, 230, 450}[g.below(3)]
 		last := 1 + k*g.Days/(people*g.Days*2/7+1)
 		g.Items = append(g.Items, Item{MassGrams: int64(net + net/2 + 40), VolumeMl: int64(net * 3), GoneAfter: last, ResidualGrams: int64(net/2 + 40), Energy: int64(net), Class: "fuel"})
 	}

@@ -17,7 +17,7 @@ func BenchmarkGap(b *testing.B) {
 		for _, tight := range []binding{loose, tightMass, tightRoom, tightClass, tightAll} {
 			b.Run(crewName(size.members, size.days, tight), func(b *testing.B) {
 				var r1, s worst
-				proven, infeasible, runs := 0, 0, 0
+				proven, infeasible, runs, steps := 0, 0, 0, int64(0)
 				for b.Loop() {
 					p := inventCrew(seed0+uint64(runs), size.members, size.days, tight)
 					r, err := Solve(context.Background(), p, Options{Workers: 2})
@@ -25,6 +25,7 @@ func BenchmarkGap(b *testing.B) {
 						b.Fatal(err)
 					}
 					runs++
+					steps += r.Steps
 					if !r.Feasible {
 						infeasible++
 						continue
@@ -38,6 +39,7 @@ func BenchmarkGap(b *testing.B) {
 				}
 				b.ReportMetric(float64(proven)/float64(runs), "proven")
 				b.ReportMetric(float64(infeasible), "unfit")
+				b.ReportMetric(float64(steps)/float64(runs)/1e6, "Msteps")
 				b.ReportMetric(100*r1.mean(), "R1%")
 				b.ReportMetric(100*r1.most, "R1%max")
 				b.ReportMetric(100*s.mean(), "S%")

@@ -50,6 +50,7 @@ type hunt struct {
 	steps      int64
 	best       candidate
 	leastFirst int64 // least R1 of any split within limits
+	round      int64
 	exhausted  bool
 	hopeless   []Reason // why no split can be within the limits
 }
@@ -81,8 +82,12 @@ const lanes = 2 // attempts in a round
 var rounds = []struct{ part, of int64 }{{1, 40}, {1, 8}, {1, 4}}
 
 func (h *hunt) run() {
-	h.branch()
-	for round := 0; h.best.overrun == never || h.steps < h.limit && !h.settled() && h.ctx.Err() == nil; round++ {
+	few := len(h.in.movable) <= fewItems && h.hopeless == nil
+	if few {
+		h.branch()
+	}
+	for h.best.overrun == never || h.steps < h.limit && !h.settled() && h.ctx.Err() == nil {
+		round := int(h.round)
 		budget := h.limit * rounds[min(round, 2)].part / rounds[min(round, 2)].of
 		if len(h.in.movable) <= smallItems {
 			budget = h.limit / 16
@@ -94,40 +99,46 @@ func (h *hunt) run() {
 			h.steps += t.steps
 			h.offer(t)
 		}
+		if round == 0 && !few && len(h.in.movable) <= branchItems && !h.settled() {
+			h.branch()
+		}
+		h.round++
 		h.report()
 	}
 }
 
 const smallItems = 100 // up to so many, many short attempts beat few long ones
 
-// branch settles problems with few items for good, if a part of the steps suffices.
+// branch settles problems with few items for good, if a part of the steps suffices:
+// first the least R1, then the least S with R1 near it.
 func (h *hunt) branch() {
-	if len(h.in.movable) > branchItems || h.hopeless != nil {
-		return
-	}
 	t := newTree(h.ctx, h.in)
 	t.firstLimit = never
-	done := t.search(h.limit / 8)
-	h.steps += t.steps
-	if t.found {
-		h.leastFirst = t.best.first
+	t.found, t.best = h.best.overrun == 0, candidate{score: score{first: h.leastFirst}}
+	done := t.search(h.limit / 16)
+	if t.best.carrier != nil {
+		h.keep(t.best)
+	}
+	if done && h.best.overrun == 0 {
+		t.goal, t.found, t.best = bySum, true, h.best
+		t.firstLimit = h.leastFirst + h.leastFirst/200
+		if t.best.first > t.firstLimit {
+			t.found = false
+		}
+		done = t.search(h.limit / 8)
+		h.keep(t.best)
+	}
+	h.exhausted = done
+	if done && t.goal == bySum {
 		h.best = t.best
 	}
-	if !done {
-		return
-	}
-	if !t.found {
-		h.exhausted = true
-		return
-	}
-	t.steps, t.goal = 0, bySum
-	t.firstLimit = t.best.first + t.best.first/200
-	h.exhausted = t.search(h.limit / 4)
 	h.steps += t.steps
-	h.best = t.best
 }
 
-const branchItems = 60 // more are not settled by branching
+const (
+	fewItems    = 14 // up to so many are settled by branching at once
+	branchItems = 60 // up to so many are worth trying
+)
 
 // parallel calls f for each lane, on as many processors as allowed.
 func (h *hunt) parallel(f func(lane int)) {
@@ -157,7 +168,7 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 		t.reset(best.carrier, h.bounds)
 		t.free(h.in.movable)
 		a := newAnnealer(t, h.in.movable, h.better)
-		a.run(hot*hot*8, 8, (budget-t.steps)*3/4, h.suffices)
+		a.run(hot*hot*8, 8, (budget-t.steps)*3/4, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
 		if h.better(a.kept.score, best.score) {
 			best = a.kept
 		}
@@ -173,7 +184,7 @@ func (h *hunt) polish(t *descent, best *candidate, budget int64, passes int) {
 	share := max(1, (budget-t.steps)/4)
 	for n := 0; n < passes && t.steps < budget && !h.suffices(best.score) && h.ctx.Err() == nil; n++ {
 		t.reset(best.carrier, h.bounds)
-		t.refine(batches, share)
+		t.refine(h.ctx, batches, share)
 		if v := t.score(); h.better(v, best.score) {
 			*best = candidate{carrier: append(best.carrier[:0], t.carrier...), score: v}
 		}
@@ -197,12 +208,15 @@ func (h *hunt) suffices(v score) bool {
 
 // offer keeps a split if it is better than the best.
 func (h *hunt) offer(t *descent) {
-	c := candidate{carrier: t.carrier, score: t.score()}
+	h.keep(candidate{carrier: slices.Clone(t.carrier), score: t.score()})
+}
+
+func (h *hunt) keep(c candidate) {
 	if c.overrun == 0 {
 		h.leastFirst = min(h.leastFirst, c.first)
 	}
 	if h.better(c.score, h.best.score) {
-		h.best = candidate{carrier: append([]int32(nil), c.carrier...), score: c.score}
+		h.best = c
 	}
 }
 
@@ -232,16 +246,16 @@ func (h *hunt) better(a, b score) bool {
 // nearly is the largest value that counts as proven by a bound: 0.01 % above it.
 func nearly(bound int64) int64 { return bound + bound/10000 }
 
-// settled tells whether more search is in vain.
+// settled tells whether more search is in vain, or not worth it: a large split is good
+// enough within 0.1 % of its bounds after the first round, 0.2 % after the second.
 func (h *hunt) settled() bool {
 	if h.exhausted || h.hopeless != nil || h.proven() {
 		return true
 	}
+	slack := func(bound int64) int64 { return bound + bound/1000*h.round }
 	return len(h.in.movable) > smallItems && h.best.overrun == 0 &&
-		h.leastFirst <= h.bounds.day[0]+h.bounds.day[0]/enough && h.best.sum <= h.bounds.sum+h.bounds.sum/enough
+		h.leastFirst <= slack(h.bounds.day[0]) && h.best.sum <= slack(h.bounds.sum)
 }
-
-const enough = 1000 // a large split is good enough within a thousandth of its bounds
 
 func (h *hunt) proven() bool {
 	if h.best.overrun != 0 {
