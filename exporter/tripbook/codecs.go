@@ -37,7 +37,7 @@ func notes() codec[string] {
 
 // word is one of a closed list; capitals and hyphens do not matter.
 func word[T ~string](list []T) codec[T] {
-	var choices []string
+	choices := make([]string, 0, len(list))
 	byKey := make(map[string]T, len(list))
 	for _, choice := range list {
 		choices = append(choices, string(choice))

@@ -13,7 +13,7 @@ func listOf[T any](c codec[T], hint string) codec[[]T] {
 	return codec[[]T]{
 		look: asLine, allowed: func(s *scope) string { return hint + ", with ; between: " + c.allowed(s) },
 		write: func(list []T, s *scope, u unit) content {
-			var items []string
+			items := make([]string, 0, len(list))
 			for _, value := range list {
 				items = append(items, c.write(value, s, u).text)
 			}
@@ -47,7 +47,7 @@ func joinList(items []string, between string) string {
 	if between != "\n" {
 		marks = ";,\n\""
 	}
-	var written []string
+	written := make([]string, 0, len(items))
 	for _, item := range items {
 		if item == "" || item != strings.TrimSpace(item) || strings.ContainsAny(item, marks) {
 			item = quoted(item)

@@ -48,8 +48,8 @@ func (t *table[R]) heads() []*head {
 
 // rows gives the cells to write.
 func (t *table[R]) rows(made *trip.Trip, s *scope) [][]content {
-	var written [][]content
 	list := t.from(made)
+	written := make([][]content, 0, len(list))
 	for i := range list {
 		cells := make([]content, len(t.columns))
 		for j := range t.columns {

@@ -57,7 +57,7 @@ func namesOf(t *trip.Trip) planNames {
 }
 
 func named[T any](list []T, name func(*T) (int64, string)) []planName {
-	var names []planName
+	names := make([]planName, 0, len(list))
 	for i := range list {
 		id, text := name(&list[i])
 		names = append(names, planName{ID: id, Name: text})

@@ -56,9 +56,9 @@ func TestCommentsAreThoseOfTheSource(t *testing.T) {
 	}
 }
 
-func compiled(t *testing.T, make func() ([]byte, error)) *validator.Schema {
+func compiled(t *testing.T, write func() ([]byte, error)) *validator.Schema {
 	t.Helper()
-	text, err := make()
+	text, err := write()
 	if err != nil {
 		t.Fatal(err)
 	}

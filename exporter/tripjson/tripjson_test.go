@@ -55,12 +55,11 @@ func TestWriteKeepsTextAndWritesNoNull(t *testing.T) {
 	if bytes.Contains(text, []byte("null")) || !bytes.Contains(text, []byte("<Ridge> &")) {
 		t.Errorf("written: %s", text)
 	}
-	read, problems, err := Read(bytes.NewReader(text))
-	if err == nil && len(problems) == 0 {
+	if _, problems, err := Read(bytes.NewReader(text)); err == nil && len(problems) == 0 {
 		t.Fatal("a trip without units was read: every closed choice must be given")
 	}
 	made.Units, made.Settings.Walking = units.Metric, trip.Pandolf
-	if read, problems, err = Read(bytes.NewReader(written(t, made))); err != nil || problems != nil || !reflect.DeepEqual(made, read) {
+	if read, problems, err := Read(bytes.NewReader(written(t, made))); err != nil || problems != nil || !reflect.DeepEqual(made, read) {
 		t.Errorf("read %+v %v %v", read, problems, err)
 	}
 }
@@ -84,7 +83,7 @@ func TestWriteNamesWhatIsNoNumber(t *testing.T) {
 func TestEachFaultIsNamedOnce(t *testing.T) {
 	good := string(written(t, triptest.Large(2, 2, 1)))
 	cases := []struct{ name, old, new, path, wrong string }{
-		{"misspelt name", `"strength":`, `"strenght":`, "crew[0].strenght", "is not a known name"},
+		{"misspelt name", `"strength":`, `"vigour":`, "crew[0].vigour", "is not a known name"},
 		{"name in capitals", `"currency":`, `"Currency":`, "Currency", "is not a known name"},
 		{"text for a mass", `"net_g": `, `"net_g": "x", "was": `, "foods[0].packages[0].net_g", "is not allowed here"},
 		{"finer than a milligram", `"hot_drink_ml": 300`, `"hot_drink_ml": 300.0001`, "settings.hot_drink_ml", "is not allowed here"},
