@@ -131,7 +131,7 @@ class Model:
             lp, answer = os.path.join(folder, "m.lp"), os.path.join(folder, "m.txt")
             with open(lp, "w") as f:
                 self.write(f)
-            out = subprocess.run(["cbc", lp, "sec", str(seconds), "ratio", "0", "solve", "solu", answer],
+            out = subprocess.run(["cbc", lp, "timeMode", "elapsed", "sec", str(seconds), "ratio", "0", "solve", "solu", answer],
                                  capture_output=True, text=True).stdout
         value = re.search(r"Objective value:\s+([-\d.e+]+)", out)
         bound = re.search(r"Lower bound:\s+([-\d.e+]+)", out)

@@ -59,8 +59,12 @@ func eachRecipe(p Problem, change func(*Recipe)) Problem {
 }
 
 // blame drops one rule at a time and reports the first that lets a plan be found. Broken is what the best attempt broke; day is one
-// that has no menu at all, 0 if each has.
-func blame(ctx context.Context, p *Problem, broken, day int, o Options) *Infeasible {
+// that has no menu at all, 0 if each has. Proven tells that there is no plan, not just that none was found.
+func blame(ctx context.Context, p *Problem, broken, day int, proven bool, o Options) *Infeasible {
+	none := "no plan was found that keeps every rule"
+	if proven {
+		none = "no plan keeps every rule"
+	}
 	for _, r := range relaxations {
 		if ctx.Err() != nil {
 			break
@@ -73,12 +77,12 @@ func blame(ctx context.Context, p *Problem, broken, day int, o Options) *Infeasi
 		s := newSolver(ctx, m, Options{Steps: o.Steps / 8, Seed: o.Seed})
 		s.untilFound = true
 		if s.run(); s.search != nil && s.search.best != nil && s.search.found.broken == 0 {
-			return &Infeasible{Rule: r.rule, Day: day, Slot: -1, Class: -1, Reachable: broken, text: fmt.Sprintf(
-				"%s: no plan keeps every rule, but one is found without %s; ease that first", where(day), r.rule)}
+			return &Infeasible{Rule: r.rule, Day: day, Slot: -1, Class: -1, Reachable: broken, Proven: proven, text: fmt.Sprintf(
+				"%s: %s, but one is found without %s; ease that first", where(day), none, r.rule)}
 		}
 	}
-	return &Infeasible{Rule: RuleNone, Day: day, Slot: -1, Class: -1, Reachable: broken, text: fmt.Sprintf(
-		"%s: no plan found, and dropping any one rule does not help; the best attempt breaks %d rules", where(day), broken)}
+	return &Infeasible{Rule: RuleNone, Day: day, Slot: -1, Class: -1, Reachable: broken, Proven: proven, text: fmt.Sprintf(
+		"%s: %s, and dropping any one rule does not help; the best attempt breaks %d rules", where(day), none, broken)}
 }
 
 func where(day int) string {

@@ -32,7 +32,7 @@ type Infeasible struct {
 	Class int
 	// Reachable and Asked are the figures that do not meet, in the unit of the rule.
 	Reachable, Asked int
-	// Proven is false when only the search failed and dropping this rule let it succeed.
+	// Proven tells that there is no plan; without it only the search failed.
 	Proven bool
 	text   string
 }

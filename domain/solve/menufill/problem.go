@@ -85,7 +85,7 @@ type Weights struct {
 
 // Options limit the work of Solve. The zero value is the usual.
 type Options struct {
-	// Steps is the work limit, a count that does not depend on the machine (about 50 to 100 million a second in 2026);
+	// Steps is the work limit, a count that does not depend on the machine (some 40 million a second in 2026);
 	// 0 means DefaultSteps.
 	Steps int64
 	// Seed starts the random choices of the search.
@@ -93,7 +93,7 @@ type Options struct {
 }
 
 // DefaultSteps is enough for a trip of a week.
-const DefaultSteps = 60_000_000
+const DefaultSteps = 40_000_000
 
 // Plan is a menu that keeps every rule.
 type Plan struct {

@@ -28,9 +28,7 @@ func Solve(ctx context.Context, p Problem, o Options) (Plan, error) {
 	if s.search != nil && s.search.best != nil {
 		broken = s.search.found.broken
 	}
-	e := blame(ctx, &p, broken, s.emptyDay, o)
-	e.Proven = e.Proven || s.impossible
-	return Plan{}, e
+	return Plan{}, blame(ctx, &p, broken, s.emptyDay, s.impossible, o)
 }
 
 // solver holds the state of one run.
@@ -63,6 +61,7 @@ const (
 	roundShare  = 30
 	rounds      = 2
 	searchShare = 20
+	lastShare   = 95   // the last search may go on to here; the rest is for a proof
 	firstClimb  = 2000 // steps of the prices
 	pooledClimb = 250
 	localClimb  = 120
@@ -81,7 +80,7 @@ func (s *solver) run() {
 			return
 		}
 		s.raise(prices)
-		if s.assemble(prices) || s.steps.done() || s.untilFound && s.search.found.broken == 0 {
+		if s.assemble(prices, round == rounds-1) || s.steps.done() || s.untilFound && s.search.found.broken == 0 {
 			return
 		}
 		if round < rounds-1 {
@@ -116,12 +115,15 @@ func (s *solver) raise(p *prices) {
 	s.bound = max(s.bound, bound)
 }
 
-// assemble searches for a plan and tells whether it is certain that there is no better one.
-func (s *solver) assemble(p *prices) bool {
+// assemble searches for a plan and tells whether it is certain that there is no better one. The last search gets all that is left.
+func (s *solver) assemble(p *prices, last bool) bool {
 	if s.search == nil {
 		s.search = newSearch(s.m, s.pools, s.seed, s.steps)
 	}
 	mark := s.steps.used + s.steps.limit*searchShare/100
+	if last {
+		mark = max(mark, s.steps.limit*lastShare/100)
+	}
 	s.search.begin(p, mark)
 	if s.finish(p) {
 		return true
