@@ -34,7 +34,23 @@ func needsWithChart(t *tables.Table) *sheet {
 		Legend: excelize.ChartLegend{Position: "bottom"},
 		YAxis:  excelize.ChartAxis{MajorGridLines: true, Minimum: zero()},
 	})
+	if len(t.Rows) > mostLines {
+		s.lieDown(len(t.Rows))
+	}
 	return s
+}
+
+// lieDown turns the columns of the last chart into bars, a line for each of
+// many members, so that their names can be read.
+func (s *sheet) lieDown(members int) {
+	const names, around = 12, 90 // pixels
+	last := &s.charts[len(s.charts)-1]
+	high, gap := uint(members*names+around), uint(30)
+	last.chart.Type, last.chart.Dimension.Height, last.chart.GapWidth = excelize.Bar, high, &gap
+	last.chart.XAxis.ReverseOrder, last.chart.XAxis.TickLabelSkip = true, 1
+	last.chart.XAxis.Font.Size = 7
+	last.chart.Legend.Position = "top"
+	last.rows = int(high)/rowPixels + 2
 }
 
 // loads shows loads and shares of capability side by side over the days, with
@@ -202,10 +218,11 @@ func (s *sheet) column(place, first, last int) string {
 
 // Pixels of a chart and of what is around it.
 const (
-	chartHigh   = 400
-	rowPixels   = 20
-	digitPixels = 5.2 // safely: spreadsheets differ
-	widestChart = 1000
+	chartHigh    = 400
+	rowPixels    = 20
+	digitPixels  = 7
+	columnPixels = 5 // of the edges of a column
+	widestChart  = 1300
 )
 
 // narrowestWithChart is the width in letters that a sheet with a chart has at
@@ -220,8 +237,14 @@ func (s *sheet) addChart(c *excelize.Chart) {
 	s.landscape = true
 	s.gap()
 	c.XAxis.Font, c.YAxis.Font = axisFont(), axisFont()
-	c.Dimension = excelize.ChartDimension{Width: uint(min(s.fullWidth()*digitPixels, widestChart)), Height: chartHigh}
-	s.charts = append(s.charts, chart{row: len(s.rows) + 1, chart: c, rows: chartHigh/rowPixels + 1})
+	wide := 0.0
+	for _, width := range s.widths {
+		if more := (width+padding)*digitPixels + columnPixels; wide+more <= widestChart {
+			wide += more
+		}
+	}
+	c.Dimension = excelize.ChartDimension{Width: uint(wide), Height: chartHigh}
+	s.charts = append(s.charts, chart{row: len(s.rows) + 1, chart: c, rows: chartHigh/rowPixels + 2})
 }
 
 func chartTitle(text string) excelize.ChartTitle {

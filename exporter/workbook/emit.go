@@ -23,7 +23,7 @@ func (b *book) emit(ctx context.Context, s *sheet) error {
 	if err := b.open(s.name); err != nil {
 		return err
 	}
-	for _, step := range []func(*sheet) error{b.setPage, b.setMarks, b.setTicks, b.setCharts, b.setLinks} {
+	for _, step := range []func(*sheet) error{b.setWidths, b.setPage, b.setMarks, b.setTicks, b.setCharts, b.setLinks} {
 		if err := step(s); err != nil {
 			return fmt.Errorf("sheet %q: %w", s.name, err)
 		}
@@ -57,15 +57,21 @@ func (b *book) open(name string) error {
 	return err
 }
 
-// setFrame sets widths, frozen heads and page breaks.
-func (b *book) setFrame(writer *excelize.StreamWriter, s *sheet) error {
-	// From the right: the library puts each before those there are, and the
-	// file format wants them from the left.
+// setWidths goes from the right: the library puts each column before those
+// there are, and the file format wants them from the left. It comes before the
+// charts, which are anchored by the widths.
+func (b *book) setWidths(s *sheet) error {
 	for i, width := range slices.Backward(s.widths) {
-		if err := writer.SetColWidth(i+1, i+1, width+padding); err != nil {
+		name := columnName(i)
+		if err := b.file.SetColWidth(s.name, name, name, width+padding); err != nil {
 			return err
 		}
 	}
+	return nil
+}
+
+// setFrame sets frozen heads and page breaks.
+func (b *book) setFrame(writer *excelize.StreamWriter, s *sheet) error {
 	if s.headRow > 0 || s.headCols > 0 {
 		corner, err := excelize.CoordinatesToCellName(s.headCols+1, s.headRow+1)
 		if err != nil {

@@ -50,13 +50,13 @@ const (
 )
 
 var (
-	titleLook   = look{size: 16, bold: true, colour: ink}
-	aboutLook   = look{size: 9, italic: true, colour: quiet, wrap: true}
-	moreLook    = look{size: 9, colour: quiet, wrap: true}
+	titleLook   = look{size: 16, bold: true, colour: ink, align: "left"}
+	aboutLook   = look{size: 9, italic: true, colour: quiet, wrap: true, align: "left"}
+	moreLook    = look{size: 9, colour: quiet, wrap: true, align: "left", indent: true}
 	emptyLook   = look{size: 11, colour: ink, wrap: true}
 	headLook    = look{bold: true, colour: ink, fill: line, wrap: true, frame: headLine}
-	plainLook   = look{colour: ink, wrap: true}
-	strongLook  = look{bold: true, colour: ink, wrap: true}
+	plainLook   = look{colour: ink, wrap: true, align: "left", indent: true}
+	strongLook  = look{bold: true, colour: ink, wrap: true, align: "left"}
 	sectionLook = look{size: 12, bold: true, colour: spruce, frame: headLine}
 	linkLook    = look{colour: spruce}
 )

@@ -51,8 +51,8 @@ func (s *sheet) addTopFindings(t *tables.Tables) {
 		severity := values[at("severity")].Text
 		s.add(
 			cell{value: severity, look: look{bold: true, colour: severityColour(severity), wrap: true, frame: underline}},
-			cell{value: values[at("what")].Text, look: look{colour: ink, wrap: true, frame: underline}},
-			cell{value: values[at("remedy")].Text, look: look{colour: ink, wrap: true, frame: underline}},
+			cell{value: values[at("what")].Text, look: look{colour: ink, wrap: true, frame: underline, align: "left", indent: true}},
+			cell{value: values[at("remedy")].Text, look: look{colour: ink, wrap: true, frame: underline, align: "left", indent: true}},
 		)
 	}
 }
@@ -68,7 +68,7 @@ func (s *sheet) addAllergies(t *tables.Tables) {
 		none = false
 		s.add(
 			cell{value: values[at("member")].Text, look: strongLook},
-			cell{value: allergies, look: look{bold: true, colour: plum, wrap: true, frame: double}},
+			cell{value: allergies, look: look{bold: true, colour: plum, wrap: true, frame: double, align: "left", indent: true}},
 			cell{value: "medicine: " + values[at("medicine")].Text, look: plainLook},
 		)
 	}

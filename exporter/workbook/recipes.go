@@ -54,7 +54,7 @@ func allergenLook(text string) look {
 	if len(text) >= 4 && text[:4] == "none" {
 		return plainLook
 	}
-	return look{bold: true, colour: plum, wrap: true, frame: double}
+	return look{bold: true, colour: plum, wrap: true, frame: double, align: "left", indent: true}
 }
 
 func (s *sheet) addPots(card *tables.Card, first, last int) {
@@ -68,10 +68,10 @@ func (s *sheet) addPots(card *tables.Card, first, last int) {
 		}
 		s.add(cells...)
 	}
-	under := look{colour: ink, wrap: true, frame: underline}
+	under := look{colour: ink, wrap: true, frame: underline, align: "left", indent: true}
 	line(headLook, "", func(p tables.Pot) string { return p.Heading })
 	line(under, "Eaters", func(p tables.Pot) string { return fmt.Sprint(p.Eaters) })
-	line(look{bold: true, colour: ink, wrap: true, frame: underline}, "Bags", func(p tables.Pot) string { return p.Bags })
+	line(look{bold: true, colour: ink, wrap: true, frame: underline, indent: true}, "Bags", func(p tables.Pot) string { return p.Bags })
 	for i := range card.Ingredients {
 		ingredient := &card.Ingredients[i]
 		name := ingredient.Food

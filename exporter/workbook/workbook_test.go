@@ -9,6 +9,7 @@ import (
 	"io"
 	"math"
 	"os"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -369,10 +370,25 @@ func TestTickBoxesTakeOnlyAnX(t *testing.T) {
 	}
 }
 
-func TestChartsStandOnTheirSheets(t *testing.T) {
-	data := written(t, plantest.Small())
-	if n := bytes.Count(data, []byte("xl/charts/chart")); n < 2 {
-		t.Errorf("%d mentions of charts in the file, want those of two", n)
+// A chart that reached over the columns of its sheet would be cut in print.
+func TestChartsStandWithinTheirSheets(t *testing.T) {
+	to := regexp.MustCompile(`<xdr:to><xdr:col>(\d+)</xdr:col>`)
+	charts := 0
+	for path, part := range parts(t, written(t, plantest.Small())) {
+		if !strings.HasPrefix(path, "xl/drawings/drawing") {
+			continue
+		}
+		charts++
+		found := to.FindStringSubmatch(part)
+		if found == nil {
+			t.Fatalf("%s has no anchor: %s", path, part)
+		}
+		if last, _ := strconv.Atoi(found[1]); last > 12 { // the needs have 12 columns, the loads 5 and a filler
+			t.Errorf("%s reaches to column %d", path, last+1)
+		}
+	}
+	if charts != 2 {
+		t.Errorf("%d charts, want those of needs and loads", charts)
 	}
 }
 
