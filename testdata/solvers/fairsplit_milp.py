@@ -109,7 +109,7 @@ class Model:
             path = pathlib.Path(folder, "case.lp")
             path.write_text(self.lp_text(phase, most_first))
             start = time.time()
-            out = subprocess.run(["cbc", str(path), "-ratio", "0.0001", "-seconds", str(seconds), "-solve"],
+            out = subprocess.run(["cbc", str(path), "-timeMode", "elapsed", "-ratio", "0.0001", "-seconds", str(seconds), "-solve"],
                                  capture_output=True, text=True, check=False).stdout
             took = time.time() - start
         value = re.search(r"^Objective value:\s+(\S+)", out, re.M)
