@@ -7,6 +7,7 @@ import (
 	"testing"
 )
 
+// seed0 is the first seed, SEED0 of the environment, for crews never tried before.
 var seed0 = func() uint64 { n, _ := strconv.Atoi(os.Getenv("SEED0")); return uint64(n) }()
 
 // BenchmarkGap measures the distance from the water level over invented crews: the
