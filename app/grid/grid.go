@@ -11,6 +11,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
 )
 
 // Column is one column of a table of rows of type R.
@@ -94,7 +96,8 @@ func New[R any](columns []Column[R], options Options[R]) *Grid[R] {
 	g.ExtendBaseWidget(g)
 	g.table = g.newSheet()
 	g.editor = newEditor(g.commit, g.cancel)
-	g.stack = container.NewStack(g.table, container.NewWithoutLayout(g.editor))
+	tight := container.NewThemeOverride(g.table, look.Tight{Theme: fyne.CurrentApp().Settings().Theme()})
+	g.stack = container.NewStack(tight, container.NewWithoutLayout(g.editor))
 	return g
 }
 

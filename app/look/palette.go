@@ -28,6 +28,8 @@ const (
 	Wash fyne.ThemeColorName = "sumpter wash"
 	// Stripe parts rows and weekends of long tables.
 	Stripe fyne.ThemeColorName = "sumpter stripe"
+	// Shade is the soft edge of what scrolls away.
+	Shade fyne.ThemeColorName = "sumpter shade"
 )
 
 // pair is a colour in light and in dark.
@@ -52,6 +54,7 @@ var palette = map[fyne.ThemeColorName]pair{
 	Plum:   {rgb(0x7A3E6D), rgb(0xD79CCB)},
 	Wash:   {rgb(0xDCE8E4), rgb(0x27403E)},
 	Stripe: {rgb(0xFAF8F3), rgb(0x1C2226)},
+	Shade:  {color.NRGBA{R: 0x22, G: 0x30, B: 0x3C, A: 0x22}, color.NRGBA{A: 0x66}},
 }
 
 // toolkit maps the colours the toolkit's own widgets ask for to ours.
@@ -69,6 +72,7 @@ var toolkit = map[fyne.ThemeColorName]fyne.ThemeColorName{
 	theme.ColorNameInputBackground:     Panel,
 	theme.ColorNameInputBorder:         Line,
 	theme.ColorNameSeparator:           Line,
+	theme.ColorNameShadow:              Shade,
 	theme.ColorNameMenuBackground:      Panel,
 	theme.ColorNameOverlayBackground:   Panel,
 	theme.ColorNameHeaderBackground:    Ground,

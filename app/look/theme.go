@@ -94,3 +94,14 @@ func (t Theme) Size(name fyne.ThemeSizeName) float32 {
 		return theme.DefaultTheme().Size(name)
 	}
 }
+
+// Tight is the theme with almost no space between the cells of a table.
+type Tight struct{ fyne.Theme }
+
+// Size narrows the padding, which a table takes for the gap between cells.
+func (t Tight) Size(name fyne.ThemeSizeName) float32 {
+	if name == theme.SizeNamePadding {
+		return 1
+	}
+	return t.Theme.Size(name)
+}

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/document"
@@ -75,7 +76,7 @@ func newFindingRow() *findingRow {
 	r := &findingRow{sign: widget.NewIcon(nil), word: look.NewText("", look.Caption, look.Quiet), what: widget.NewLabel(""), remedy: widget.NewLabel("")}
 	r.what.Wrapping, r.remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	r.remedy.Importance = widget.LowImportance
-	r.remedy.SizeName = "caption"
+	r.remedy.SizeName = theme.SizeNameCaptionText
 	r.box = container.NewBorder(nil, nil, container.NewVBox(r.sign), nil, container.NewVBox(r.word, r.what, r.remedy))
 	r.ExtendBaseWidget(r)
 	return r

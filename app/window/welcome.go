@@ -1,6 +1,7 @@
 package window
 
 import (
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
@@ -30,8 +31,8 @@ func (w *Workbench) showWelcome() {
 		}
 	}
 	w.message = look.NewText("", look.Caption, look.Ochre)
-	column.Add(w.message)
+	w.message.Align = fyne.TextAlignCenter
 	w.window.SetTitle("Sumpter")
-	w.window.SetContent(container.New(layout.NewCenterLayout(), column))
+	w.window.SetContent(container.NewBorder(nil, container.NewPadded(w.message), nil, nil, container.New(layout.NewCenterLayout(), column)))
 	w.makeMenu()
 }

@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/charts"
@@ -38,9 +40,9 @@ func newSidePanel(b *bench.Bench) *sidePanel {
 		figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet), why: widget.NewLabel(""),
 	}
 	s.caution.Wrapping, s.why.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
-	s.why.SizeName = "caption"
-	s.content = container.NewBorder(
-		container.NewVBox(s.name, s.caution, s.chart, s.figure, s.detail), nil, nil, nil, container.NewVScroll(s.why))
+	s.why.SizeName = theme.SizeNameCaptionText
+	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(
+		container.NewVBox(s.name, s.caution, s.chart, s.figure, s.detail), nil, nil, nil, container.NewVScroll(s.why)))
 	return s
 }
 
