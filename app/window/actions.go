@@ -55,6 +55,7 @@ func (w *Workbench) fileGroup() menuGroup {
 	actions := []*bench.Action{
 		{Name: lang.L("New trip…"), Shortcut: control(fyne.KeyN), Do: w.newTrip},
 		{Name: lang.L("Open trip…"), Shortcut: control(fyne.KeyO), Do: w.openTrip},
+		{Name: lang.L("Import a workbook…"), Shortcut: control(fyne.KeyI), Do: w.importTrip},
 		{Name: lang.L("Make the demo trip…"), Do: w.makeDemo},
 	}
 	for _, path := range w.recent() {

@@ -21,6 +21,7 @@ func (w *Workbench) showWelcome() {
 	column := container.NewVBox(title, line, widget.NewSeparator(),
 		demo,
 		widget.NewButton(lang.L("Start an empty trip"), w.newTrip),
+		widget.NewButton(lang.L("Import a workbook"), w.importTrip),
 		widget.NewButton(lang.L("Open a trip file"), w.openTrip),
 	)
 	if recent := w.recent(); len(recent) > 0 {

@@ -39,9 +39,7 @@ func newRoot(c console) *cobra.Command {
 		Args:          noMore,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		RunE: func(command *cobra.Command, _ []string) error {
-			return runWindow(command)
-		},
+		RunE:          func(command *cobra.Command, _ []string) error { return runWindow(command, "") },
 	}
 	root.SetOut(c.out)
 	root.SetErr(c.err)
@@ -49,7 +47,7 @@ func newRoot(c console) *cobra.Command {
 		return usageFault("%v; see %s --help", err, command.CommandPath())
 	})
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(demoCommand(c), importCommand(c), planCommand(c), exportCommand(c), checkCommand(c), templateCommand(c), schemaCommand(c))
+	root.AddCommand(windowCommand(), demoCommand(c), importCommand(c), planCommand(c), exportCommand(c), checkCommand(c), templateCommand(c), schemaCommand(c))
 	return root
 }
 
