@@ -3,11 +3,13 @@ package window
 import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/screens/crew"
+	"sumpter/app/screens/foods"
 )
 
 // newScreens makes every screen, in the order of the work.
 func newScreens(b *bench.Bench) []bench.Screen {
 	return []bench.Screen{
 		crew.New(b),
+		foods.New(b),
 	}
 }

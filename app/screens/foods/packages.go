@@ -1,0 +1,82 @@
+package foods
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"fyne.io/fyne/v2/lang"
+
+	"sumpter/app/screens/bench"
+	"sumpter/app/typed"
+	"sumpter/domain/optional"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// packagesField writes and reads how a food is sold in one line:
+// "500 g 2.40; 1 kg 4.10".
+func packagesField(b *bench.Bench) field {
+	u := b.Units()
+	return field{
+		title: lang.L("Packages"), width: 180,
+		text: func(f *trip.Food) string { return packagesText(f.Packages, b.Trip().Currency, u) },
+		set: func(f *trip.Food, text string) error {
+			packages, err := readPackages(text, f.Packages, b.Trip().Currency, u)
+			if err == nil {
+				f.Packages = packages
+			}
+			return err
+		},
+	}
+}
+
+func packagesText(packages []trip.Package, currency string, u units.System) string {
+	parts := make([]string, len(packages))
+	for i, sold := range packages {
+		parts[i] = sold.Net.Format(u)
+		if price, known := sold.Price.Get(); known {
+			parts[i] += " " + price.Decimal(currency)
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+// soldAs parts the net mass with its unit from the price.
+var soldAs = regexp.MustCompile(`^([0-9][0-9.,]*\s*[a-zA-Z]*)(?:\s+([0-9][0-9.,]*))?$`)
+
+// readPackages keeps shop, stock and wrapping of the packages that stay in
+// their places.
+func readPackages(text string, before []trip.Package, currency string, u units.System) ([]trip.Package, error) {
+	var packages []trip.Package
+	for i, part := range strings.Split(text, ";") {
+		if isBlank(part) {
+			continue
+		}
+		found := soldAs.FindStringSubmatch(strings.TrimSpace(part))
+		if found == nil {
+			return nil, fmt.Errorf(lang.L("%q is not a package such as 500 g 2.40"), strings.TrimSpace(part))
+		}
+		sold := trip.Package{}
+		if i < len(before) {
+			sold = before[i]
+		}
+		net, err := typed.Mass(found[1], u, false)
+		if err != nil {
+			return nil, err
+		}
+		if net.Format(u) != sold.Net.Format(u) { // what is shown is rounded: keep what stayed
+			sold.Net = net
+		}
+		sold.Price = optional.Unknown[units.Money]()
+		if found[2] != "" {
+			price, err := typed.Money(found[2], currency)
+			if err != nil {
+				return nil, err
+			}
+			sold.Price = optional.Of(price)
+		}
+		packages = append(packages, sold)
+	}
+	return packages, nil
+}
