@@ -19,7 +19,7 @@ const decigram = units.Gram / 10
 // searchSteps bounds the search for the split of one stage: some tens of
 // milliseconds. More brought no fairer split on the measured trips, see the
 // contributor guide.
-const searchSteps = 1_500_000
+const searchSteps = 400_000
 
 // split finds the carriers of one stage.
 func (c *calculation) split(ctx context.Context, r run) error {

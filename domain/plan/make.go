@@ -74,6 +74,7 @@ func refused(t *trip.Trip, problems []trip.Problem) *Plan {
 type making struct {
 	plan    *Plan
 	split   *carry.Result // of the round before; nil before the first
+	walked  needs.Loads   // the loads the needs were worked out on
 	options Options
 }
 
@@ -94,7 +95,7 @@ func (m *making) settle(ctx context.Context) error {
 		}
 		p.Rounds++
 		m.say("needs")
-		p.Needs = needs.Compute(p.Trip, loads)
+		p.Needs, m.walked = needs.Figures(p.Trip, loads), loads
 		if err := m.feed(ctx); err != nil {
 			return err
 		}
@@ -152,6 +153,8 @@ func (m *making) carry(ctx context.Context) error {
 // finish works out what no earlier stage waits for, on the settled bags.
 func (m *making) finish(ctx context.Context) error {
 	p := m.plan
+	// The sentences that explain each need are written once, for the last round.
+	p.Needs = needs.Compute(p.Trip, m.walked)
 	m.say("spoilage")
 	p.Spoilage = spoilage.Compute(p.Trip, p.Portions)
 	m.say("boxes")
