@@ -273,3 +273,17 @@ func TestRemovingAThingTidiesProgress(t *testing.T) {
 		t.Error("a box is missing at a point that is gone")
 	}
 }
+
+func TestWorkInTheBackgroundEndsOnTheScreen(t *testing.T) {
+	queue := &later{}
+	d, _ := open(triptest.Large(3, 2, 1), queue)
+	var steps []string
+	d.Background(func() { steps = append(steps, "work") }, func() { steps = append(steps, "done") })
+	if len(steps) != 0 {
+		t.Fatalf("worked on the screen: %v", steps)
+	}
+	queue.runAll()
+	if !slices.Equal(steps, []string{"work", "done"}) {
+		t.Errorf("got %v", steps)
+	}
+}

@@ -19,3 +19,13 @@ func (s Threads) Background(work func()) { go work() }
 
 // Screen posts f to the screen.
 func (s Threads) Screen(f func()) { s.Post(f) }
+
+// Background runs work away from the screen, then done on it: for figures a
+// screen works out for itself. By then the trip may be another; done must
+// look.
+func (d *Document) Background(work, done func()) {
+	d.scheduler.Background(func() {
+		work()
+		d.scheduler.Screen(done)
+	})
+}

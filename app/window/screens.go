@@ -4,6 +4,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/screens/crew"
 	"sumpter/app/screens/foods"
+	"sumpter/app/screens/menu"
 )
 
 // newScreens makes every screen, in the order of the work.
@@ -11,5 +12,6 @@ func newScreens(b *bench.Bench) []bench.Screen {
 	return []bench.Screen{
 		crew.New(b),
 		foods.New(b),
+		menu.New(b),
 	}
 }

@@ -1,0 +1,113 @@
+package menu
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/domain/findings"
+	"sumpter/domain/spoilage"
+)
+
+// cooking tells the water, the time on the flame and the fuel of the meal.
+func (d *side) cooking() []fyne.CanvasObject {
+	o := d.s.seen
+	meal := o.cooked[d.k]
+	if meal == nil {
+		return nil
+	}
+	u := o.trip.Units
+	text := lang.X("menu-water", "Water: {{.Food}} into the food, {{.Other}} for drinks and washing up.",
+		map[string]any{"Food": meal.FoodWater.Format(u), "Other": meal.OtherWater.Format(u)})
+	switch {
+	case meal.Cold:
+		text += "\n" + lang.L("Made without flame.")
+	default:
+		text += "\n" + lang.X("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
+			map[string]any{"Boils": meal.Boils, "Simmer": fmt.Sprintf("%.0f", float64(meal.SimmerMinutes)), "Minutes": fmt.Sprintf("%.0f", float64(meal.Minutes))})
+		text += "\n" + lang.X("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",
+			map[string]any{"Fuel": meal.FuelMass.Format(u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)})
+		text += "\n" + lang.X("menu-height", "At {{.Height}} water boils at {{.Temperature}}.", map[string]any{"Height": meal.Height.FormatHeight(u), "Temperature": meal.BoilsAt.Format(u)})
+	}
+	return []fyne.CanvasObject{heading(lang.L("Cooking")), note(text)}
+}
+
+// keeping tells which foods are not plainly safe here, and which goes first.
+func (d *side) keeping() []fyne.CanvasObject {
+	o := d.s.seen
+	fates := o.fates[d.k]
+	if len(fates) == 0 {
+		return nil
+	}
+	list := []fyne.CanvasObject{heading(lang.L("Keeping"))}
+	plain := 0
+	var first *spoilage.Fate
+	for _, fate := range fates {
+		severity, text := o.verdict(fate)
+		if severity == "" {
+			if plain++; first == nil || fate.LatestDay < first.LatestDay {
+				first = fate
+			}
+			continue
+		}
+		list = append(list, signed(severity, text))
+	}
+	if first != nil {
+		text := lang.X("menu-keeps", "{{.N}} foods are safe and good here.", map[string]any{"N": plain})
+		if food := o.foods[first.Food]; food != nil && first.LatestDay > 0 && first.LatestDay < len(o.trip.Days) {
+			text += " " + lang.X("menu-goes-first", "First to go is {{.Food}}: until day {{.Day}}.", map[string]any{"Food": food.Name, "Day": first.LatestDay})
+		}
+		list = append(list, note(text))
+	}
+	return list
+}
+
+// verdict words a fate that is not plainly good; no severity means it is.
+func (o *overview) verdict(fate *spoilage.Fate) (findings.Severity, string) {
+	name := ""
+	if food := o.foods[fate.Food]; food != nil {
+		name = food.Name
+	}
+	switch {
+	case fate.Verdict == spoilage.NotSafe:
+		return findings.MustFix, fmt.Sprintf("%s: %s. %s", name, lang.L("not safe"), fate.Why)
+	case fate.Verdict != spoilage.Safe:
+		return findings.MustFix, fmt.Sprintf("%s: %s. %s", name, lang.L("not known to be safe"), fate.Why)
+	case fate.QualityKnown && fate.QualityUsed > 1:
+		return findings.LookAt, fmt.Sprintf("%s: %s. %s", name, lang.L("past its best"), fate.Why)
+	case fate.Melts:
+		return findings.Note, fmt.Sprintf("%s: %s.", name, lang.L("melts on the way"))
+	default:
+		return "", ""
+	}
+}
+
+// signed is a paragraph after the sign of a severity.
+func signed(severity findings.Severity, text string) fyne.CanvasObject {
+	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(severity)), nil, note(text))
+}
+
+// findings lists what the plan says of the slot, each with its remedy.
+func (d *side) findings() []fyne.CanvasObject {
+	o := d.s.seen
+	list := o.troubles[d.k]
+	if len(list) == 0 || !o.fresh(d.k) {
+		return nil
+	}
+	objects := []fyne.CanvasObject{heading(lang.L("What to know"))}
+	for _, finding := range list {
+		word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
+		remedy := note(finding.Remedy)
+		remedy.Importance = widget.LowImportance
+		box := container.NewVBox(word, words(finding.What), remedy)
+		if finding.Code == "cannot-be-served" && finding.Place.Food != 0 {
+			box.Add(d.offerToAccept(finding))
+		}
+		objects = append(objects, container.NewBorder(nil, nil, container.NewVBox(look.NewSign(finding.Severity)), nil, box))
+	}
+	return objects
+}

@@ -1,0 +1,344 @@
+// Package menu is the screen of the meals: a grid of days and meals for each
+// cook group, beside it what the chosen slot serves to whom and what other
+// recipes would change, and below the need of each member against their food.
+package menu
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+)
+
+// Screen is the menu on the screen.
+type Screen struct {
+	bench   *bench.Bench
+	seen    *overview
+	board   *board
+	side    *side
+	food    *foodPicture
+	group   trip.GroupID // shown; 0: all
+	groups  *widget.Select
+	drags   *widget.Select
+	held    *clipboard
+	pending *pending // what the next slot chosen is for
+	missing *fyne.Container
+	content fyne.CanvasObject
+
+	modifiers func() fyne.KeyModifier // held down now
+}
+
+// pending is a transfer that waits for the other slot.
+type pending struct {
+	from slot
+	how  transfer
+}
+
+// New makes the screen.
+func New(b *bench.Bench) *Screen {
+	s := &Screen{bench: b, modifiers: keyModifiers}
+	s.look()
+	s.board = newBoard(hears{
+		facts: func(k slot) facts { return s.seen.facts(k) }, selected: s.selected, choose: s.choose,
+		search: func(letter rune) { s.side.search(string(letter)) }, erase: s.onSlot(s.clear), lock: s.onSlot(s.lock),
+		leave: s.leavePending, shortcut: s.typedShortcut, dropped: func(from, to slot, how transfer) { _ = s.transfer(from, to, how) },
+		refusal: s.refusal, how: s.how,
+	})
+	s.side = newSide(s)
+	s.food = newFoodPicture(s)
+	s.groups = widget.NewSelect(nil, s.chooseGroup)
+	s.drags = widget.NewSelect([]string{lang.L("Dragging swaps"), lang.L("Dragging moves"), lang.L("Dragging copies")}, nil)
+	s.drags.SetSelectedIndex(0)
+	fill := widget.NewButton(lang.L("Fill the open slots"), s.fill)
+	fill.Importance = widget.HighImportance
+	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What is eaten when?")), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160), fill))
+	s.missing = s.noRecipes()
+	middle := container.NewVSplit(container.NewStack(s.board, s.missing), s.food.content)
+	middle.Offset = 0.72
+	split := container.NewHSplit(middle, s.side.content)
+	split.Offset = 0.66
+	s.content = container.NewBorder(head, nil, nil, nil, split)
+	return s
+}
+
+// keyModifiers asks the desktop which keys are held down.
+func keyModifiers() fyne.KeyModifier {
+	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
+		return d.CurrentKeyModifiers()
+	}
+	return 0
+}
+
+// noRecipes says what comes here where there is nothing to serve yet.
+func (s *Screen) noRecipes() *fyne.Container {
+	words := widget.NewLabel(lang.L("Here every meal of every day gets its dishes. They are chosen from your recipes, and there are none yet."))
+	words.Wrapping, words.Alignment = fyne.TextWrapWord, fyne.TextAlignCenter
+	button := widget.NewButton(lang.L("Go to the recipes"), func() { s.bench.Document.GoTo(document.Place{Screen: "recipes"}) })
+	button.Importance = widget.HighImportance
+	return container.NewBorder(container.NewVBox(words, container.NewCenter(button)), nil, nil, nil)
+}
+
+// Name is the screen's name in places.
+func (s *Screen) Name() string { return "menu" }
+
+// Title is the word in the navigation.
+func (s *Screen) Title() string { return lang.L("Menu") }
+
+// Content is what is shown.
+func (s *Screen) Content() fyne.CanvasObject { return s.content }
+
+// look reads trip and plan anew.
+func (s *Screen) look() {
+	s.seen = newOverview(s.bench.Trip(), s.bench.Plan(), !s.bench.Document.Planning())
+}
+
+// Refresh shows the trip and the plan as they are now.
+func (s *Screen) Refresh() {
+	s.look()
+	t := s.seen.trip
+	if t.Group(s.group) == nil {
+		s.group = 0
+	}
+	s.showGroups()
+	show(s.missing, len(t.Recipes) == 0)
+	show(s.board, len(t.Recipes) > 0)
+	first := len(s.board.rows) == 0
+	s.board.show(s.rows(), s.columns())
+	if first {
+		s.toFirstMeal()
+	}
+	if k, ok := s.board.selected(); ok {
+		s.side.show(k)
+		s.food.show(k)
+	}
+}
+
+// toFirstMeal puts the cursor on the first slot that somebody eats.
+func (s *Screen) toFirstMeal() {
+	for row := range s.board.rows {
+		if k, ok := s.board.slot(place{row, 0}); ok && s.seen.eaten(k) {
+			s.board.cursor = place{row, 0}
+			s.board.sheet.placeMarks()
+			return
+		}
+	}
+}
+
+// rows lists the meals that are eaten on some day, of the groups shown.
+func (s *Screen) rows() []row {
+	t, several := s.seen.trip, len(s.seen.trip.Groups) > 1
+	var rows []row
+	for i := range t.Groups {
+		g := &t.Groups[i]
+		if s.group != 0 && g.ID != s.group {
+			continue
+		}
+		for _, meal := range trip.Meals() {
+			r := row{meal: meal, group: g.ID, title: mealTitle(meal)}
+			if several {
+				r.under = g.Name
+			}
+			rows = append(rows, r)
+		}
+	}
+	return rows
+}
+
+// columns says of each day what matters for its meals.
+func (s *Screen) columns() []column {
+	t := s.seen.trip
+	var columns []column
+	for i := range t.Days {
+		day := &t.Days[i]
+		c := column{title: fmt.Sprintf("%s %d", lang.L("Day"), i+1)}
+		if date := t.DateOf(i + 1); date.IsSet() {
+			c.title += " · " + date.Weekday().Short()
+		}
+		words := []string{day.Distance.FormatDistance(t.Units), day.High.Format(t.Units)}
+		for _, special := range []struct {
+			is   bool
+			word string
+		}{{day.NoFlame, lang.L("no flame")}, {day.DryCamp, lang.L("dry camp")}, {day.SnowWater, lang.L("snow")}} {
+			if special.is {
+				words = append(words, special.word)
+			}
+		}
+		c.under = strings.Join(words, " · ")
+		columns = append(columns, c)
+	}
+	return columns
+}
+
+func (s *Screen) showGroups() {
+	t := s.seen.trip
+	names := []string{lang.L("All groups")}
+	chosen := 0
+	for i := range t.Groups {
+		names = append(names, t.Groups[i].Name)
+		if t.Groups[i].ID == s.group {
+			chosen = i + 1
+		}
+	}
+	if !slices.Equal(names, s.groups.Options) || s.groups.SelectedIndex() != chosen {
+		changed := s.groups.OnChanged
+		s.groups.OnChanged = nil
+		s.groups.Options = names
+		s.groups.SetSelectedIndex(chosen)
+		s.groups.OnChanged = changed
+	}
+	show(s.groups, len(t.Groups) > 1)
+}
+
+func (s *Screen) chooseGroup(string) {
+	s.group = 0
+	if i := s.groups.SelectedIndex(); i > 0 {
+		s.group = s.seen.trip.Groups[i-1].ID
+	}
+	s.Refresh()
+}
+
+// selected hears that the cursor came to a slot.
+func (s *Screen) selected(k slot, tapped bool) {
+	if s.pending != nil && tapped {
+		s.complete(k)
+		return
+	}
+	s.side.show(k)
+	s.food.show(k)
+}
+
+// choose is Enter: it ends a transfer that waits, else opens the choice.
+func (s *Screen) choose() {
+	if k, ok := s.board.selected(); ok && s.pending != nil {
+		s.complete(k)
+		return
+	}
+	s.side.search("")
+}
+
+// how is what a drop does: Ctrl copies, Shift moves, else what is chosen
+// above the grid.
+func (s *Screen) how() transfer {
+	held := s.modifiers()
+	switch {
+	case held&fyne.KeyModifierShortcutDefault != 0:
+		return copying
+	case held&fyne.KeyModifierShift != 0:
+		return moving
+	}
+	return []transfer{swapping, moving, copying}[max(0, s.drags.SelectedIndex())]
+}
+
+// wait lets the next slot chosen be the other end of a transfer.
+func (s *Screen) wait(how transfer) {
+	k, ok := s.board.selected()
+	if !ok || len(s.seen.dishes(k)) == 0 {
+		s.bench.Say(lang.L("Nothing is served there."))
+		return
+	}
+	s.pending = &pending{from: k, how: how}
+	s.bench.Say(lang.L("Now choose the other slot: tap it, or go there and press Enter. Escape stops."))
+	s.board.sheet.focus()
+}
+
+func (s *Screen) complete(to slot) {
+	p := *s.pending
+	s.leavePending()
+	if p.from != to {
+		_ = s.transfer(p.from, to, p.how)
+	}
+	s.side.show(to)
+	s.food.show(to)
+}
+
+func (s *Screen) leavePending() {
+	if s.pending != nil {
+		s.pending = nil
+		s.bench.Say("")
+	}
+}
+
+// onSlot makes a command of an edit of the slot under the cursor.
+func (s *Screen) onSlot(edit func(slot) error) func() {
+	return func() {
+		if k, ok := s.board.selected(); ok {
+			_ = edit(k)
+		}
+	}
+}
+
+func (s *Screen) typedShortcut(shortcut fyne.Shortcut) {
+	k, ok := s.board.selected()
+	if !ok {
+		return
+	}
+	switch shortcut.(type) {
+	case *fyne.ShortcutCopy:
+		s.take(k, false)
+	case *fyne.ShortcutCut:
+		s.take(k, true)
+	case *fyne.ShortcutPaste:
+		_ = s.paste(k)
+	}
+}
+
+// Waiting counts what must be fixed or looked at in the meals.
+func (s *Screen) Waiting() int {
+	n := bench.CountFindings(s.bench, findings.Menu, findings.Portions, findings.Cooking)
+	if p := s.bench.Plan(); p != nil {
+		for _, f := range p.Findings {
+			if f.Stage == findings.Spoilage && f.Severity != findings.Note && f.Place.Day > 0 {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// GoTo puts the cursor on the slot of a place, or on its day and member.
+func (s *Screen) GoTo(at findings.Place) {
+	k, had := s.board.selected()
+	if at.Group == 0 {
+		if m := s.seen.trip.Member(at.Member); m != nil {
+			at.Group = m.Group
+		}
+	}
+	if at.Group != 0 {
+		k.group = at.Group
+		if s.group != 0 && s.group != at.Group {
+			s.group = at.Group
+			s.Refresh()
+		}
+	}
+	if at.Day > 0 {
+		k.day = at.Day
+	}
+	if at.Meal != "" {
+		k.meal = at.Meal
+	}
+	if to, ok := s.board.placeOf(k); ok && had {
+		s.board.moveTo(to, false)
+	}
+	if at.Meal == "" && at.Member != 0 {
+		s.food.chooseMember(at.Member)
+	}
+	s.side.showMeal()
+	s.board.sheet.focus()
+}
+
+// Commit ends what is being typed; the menu stores every step as it is made.
+func (s *Screen) Commit() bool {
+	s.leavePending()
+	return true
+}

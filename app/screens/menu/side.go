@@ -1,0 +1,156 @@
+package menu
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+)
+
+// side is everything about the slot under the cursor: what it serves, and
+// what else it could.
+type side struct {
+	s         *Screen
+	k         slot
+	title     *look.Text
+	under     *look.Text
+	lock      *widget.Button
+	keep      *widget.Button
+	tabs      *container.AppTabs
+	meal      *container.TabItem
+	other     *container.TabItem
+	page      *fyne.Container
+	scroll    *container.Scroll
+	chooser   *chooser
+	content   fyne.CanvasObject
+	eatersOf  trip.RecipeID  // the dish whose eaters are being chosen
+	accepting findings.Place // the danger that is being taken on
+	form      *acceptForm
+}
+
+func newSide(s *Screen) *side {
+	d := &side{s: s, title: look.NewHeading(""), under: look.NewText("", look.Caption, look.Quiet), page: container.NewVBox()}
+	d.chooser = newChooser(s)
+	button := func(word string, do func()) *widget.Button { return widget.NewButton(word, do) }
+	d.lock = button(lang.L("Lock"), s.onSlot(s.lock))
+	d.keep = button(lang.L("Keep"), s.onSlot(s.keep))
+	buttons := container.NewHBox(d.keep, d.lock, button(lang.L("Clear"), s.onSlot(s.clear)),
+		button(lang.L("Swap with…"), func() { s.wait(swapping) }), button(lang.L("Move to…"), func() { s.wait(moving) }),
+		button(lang.L("Copy to…"), func() { s.wait(copying) }))
+	d.scroll = container.NewVScroll(d.page)
+	d.meal = container.NewTabItem(lang.L("This meal"), d.scroll)
+	d.other = container.NewTabItem(lang.L("Choose a dish"), d.chooser.content)
+	d.tabs = container.NewAppTabs(d.meal, d.other)
+	d.tabs.OnSelected = func(*container.TabItem) { d.show(d.k) }
+	d.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.Space, 0),
+		container.NewBorder(container.NewVBox(d.title, d.under, buttons), nil, nil, nil, d.tabs))
+	return d
+}
+
+// show shows a slot; a form that is being filled in stays while it is about
+// the same thing.
+func (d *side) show(k slot) {
+	if k != d.k {
+		d.k, d.eatersOf, d.accepting, d.form = k, 0, findings.Place{}, nil
+		d.scroll.ScrollToTop()
+	}
+	o := d.s.seen
+	d.title.SetContent(d.heading())
+	d.under.SetContent(d.stateWords())
+	if o.locked(k) {
+		d.lock.SetText(lang.L("Unlock"))
+	} else {
+		d.lock.SetText(lang.L("Lock"))
+	}
+	show(d.keep, o.proposal(k) != nil)
+	if d.tabs.Selected() == d.other {
+		d.chooser.show(k)
+		return
+	}
+	d.chooser.stop()
+	d.page.Objects = d.sections()
+	d.page.Refresh()
+}
+
+func (d *side) heading() string {
+	t := d.s.seen.trip
+	text := mealTitle(d.k.meal) + ", " + lang.L("day") + " " + bareNumber(d.k.day)
+	if date := t.DateOf(d.k.day); date.IsSet() {
+		text += ", " + date.Spoken()
+	}
+	return text
+}
+
+// stateWords says in one line whose slot it is and how it came about.
+func (d *side) stateWords() string {
+	o, k := d.s.seen, d.k
+	text := ""
+	if g := o.trip.Group(k.group); g != nil {
+		text = g.Name + " · "
+	}
+	text += lang.X("menu-eaters", "{{.N}} eat", map[string]any{"N": len(o.trip.Eaters(k.day, k.group))})
+	switch f := o.facts(k); f.state {
+	case away:
+		text += " · " + lang.L("not from the packs")
+	case open:
+		text += " · " + lang.L("nothing served")
+	case proposed:
+		text += " · " + lang.L("proposed by the program")
+	default:
+		text += " · " + lang.L("chosen by you")
+	}
+	if o.locked(k) {
+		text += " · " + lang.L("locked")
+	}
+	return text
+}
+
+// search opens the choice of a dish, with the first letter typed.
+func (d *side) search(first string) {
+	k, ok := d.s.board.selected()
+	if !ok || len(d.s.seen.trip.Recipes) == 0 {
+		return
+	}
+	d.k = k
+	d.tabs.Select(d.other)
+	d.chooser.show(k)
+	d.chooser.begin(first)
+}
+
+// showMeal brings back what the slot serves.
+func (d *side) showMeal() {
+	d.tabs.Select(d.meal)
+	d.show(d.k)
+}
+
+// sections lists the page of the slot from top to bottom.
+func (d *side) sections() []fyne.CanvasObject {
+	o, k := d.s.seen, d.k
+	dishes := o.dishes(k)
+	if len(dishes) == 0 {
+		return append([]fyne.CanvasObject{d.nothing()}, d.findings()...)
+	}
+	var list []fyne.CanvasObject
+	for _, dish := range dishes {
+		list = append(list, d.dish(dish)...)
+	}
+	if !o.fresh(k) {
+		return append(list, note(lang.L("Portions and water come with the plan.")))
+	}
+	list = append(list, d.findings()...)
+	list = append(list, d.cooking()...)
+	return append(list, d.keeping()...)
+}
+
+func (d *side) nothing() fyne.CanvasObject {
+	text := lang.L("Nothing is served here yet. Press Enter or type a recipe's name to choose, or let the program fill the open slots.")
+	if !d.s.seen.eaten(d.k) {
+		text = lang.L("Nobody of the group eats this meal from the packs on this day. Days and their meals are set on Route.")
+	}
+	return words(text)
+}

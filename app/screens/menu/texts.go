@@ -1,0 +1,80 @@
+package menu
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// words is a paragraph of the side.
+func words(text string) *widget.Label {
+	label := widget.NewLabel(text)
+	label.Wrapping = fyne.TextWrapWord
+	return label
+}
+
+// note is a paragraph in small type.
+func note(text string) *widget.Label {
+	label := words(text)
+	label.SizeName = theme.SizeNameCaptionText
+	return label
+}
+
+// heading opens a part of the side.
+func heading(text string) fyne.CanvasObject {
+	return container.NewVBox(widget.NewSeparator(), look.NewHeading(text))
+}
+
+// wide gives a field the room its texts need.
+func wide(object fyne.CanvasObject, width float32) fyne.CanvasObject {
+	return container.New(layout.NewGridWrapLayout(fyne.NewSize(width, object.MinSize().Height)), object)
+}
+
+func bareNumber(n int) string { return strconv.Itoa(n) }
+
+// massRange writes the least and the most of something.
+func massRange(low, high units.Mass, system units.System) string {
+	from, to := low.Format(system), high.Format(system)
+	if from == to {
+		return from
+	}
+	if number, unit, ok := strings.Cut(to, " "); ok && strings.HasSuffix(from, " "+unit) {
+		return strings.TrimSuffix(from, " "+unit) + "–" + number + " " + unit
+	}
+	return from + "–" + to
+}
+
+func numberRange(low, high float64) string {
+	if math.Round(low) == math.Round(high) {
+		return fmt.Sprintf("%.0f", low)
+	}
+	return fmt.Sprintf("%.0f–%.0f", low, high)
+}
+
+// mostNames is how many people a line names before it counts them.
+const mostNames = 6
+
+// namesOf lists members by name; of many, the first and how many more.
+func namesOf(t *trip.Trip, members []trip.MemberID) string {
+	var names []string
+	for _, id := range members {
+		if m := t.Member(id); m != nil {
+			names = append(names, m.Name)
+		}
+	}
+	if more := len(names) - mostNames; more > 1 {
+		return strings.Join(names[:mostNames], ", ") + fmt.Sprintf(" +%d", more)
+	}
+	return strings.Join(names, ", ")
+}
