@@ -85,21 +85,9 @@ func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 	return p
 }
 
-// mayCarry keeps an allergen from the pack of whom it harms: where traces
-// harm, everything that is not declared free of it.
+// mayCarry keeps an allergen from the pack of whom it harms.
 func (c *calculation) mayCarry(member *trip.Member, bag *bags.Bag) bool {
-	for _, allergy := range member.Allergies {
-		for _, content := range bag.Contents {
-			state := trip.NotKnown
-			if food := c.food[content.Food]; food != nil {
-				state = food.Presence(allergy.Allergen)
-			}
-			if state == trip.Contains || allergy.Severe && state != trip.Free {
-				return false
-			}
-		}
-	}
-	return true
+	return harm(member, bag, func(id trip.FoodID) *trip.Food { return c.food[id] }).Kind == ""
 }
 
 func (c *calculation) gearPiece(gear *trip.Gear, r run) piece {
