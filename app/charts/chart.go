@@ -123,6 +123,11 @@ func (d *drawing) text(content string, x, y float32, align fyne.TextAlign, tone 
 	return size
 }
 
+// cut shortens a text so that it is no wider.
+func (d *drawing) cut(content string, width float32) string {
+	return look.Cut(content, theme.CaptionTextSize(), fyne.TextStyle{}, width)
+}
+
 func (d *drawing) onTap(x1, y1, x2, y2 float32, tapped func()) {
 	if tapped != nil {
 		d.taps = append(d.taps, tapArea{at: fyne.NewPos(x1, y1), to: fyne.NewPos(x2, y2), tapped: tapped})

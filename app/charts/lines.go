@@ -10,7 +10,7 @@ import (
 
 // Series is one line over the days.
 type Series struct {
-	Name   string
+	Name   string    // empty: a line without a label
 	Values []float64 // one per day
 	Gaps   []bool    // days on which there is no value; nil: none
 	Strong bool      // the selected one
@@ -124,7 +124,7 @@ func (c *LineChart) paintLines(d *drawing, across, vertical scale, right float32
 			d.ring(x, y, 2+width/2, 1, tone, s.Strong)
 			last = i
 		}
-		if last >= 0 {
+		if last >= 0 && s.Name != "" {
 			labels = append(labels, label{vertical.at(s.Values[last]), n})
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"sumpter/app/screens/crew"
 	"sumpter/app/screens/foods"
 	"sumpter/app/screens/menu"
+	"sumpter/app/screens/loads"
+	"sumpter/app/screens/resupply"
 )
 
 // newScreens makes every screen, in the order of the work.
@@ -13,5 +15,7 @@ func newScreens(b *bench.Bench) []bench.Screen {
 		crew.New(b),
 		foods.New(b),
 		menu.New(b),
+		loads.New(b),
+		resupply.New(b),
 	}
 }

@@ -1,0 +1,141 @@
+package loads
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/domain/carry"
+	"sumpter/domain/findings"
+)
+
+// fairness is the tab that says how near the split is to the best possible,
+// what hangs on pins, and what stands in the way.
+type fairness struct {
+	screen  *Screen
+	stages  *widget.Label
+	found   *fyne.Container
+	pins    *pinList
+	content fyne.CanvasObject
+}
+
+func newFairness(s *Screen) *fairness {
+	f := &fairness{screen: s, stages: widget.NewLabel(""), found: container.NewVBox(), pins: newPinList(s)}
+	f.stages.Wrapping = fyne.TextWrapWord
+	meaning := widget.NewLabel(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."))
+	meaning.Wrapping, meaning.SizeName = fyne.TextWrapWord, "caption"
+	left := container.NewVScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages,
+		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.found))
+	split := container.NewHSplit(left, f.pins.content)
+	split.Offset = 0.6
+	f.content = split
+	return f
+}
+
+func (f *fairness) show() {
+	f.pins.show()
+	f.found.Objects = nil
+	p := f.screen.bench.Document.Plan()
+	if p == nil || f.screen.view == nil {
+		f.stages.SetText(lang.L("This comes with the plan."))
+		f.found.Refresh()
+		return
+	}
+	var text []string
+	for i := range p.Carry.Stages {
+		text = append(text, f.screen.view.stageWords(&p.Carry.Stages[i]))
+	}
+	f.stages.SetText(strings.Join(text, "\n\n"))
+	for _, finding := range p.Findings {
+		if finding.Stage == findings.Carry {
+			f.found.Add(f.findingRow(finding))
+		}
+	}
+	if len(f.found.Objects) == 0 {
+		f.found.Add(look.NewText(lang.L("Nothing: every limit is kept."), look.Body, look.Quiet))
+	}
+	f.found.Refresh()
+}
+
+// findingRow shows a finding with its remedy and the way to its place.
+func (f *fairness) findingRow(finding findings.Finding) fyne.CanvasObject {
+	what, remedy := widget.NewLabel(finding.What), widget.NewLabel(finding.Remedy)
+	what.Wrapping, remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
+	remedy.SizeName, remedy.Importance = "caption", widget.LowImportance
+	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
+	show := widget.NewButton(lang.L("Show"), func() { f.screen.GoTo(finding.Place) })
+	return container.NewBorder(container.NewHBox(look.NewSign(finding.Severity), word), nil, nil, container.NewVBox(show), container.NewVBox(what, remedy))
+}
+
+func dayRange(s *carry.Stage) string {
+	if s.FirstDay == s.LastDay {
+		return fmt.Sprintf("%s %d", lang.L("Day"), s.FirstDay)
+	}
+	return lang.X("day-range", "Days {{.From}} to {{.To}}", data{"From": s.FirstDay, "To": s.LastDay})
+}
+
+// stageLine says in one line how fair the stage of a day is.
+func (v *view) stageLine(s *carry.Stage) string {
+	if s == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s: %s %s", dayRange(s), v.nearness(s), v.handOvers(s))
+}
+
+// stageWords tells of one stage in full.
+func (v *view) stageWords(s *carry.Stage) string {
+	who := v.heaviest(s.FirstDay)
+	values := data{"Days": dayRange(s), "Worst": percent(s.Worst), "Who": who, "Bound": percent(s.WorstBound), "Mean": percent(s.Mean), "MeanBound": percent(s.MeanBound)}
+	return lang.X("stage-words", "{{.Days}}. First morning: the heaviest pack is {{.Who}}'s with {{.Worst}} of what they can carry; no split can be below {{.Bound}}. Over the days, by hours of walking, the heaviest pack is {{.Mean}}; no split can be below {{.MeanBound}}.", values) +
+		" " + v.nearness(s) + " " + v.handOvers(s)
+}
+
+// nearness says how far a stage is from the best possible split.
+func (v *view) nearness(s *carry.Stage) string {
+	const equal = 1e-9
+	gap := max(overBound(s.Worst, s.WorstBound), overBound(s.Mean, s.MeanBound))
+	switch {
+	case s.Worst == 0:
+		return lang.L("Nothing is carried.")
+	case s.Proven || gap < equal:
+		return lang.L("This is the best possible split, proven.")
+	default:
+		return lang.X("near-best", "A better split could lighten the heaviest pack by {{.Gap}} of its load at most, if there is one.", data{"Gap": fmt.Sprintf("%.2f %%", 100*gap/(1+gap))})
+	}
+}
+
+func overBound(value, bound float64) float64 {
+	if bound <= 0 {
+		return 0
+	}
+	return max(0, value/bound-1)
+}
+
+func (v *view) handOvers(s *carry.Stage) string {
+	switch {
+	case s.FirstDay == 1:
+		return ""
+	case s.HandOvers == 0:
+		return lang.L("Nothing changes packs at its start.")
+	case s.HandOvers == 1:
+		return lang.L("One thing changes packs at its start.")
+	default:
+		return lang.X("hand-overs", "{{.Count}} things change packs at its start.", data{"Count": s.HandOvers})
+	}
+}
+
+// heaviest names who has the largest share of a morning.
+func (v *view) heaviest(day int) string {
+	name, worst := "–", -1.0
+	for i, member := range v.plan.Carry.Members {
+		if day <= len(member.Days) && member.Days[day-1].Share > worst {
+			name, worst = v.plan.Trip.Crew[i].Name, member.Days[day-1].Share
+		}
+	}
+	return name
+}

@@ -1,0 +1,73 @@
+package loads
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+
+	"sumpter/app/look"
+)
+
+// ghost is the tag that follows the pointer while a thing is moved: what it
+// is, and what it would do to both loads.
+type ghost struct {
+	layer  *fyne.Container
+	ground *canvas.Rectangle
+	lines  [2]*canvas.Text
+}
+
+func newGhost() *ghost {
+	g := &ghost{ground: canvas.NewRectangle(nil)}
+	g.layer = container.NewWithoutLayout(g.ground)
+	for i := range g.lines {
+		g.lines[i] = canvas.NewText("", nil)
+		g.layer.Add(g.lines[i])
+	}
+	g.hide()
+	return g
+}
+
+func (g *ghost) hide() {
+	g.ground.Hide()
+	for _, line := range g.lines {
+		line.Hide()
+	}
+}
+
+// show puts the tag near a place of the window, inside the layer.
+func (g *ghost) show(title, text string, bad bool, at fyne.Position) {
+	tone := look.Spruce
+	if bad {
+		tone = look.Brick
+	}
+	g.ground.FillColor, g.ground.StrokeColor, g.ground.StrokeWidth = theme.Color(look.Panel), theme.Color(tone), 2
+	width, height := float32(0), look.Space
+	for i, content := range []string{title, text} {
+		line := g.lines[i]
+		line.Text, line.TextSize, line.Color = content, theme.TextSize(), theme.Color(look.Ink)
+		line.TextStyle.Bold = i == 0
+		if i > 0 && bad {
+			line.Color = theme.Color(look.Brick)
+		}
+		size := line.MinSize()
+		line.Resize(size)
+		width, height = max(width, size.Width), height+size.Height
+	}
+	layer := g.layer.Size()
+	origin := fyne.CurrentApp().Driver().AbsolutePositionForObject(g.layer)
+	size := fyne.NewSize(width+2*look.Space, height)
+	x := max(0, min(at.X-origin.X+look.SpaceWide, layer.Width-size.Width))
+	y := max(0, min(at.Y-origin.Y+look.SpaceWide, layer.Height-size.Height))
+	g.ground.Resize(size)
+	g.ground.Move(fyne.NewPos(x, y))
+	y += look.SpaceSmall
+	for _, line := range g.lines {
+		line.Move(fyne.NewPos(x+look.Space, y))
+		y += line.Size().Height
+		line.Show()
+		line.Refresh()
+	}
+	g.ground.Show()
+	g.ground.Refresh()
+}

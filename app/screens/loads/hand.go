@@ -1,0 +1,132 @@
+package loads
+
+import (
+	"fyne.io/fyne/v2"
+
+	"sumpter/domain/trip"
+)
+
+// The same move is made in three ways: a thing is dragged to a column; or it
+// is taken up by M and a column is chosen with the keys or by tapping.
+
+// dragTo carries a thing along with the pointer.
+func (s *Screen) dragTo(t thing, at fyne.Position) {
+	if s.view == nil {
+		return
+	}
+	if s.move == nil {
+		if why := t.fixed(); why != "" {
+			s.bench.Say(why)
+			return
+		}
+		s.move, s.chosen = &move{thing: t}, t.id()
+	}
+	s.move.to = s.board.under(at)
+	s.showMove(at)
+}
+
+// showMove shows both loads as they would be, and the tag at a place of the
+// window.
+func (s *Screen) showMove(at fyne.Position) {
+	o := s.view.weigh(*s.move, s.day)
+	s.ghost.show(s.move.thing.title()+" · "+s.move.thing.mass.Format(s.view.plan.Trip.Units), s.view.say(*s.move, o), o.obstacle != "" || o.over > 0, at)
+	s.showBoard()
+}
+
+// drop ends a move: over another member the thing is pinned there.
+func (s *Screen) drop() {
+	m := s.move
+	s.cancelMove()
+	if m == nil || s.view == nil || m.to == 0 || m.to == m.thing.carrier {
+		return
+	}
+	if s.give(m.thing, m.to) == nil {
+		s.chosen = m.thing.id()
+		s.showMember(m.to)
+	}
+}
+
+// cancelMove leaves the thing where it is.
+func (s *Screen) cancelMove() {
+	if s.move == nil {
+		return
+	}
+	s.move = nil
+	s.ghost.hide()
+	if s.view != nil {
+		s.showBoard()
+	}
+}
+
+// startMove takes up the chosen thing and offers it to the member with whom
+// the heaviest pack would be lightest.
+func (s *Screen) startMove() {
+	if s.view == nil {
+		return
+	}
+	t, i := s.pack.current()
+	if i < 0 {
+		return
+	}
+	if why := t.fixed(); why != "" {
+		s.bench.Say(why)
+		return
+	}
+	s.move = &move{thing: t}
+	s.moveTarget(s.view.best(t, s.day))
+	s.focus(s.board.content)
+}
+
+// best gives who could take a thing best, the carrier if nobody else may.
+func (v *view) best(t thing, day int) trip.MemberID {
+	best, worst := t.carrier, 0.0
+	for _, i := range v.order {
+		id := v.plan.Trip.Crew[i].ID
+		if id == t.carrier || v.obstacle(&t, id, day) != "" {
+			continue
+		}
+		if after := v.worstAfter(move{thing: t, to: id}, day); best == t.carrier || after < worst {
+			best, worst = id, after
+		}
+	}
+	return best
+}
+
+// moveTarget offers the thing to a member.
+func (s *Screen) moveTarget(to trip.MemberID) {
+	s.move.to = to
+	s.board.reveal(to)
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(s.board.scroll)
+	for i, id := range s.board.members {
+		if id == to {
+			_, right := s.board.chart.Span(i)
+			at = at.AddXY(right-s.board.scroll.Offset.X, 40)
+		}
+	}
+	s.showMove(at)
+}
+
+// tapColumn chooses a member, or drops there what was taken up.
+func (s *Screen) tapColumn(id trip.MemberID) {
+	s.focus(s.board.content)
+	if s.move != nil {
+		s.move.to = id
+		s.drop()
+		return
+	}
+	s.showMember(id)
+}
+
+// banChosen keeps the chosen thing from who carries it.
+func (s *Screen) banChosen() {
+	if t, i := s.pack.current(); i >= 0 {
+		_ = s.ban(t, t.carrier)
+	}
+}
+
+// freeChosen takes every pin and ban off the chosen thing.
+func (s *Screen) freeChosen() {
+	if t, i := s.pack.current(); i >= 0 {
+		_ = s.free(t)
+	}
+}

@@ -1,0 +1,224 @@
+// Package loads is the screen of who carries what: a column a member with the
+// fair line, the things in each pack to drag to another, why each is where it
+// is, and how far the split is from the best possible. The shared gear and the
+// sizes of fuel container are entered here too.
+package loads
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/charts"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+)
+
+// Screen is the loads on the screen.
+type Screen struct {
+	bench  *bench.Bench
+	view   *view // nil: no plan yet
+	day    int   // 1-based
+	member trip.MemberID
+	chosen string // id of the chosen thing
+	move   *move
+
+	slider   *widget.Slider
+	dayText  *look.Text
+	fairText *look.Text
+	board    *board
+	lines    *charts.LineChart
+	pack     *packPanel
+	ghost    *ghost
+	fairness *fairness
+	gear     *gearTab
+	packs    *container.TabItem
+	tabs     *container.AppTabs
+	middle   *fyne.Container
+	empty    *widget.Label
+}
+
+// New makes the screen.
+func New(b *bench.Bench) *Screen {
+	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet), empty: widget.NewLabel("")}
+	s.board = newBoard(s.typedKey, s.typedRune)
+	s.lines = charts.NewLineChart("%", nil)
+	s.pack = newPackPanel(s)
+	s.ghost = newGhost()
+	s.fairness = newFairness(s)
+	s.gear = newGearTab(b)
+	s.slider = widget.NewSlider(1, 2)
+	s.slider.OnChanged = func(value float64) { s.showDay(int(value)) }
+	s.empty.Wrapping = fyne.TextWrapWord
+	s.packs = container.NewTabItem(lang.L("Packs"), s.packsTab())
+	s.tabs = container.NewAppTabs(
+		s.packs,
+		container.NewTabItem(lang.L("How fair, and pins"), s.fairness.content),
+		container.NewTabItem(lang.L("Gear and fuel"), s.gear.content),
+	)
+	s.tabs.OnSelected = func(*container.TabItem) { s.Refresh() }
+	return s
+}
+
+func (s *Screen) packsTab() fyne.CanvasObject {
+	head := container.NewVBox(
+		container.NewBorder(nil, nil, s.dayText, nil, s.slider),
+		s.fairText, newLegend(),
+	)
+	left := container.NewVSplit(s.board.content, s.lines)
+	left.Offset = 0.62
+	split := container.NewHSplit(left, s.pack.content)
+	split.Offset = 0.68
+	s.middle = container.NewStack(split)
+	return container.NewStack(container.NewBorder(head, nil, nil, nil, s.middle), s.ghost.layer)
+}
+
+// Name is the screen's name in places.
+func (s *Screen) Name() string { return "loads" }
+
+// Title is the word in the navigation.
+func (s *Screen) Title() string { return lang.L("Loads") }
+
+// Content is what is shown.
+func (s *Screen) Content() fyne.CanvasObject { return s.tabs }
+
+// Waiting counts what must be fixed in the loads.
+func (s *Screen) Waiting() int { return bench.CountFindings(s.bench, findings.Carry) }
+
+// Refresh shows the trip and the plan as they are now.
+func (s *Screen) Refresh() {
+	switch s.tabs.SelectedIndex() {
+	case 0:
+		s.showPlan(s.bench.Plan())
+	case 1:
+		s.showPlan(s.bench.Plan())
+		s.fairness.show()
+	default:
+		s.gear.refresh()
+	}
+}
+
+// showPlan takes up a plan; the chosen day, member and thing stay.
+func (s *Screen) showPlan(p *plan.Plan) {
+	if p == nil || len(p.Carry.Members) == 0 || len(p.Trip.Days) == 0 {
+		s.view, s.move = nil, nil
+		s.empty.SetText(lang.L("Who carries what comes with the plan. Enter the crew, the days and a menu first; shared gear is entered under “Gear and fuel”."))
+		s.showMiddle(s.empty)
+		return
+	}
+	if s.view == nil || s.view.plan != p {
+		s.view = newView(p)
+	}
+	s.day = max(1, min(s.day, len(p.Trip.Days)))
+	if s.view.place(s.member) < 0 {
+		s.member = s.view.firstOf()
+	}
+	s.slider.Max = float64(max(2, len(p.Trip.Days)))
+	s.slider.Value = float64(s.day)
+	s.slider.Refresh()
+	s.showMiddle(nil)
+	s.showAll()
+}
+
+// showMiddle puts a text in the place of the picture, nil shows the picture.
+func (s *Screen) showMiddle(instead fyne.CanvasObject) {
+	picture := s.middle.Objects[0]
+	s.middle.Objects = []fyne.CanvasObject{picture}
+	picture.Show()
+	if instead != nil {
+		picture.Hide()
+		s.middle.Objects = append(s.middle.Objects, instead)
+	}
+	s.middle.Refresh()
+}
+
+func (s *Screen) showAll() {
+	if s.view == nil {
+		return
+	}
+	text := fmt.Sprintf("%s %d", lang.L("Day"), s.day)
+	if date := s.view.plan.Trip.DateOf(s.day); date.IsSet() {
+		text += ", " + date.Spoken()
+	}
+	s.dayText.SetContent(text)
+	s.fairText.SetContent(s.view.stageLine(s.view.stage(s.day)))
+	s.showBoard()
+	s.showLines()
+	s.pack.show()
+}
+
+// showDay goes to a day.
+func (s *Screen) showDay(day int) {
+	if s.view == nil || day == s.day || day < 1 || day > len(s.view.plan.Trip.Days) {
+		return
+	}
+	s.day = day
+	s.slider.Value = float64(day)
+	s.slider.Refresh()
+	s.showAll()
+}
+
+// showMember goes to a member.
+func (s *Screen) showMember(id trip.MemberID) {
+	s.member = id
+	if s.view == nil {
+		return
+	}
+	s.showBoard()
+	s.board.reveal(id)
+	s.showLines()
+	s.pack.show()
+}
+
+// choose goes to a thing of the chosen member.
+func (s *Screen) choose(id string) {
+	_, before := s.pack.current()
+	s.chosen = id
+	if before >= 0 {
+		s.pack.list.RefreshItem(before)
+	}
+	s.pack.showChosen()
+}
+
+// GoTo puts the cursor on a day, a member, a bag or a piece of gear.
+func (s *Screen) GoTo(place findings.Place) {
+	s.tabs.SelectIndex(0)
+	if place.Day > 0 {
+		s.showDay(place.Day)
+	}
+	if place.Member != 0 {
+		s.showMember(place.Member)
+	}
+	id := ""
+	switch {
+	case place.Bag != "":
+		id = "bag " + place.Bag
+	case place.Gear != 0:
+		id = "gear " + bench.IDText(int64(place.Gear))
+	}
+	if s.view != nil && id != "" {
+		if t, ok := s.view.find(id, s.day); ok {
+			s.chosen = id
+			s.showMember(t.carrier)
+		}
+	}
+	s.focus(s.board.content)
+}
+
+func (s *Screen) focus(on fyne.Focusable) {
+	if s.bench.Window != nil {
+		s.bench.Window.Canvas().Focus(on)
+	}
+}
+
+// Commit stores what is being typed.
+func (s *Screen) Commit() bool {
+	s.cancelMove()
+	return s.gear.commit()
+}

@@ -1,0 +1,155 @@
+package loads
+
+import (
+	"errors"
+	"slices"
+
+	"fyne.io/fyne/v2/lang"
+
+	"sumpter/domain/carry"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// move is a thing on its way from one pack to another, by hand.
+type move struct {
+	thing thing
+	to    trip.MemberID // 0: over nobody
+}
+
+// outcome is what a move would make of two loads, reckoned from the plan
+// before anything else is split anew.
+type outcome struct {
+	from, to             carry.Day
+	fromBefore, toBefore float64
+	obstacle             string     // why it must not be, "" where it may
+	over                 units.Mass // above the taker's hard limit
+}
+
+// weigh reckons a move on a day.
+func (v *view) weigh(m move, day int) outcome {
+	var o outcome
+	var capFrom, capTo units.Mass
+	o.from, capFrom = v.load(m.thing.carrier, day)
+	o.to, capTo = v.load(m.to, day)
+	o.fromBefore, o.toBefore = o.from.Share, o.to.Share
+	if m.to == 0 || m.to == m.thing.carrier {
+		return o
+	}
+	if o.obstacle = v.obstacle(&m.thing, m.to, day); o.obstacle != "" {
+		return o
+	}
+	shift(&o.from, capFrom, m.thing.kind, -m.thing.mass)
+	shift(&o.to, capTo, m.thing.kind, m.thing.mass)
+	if member := v.plan.Trip.Member(m.to); member != nil {
+		if limit, limited := member.LoadLimit.Get(); limited {
+			o.over = max(0, o.to.Load-limit)
+		}
+	}
+	return o
+}
+
+// shift puts a mass onto a load or takes it off.
+func shift(d *carry.Day, capability units.Mass, kind carry.ItemKind, mass units.Mass) {
+	switch kind {
+	case carry.BagItem:
+		d.Food += mass
+	case carry.GearItem:
+		d.Gear += mass
+	case carry.FuelItem:
+		d.Fuel += mass
+	case carry.WasteItem:
+		d.Waste += mass
+	}
+	d.Load += mass
+	d.Share = 0
+	if capability > 0 {
+		d.Share = float64(d.Load) / float64(capability)
+	}
+}
+
+// say writes the outcome of a move in one line.
+func (v *view) say(m move, o outcome) string {
+	values := data{"Thing": m.thing.title(), "From": v.memberName(m.thing.carrier), "To": v.memberName(m.to)}
+	switch {
+	case m.to == 0:
+		return lang.X("move-nobody", "{{.Thing}}: to whom?", values)
+	case m.to == m.thing.carrier:
+		return lang.X("move-stay", "{{.Thing}} stays with {{.From}}", values)
+	case o.obstacle != "":
+		return o.obstacle
+	}
+	values["FromBefore"], values["FromAfter"] = percent(o.fromBefore), percent(o.from.Share)
+	values["ToBefore"], values["ToAfter"] = percent(o.toBefore), percent(o.to.Share)
+	text := lang.X("move-shares", "{{.From}} {{.FromBefore}} → {{.FromAfter}}, {{.To}} {{.ToBefore}} → {{.ToAfter}}", values)
+	if o.over > 0 {
+		text += ". " + lang.X("move-over", "{{.Mass}} above {{.To}}'s limit!", data{"Mass": o.over.Format(v.plan.Trip.Units), "To": v.memberName(m.to)})
+	}
+	return text
+}
+
+// concerns tells whether a pin is about a thing.
+func (t *thing) concerns(p trip.Pin) bool {
+	switch t.kind {
+	case carry.BagItem:
+		return p.Bag == t.key
+	case carry.GearItem:
+		return p.Gear != 0 && p.Gear == gearID(t.key)
+	default:
+		return false
+	}
+}
+
+// pin makes a thing's pin or ban.
+func (t *thing) pin(member trip.MemberID, forbid bool) trip.Pin {
+	p := trip.Pin{Member: member, Forbid: forbid}
+	if t.kind == carry.BagItem {
+		p.Bag = t.key
+	} else {
+		p.Gear = gearID(t.key)
+	}
+	return p
+}
+
+// give pins a thing to a member: the rest is split anew around it.
+func (s *Screen) give(t thing, to trip.MemberID) error {
+	if why := t.fixed(); why != "" {
+		return s.refuse(why)
+	}
+	if why := s.view.obstacle(&t, to, s.day); why != "" {
+		return s.refuse(why)
+	}
+	name := lang.X("undo-move-bag", "move {{.Thing}} to another pack", data{"Thing": t.title()})
+	return s.bench.Edit(name, func(on *trip.Trip) error {
+		on.Pins = slices.DeleteFunc(on.Pins, func(p trip.Pin) bool { return t.concerns(p) && (!p.Forbid || p.Member == to) })
+		on.Pins = append(on.Pins, t.pin(to, false))
+		return nil
+	})
+}
+
+// ban keeps a thing from a member.
+func (s *Screen) ban(t thing, from trip.MemberID) error {
+	if why := t.fixed(); why != "" {
+		return s.refuse(why)
+	}
+	name := lang.X("undo-ban", "keep {{.Thing}} from {{.Name}}", data{"Thing": t.title(), "Name": s.view.memberName(from)})
+	return s.bench.Edit(name, func(on *trip.Trip) error {
+		on.Pins = slices.DeleteFunc(on.Pins, func(p trip.Pin) bool { return t.concerns(p) && p.Member == from })
+		on.Pins = append(on.Pins, t.pin(from, true))
+		return nil
+	})
+}
+
+// free takes off every pin and ban of a thing.
+func (s *Screen) free(t thing) error {
+	name := lang.X("undo-free", "take the pins off {{.Thing}}", data{"Thing": t.title()})
+	return s.bench.Edit(name, func(on *trip.Trip) error {
+		on.Pins = slices.DeleteFunc(on.Pins, t.concerns)
+		return nil
+	})
+}
+
+func (s *Screen) refuse(why string) error {
+	s.bench.Say(why)
+	return errors.New(why)
+}

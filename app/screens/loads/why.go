@@ -1,0 +1,123 @@
+package loads
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2/lang"
+
+	"sumpter/domain/trip"
+)
+
+// mostListed bounds how many names one sentence holds.
+const mostListed = 8
+
+// why answers "why does she carry this?": the reason the split gives, who
+// else might, who must not, and what it would mean for the heaviest pack.
+func (s *Screen) why(t thing) string {
+	v := s.view
+	parts := []string{sentences(t.why)}
+	if why := t.fixed(); why != "" {
+		return strings.Join(append(parts, why), "\n")
+	}
+	var may []string
+	var mustNot []string
+	best, bestWorst, now := trip.MemberID(0), 0.0, v.worst(s.day)
+	for _, i := range v.order {
+		id := v.plan.Trip.Crew[i].ID
+		if id == t.carrier {
+			continue
+		}
+		if obstacle := v.obstacle(&t, id, s.day); obstacle != "" {
+			if v.plan.Trip.Crew[i].Present(s.day) {
+				mustNot = append(mustNot, obstacle)
+			}
+			continue
+		}
+		may = append(may, v.memberName(id))
+		if worst := v.worstAfter(move{thing: t, to: id}, s.day); best == 0 || worst < bestWorst {
+			best, bestWorst = id, worst
+		}
+	}
+	parts = append(parts, mayWords(may))
+	if best != 0 {
+		parts = append(parts, v.compare(best, now, bestWorst, s.day))
+	}
+	parts = append(parts, unique(mustNot)...)
+	return strings.Join(parts, "\n")
+}
+
+func (v *view) compare(best trip.MemberID, now, after float64, day int) string {
+	values := data{"Name": v.memberName(best), "Day": day, "Now": percent(now), "After": percent(after)}
+	const same = 0.0005
+	switch {
+	case after > now+same:
+		return lang.X("why-heavier", "With anybody else the heaviest pack of day {{.Day}} would rise from {{.Now}}: with {{.Name}}, who is next best, to {{.After}}.", values)
+	case after < now-same:
+		return lang.X("why-lighter", "With {{.Name}} the heaviest pack of day {{.Day}} would fall from {{.Now}} to {{.After}}; the split also weighs the other days, and what no other pack may hold.", values)
+	default:
+		return lang.X("why-equal", "{{.Name}} could take it: the heaviest pack of day {{.Day}} would stay at {{.Now}}.", values)
+	}
+}
+
+func mayWords(names []string) string {
+	switch {
+	case len(names) == 0:
+		return lang.L("Nobody else who is there may carry it.")
+	case len(names) > mostListed:
+		return lang.X("why-may-many", "{{.Count}} others may carry it.", data{"Count": len(names)})
+	default:
+		return lang.X("why-may", "Others who may carry it: {{.Names}}.", data{"Names": strings.Join(names, ", ")})
+	}
+}
+
+// worst is the heaviest share of a morning.
+func (v *view) worst(day int) float64 {
+	worst := 0.0
+	for _, member := range v.plan.Carry.Members {
+		worst = max(worst, member.Days[day-1].Share)
+	}
+	return worst
+}
+
+// worstAfter is the heaviest share of a morning once a thing has moved.
+func (v *view) worstAfter(m move, day int) float64 {
+	o := v.weigh(m, day)
+	worst := max(o.from.Share, o.to.Share)
+	for i, member := range v.plan.Carry.Members {
+		if id := v.plan.Trip.Crew[i].ID; id != m.to && id != m.thing.carrier {
+			worst = max(worst, member.Days[day-1].Share)
+		}
+	}
+	return worst
+}
+
+// sentences turns the reasons of the plan, parted by semicolons, into
+// sentences of the reader's language.
+func sentences(why string) string {
+	var list []string
+	for _, reason := range strings.Split(why, "; ") {
+		if reason != "" {
+			text := []rune(lang.L(reason))
+			list = append(list, strings.ToUpper(string(text[:1]))+string(text[1:])+".")
+		}
+	}
+	return strings.Join(list, " ")
+}
+
+// unique keeps the first of equal lines, and says how many are left out
+// where there are many.
+func unique(lines []string) []string {
+	var list []string
+	seen := map[string]bool{}
+	for _, line := range lines {
+		if !seen[line] {
+			seen[line] = true
+			list = append(list, line)
+		}
+	}
+	if len(list) > mostListed {
+		list = append(list[:mostListed], fmt.Sprintf("… %d %s", len(list)-mostListed, lang.L("more reasons")))
+	}
+	return list
+}

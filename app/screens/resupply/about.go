@@ -1,0 +1,121 @@
+package resupply
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/plan"
+	"sumpter/domain/resupply"
+	"sumpter/domain/trip"
+)
+
+// about tells of the chosen point: what is in its box, what is wrong, and
+// what happens if the box does not come.
+type about struct {
+	bench   *bench.Bench
+	name    *look.Text
+	list    *fyne.Container
+	content fyne.CanvasObject
+}
+
+func newAbout(b *bench.Bench) *about {
+	a := &about{bench: b, name: look.NewHeading(""), list: container.NewVBox()}
+	a.content = container.NewBorder(a.name, nil, nil, nil, container.NewVScroll(a.list))
+	return a
+}
+
+func (a *about) show(id trip.PointID) {
+	a.list.Objects = nil
+	point, p := a.bench.Trip().Point(id), a.bench.Plan()
+	defer a.list.Refresh()
+	if point == nil {
+		a.name.SetContent("")
+		return
+	}
+	a.name.SetContent(point.Name)
+	if point.Use {
+		a.box(p, point)
+	} else {
+		a.say(lang.L("Not used now. Set “Used” to yes, or take a choice at the right that uses it."), look.Quiet)
+	}
+	for _, finding := range findingsOf(p, id) {
+		if finding.Code != "box-not-there" {
+			a.finding(finding)
+		}
+	}
+	if point.Notes != "" {
+		a.say(point.Notes, look.Quiet)
+	}
+}
+
+// box tells what is in the box and what if it does not come.
+func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
+	box := boxOf(p, point.ID)
+	if box == nil {
+		if p == nil {
+			a.say(lang.L("What waits there comes with the plan."), look.Quiet)
+		}
+		return
+	}
+	a.say(contents(p, box), look.Ink)
+	for i, parcel := range box.Parcels {
+		a.say(fmt.Sprintf("%s %d: %s, %s, %d %s", lang.L("Parcel"), i+1, parcel.Mass.Format(p.Trip.Units), parcel.Volume.Format(p.Trip.Units), len(parcel.Bags), lang.L("bags")), look.Quiet)
+	}
+	for _, finding := range findingsOf(p, point.ID) {
+		if finding.Code == "box-not-there" {
+			a.list.Add(look.NewHeading(lang.L("If the box does not come")))
+			a.say(finding.What+" "+turnBack(box)+" "+finding.Remedy, look.Ink)
+		}
+	}
+}
+
+// contents says which days a box feeds, its mass, fees and fuel.
+func contents(p *plan.Plan, box *resupply.Box) string {
+	words := []string{}
+	if box.Leg < len(p.Legs) {
+		leg := p.Legs[box.Leg]
+		words = append(words, lang.X("box-days", "Food for days {{.From}} to {{.To}}", data{"From": leg.FirstDay, "To": leg.LastDay}))
+	}
+	words = append(words, massLine(p.Trip, box), box.Volume.Format(p.Trip.Units), lang.L("fees")+" "+box.Fees.Format(p.Trip.Currency))
+	text := strings.Join(words, ", ") + "."
+	switch {
+	case len(box.Fuel) == 0:
+		text += " " + lang.L("No fuel is taken on there.")
+	case box.FuelBoughtThere:
+		text += " " + lang.X("fuel-bought", "{{.Count}} fuel containers are bought there.", data{"Count": len(box.Fuel)})
+	default:
+		text += " " + lang.X("fuel-sent", "{{.Count}} fuel containers must get there too.", data{"Count": len(box.Fuel)})
+	}
+	return text
+}
+
+func turnBack(box *resupply.Box) string {
+	if box.TurnBackBy == 0 {
+		return lang.L("There is no evening from which the food in the packs reaches back to where it came from.")
+	}
+	return lang.X("turn-back", "Decide by the evening of day {{.Day}}: until then the food in the packs still reaches back to where it came from.", data{"Day": box.TurnBackBy})
+}
+
+func (a *about) say(text string, tone fyne.ThemeColorName) {
+	label := widget.NewLabel(text)
+	label.Wrapping = fyne.TextWrapWord
+	if tone == look.Quiet {
+		label.SizeName, label.Importance = "caption", widget.LowImportance
+	}
+	a.list.Add(label)
+}
+
+func (a *about) finding(finding findings.Finding) {
+	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
+	a.list.Add(container.NewHBox(look.NewSign(finding.Severity), word))
+	a.say(finding.What, look.Ink)
+	a.say(finding.Remedy, look.Quiet)
+}

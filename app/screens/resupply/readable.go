@@ -1,0 +1,65 @@
+package resupply
+
+import (
+	"cmp"
+	"slices"
+
+	"sumpter/domain/resupply"
+)
+
+// readable picks the choices a person can read: of those that nothing beats,
+// the ones that no other beats by money and heaviest morning alone, thinned
+// out evenly where they are still too many. The one in use and the advised
+// one are always among them. The order is from light to heavy.
+func readable(all []resupply.Choice, most int) []resupply.Choice {
+	var list []resupply.Choice
+	for i, choice := range all {
+		if choice.Current || choice.Recommended || !beatenBySome(all, i) {
+			list = append(list, choice)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b resupply.Choice) int {
+		return cmp.Or(cmp.Compare(a.HeaviestFood, b.HeaviestFood), cmp.Compare(a.Money, b.Money))
+	})
+	if len(list) <= most {
+		return list
+	}
+	wanted := map[int]bool{0: true, len(list) - 1: true}
+	for i, choice := range list {
+		if choice.Current || choice.Recommended {
+			wanted[i] = true
+		}
+	}
+	for n := 1; len(wanted) < most; n++ {
+		before := len(wanted)
+		step := float64(len(list)-1) / float64(n)
+		for k := 1; k < n && len(wanted) < most; k++ {
+			wanted[int(float64(k)*step+0.5)] = true
+		}
+		if n > len(list) && before == len(wanted) {
+			break
+		}
+	}
+	var few []resupply.Choice
+	for i, choice := range list {
+		if wanted[i] {
+			few = append(few, choice)
+		}
+	}
+	return few
+}
+
+// beatenBySome tells whether another choice is as good by money and heaviest
+// morning and better by one; of equals the first counts.
+func beatenBySome(all []resupply.Choice, i int) bool {
+	a := all[i]
+	for j, b := range all {
+		if j == i || b.Money > a.Money || b.HeaviestFood > a.HeaviestFood {
+			continue
+		}
+		if b.Money < a.Money || b.HeaviestFood < a.HeaviestFood || j < i {
+			return true
+		}
+	}
+	return false
+}
