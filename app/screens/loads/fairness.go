@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -28,7 +29,7 @@ func newFairness(s *Screen) *fairness {
 	f := &fairness{screen: s, stages: widget.NewLabel(""), found: container.NewVBox(), pins: newPinList(s)}
 	f.stages.Wrapping = fyne.TextWrapWord
 	meaning := widget.NewLabel(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."))
-	meaning.Wrapping, meaning.SizeName = fyne.TextWrapWord, "caption"
+	meaning.Wrapping, meaning.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
 	left := container.NewVScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages,
 		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.found))
 	split := container.NewHSplit(left, f.pins.content)
@@ -66,7 +67,7 @@ func (f *fairness) show() {
 func (f *fairness) findingRow(finding findings.Finding) fyne.CanvasObject {
 	what, remedy := widget.NewLabel(finding.What), widget.NewLabel(finding.Remedy)
 	what.Wrapping, remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
-	remedy.SizeName, remedy.Importance = "caption", widget.LowImportance
+	remedy.SizeName, remedy.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
 	show := widget.NewButton(lang.L("Show"), func() { f.screen.GoTo(finding.Place) })
 	return container.NewBorder(container.NewHBox(look.NewSign(finding.Severity), word), nil, nil, container.NewVBox(show), container.NewVBox(what, remedy))
@@ -84,7 +85,7 @@ func (v *view) stageLine(s *carry.Stage) string {
 	if s == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s: %s %s", dayRange(s), v.nearness(s), v.handOvers(s))
+	return fmt.Sprintf("%s. %s %s", dayRange(s), v.nearness(s), v.handOvers(s))
 }
 
 // stageWords tells of one stage in full.

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -47,7 +48,7 @@ func newPackPanel(s *Screen) *packPanel {
 		screen: s, name: look.NewHeading(""), figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet),
 		title: look.NewHeading(""), why: widget.NewLabel(""),
 	}
-	p.why.Wrapping, p.why.SizeName = fyne.TextWrapWord, "caption"
+	p.why.Wrapping, p.why.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
 	p.list = &thingList{keys: s.typedKey, letters: s.typedRune}
 	p.list.HideSeparators = true
 	p.list.Length = func() int { return len(p.things) }
@@ -77,7 +78,7 @@ func (p *packPanel) show() {
 	p.things = v.things(s.member, s.day)
 	p.name.SetContent(v.memberName(s.member))
 	p.showLoad()
-	if !slices.ContainsFunc(p.things, func(t thing) bool { return t.id() == s.chosen }) {
+	if !s.bench.Document.Planning() && !slices.ContainsFunc(p.things, func(t thing) bool { return t.id() == s.chosen }) {
 		s.chosen = ""
 		if len(p.things) > 0 {
 			s.chosen = p.things[0].id()

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -108,7 +109,7 @@ func (a *about) say(text string, tone fyne.ThemeColorName) {
 	label := widget.NewLabel(text)
 	label.Wrapping = fyne.TextWrapWord
 	if tone == look.Quiet {
-		label.SizeName, label.Importance = "caption", widget.LowImportance
+		label.SizeName, label.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	}
 	a.list.Add(label)
 }
