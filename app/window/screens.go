@@ -4,8 +4,8 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/screens/crew"
 	"sumpter/app/screens/foods"
-	"sumpter/app/screens/menu"
 	"sumpter/app/screens/loads"
+	"sumpter/app/screens/menu"
 	"sumpter/app/screens/resupply"
 )
 
