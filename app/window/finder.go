@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -48,7 +49,8 @@ func (w *Workbench) findAction() {
 	f.shown = f.all
 	f.list = widget.NewList(func() int { return len(f.shown) },
 		func() fyne.CanvasObject {
-			return container.NewBorder(nil, nil, nil, look.NewText("", look.Caption, look.Quiet), look.NewText("", look.Body, look.Ink))
+			return container.New(layout.NewCustomPaddedLayout(2, 2, look.Space, look.SpaceLarge),
+				container.NewBorder(nil, nil, nil, look.NewText("", look.Caption, look.Quiet), look.NewText("", look.Body, look.Ink)))
 		}, f.fill)
 	f.list.OnSelected = func(i widget.ListItemID) { f.run(i) }
 	f.search = &searchEntry{key: f.key}
@@ -63,7 +65,7 @@ func (w *Workbench) findAction() {
 }
 
 func (f *finder) fill(i widget.ListItemID, object fyne.CanvasObject) {
-	row := object.(*fyne.Container)
+	row := object.(*fyne.Container).Objects[0].(*fyne.Container)
 	name, key := row.Objects[0].(*look.Text), row.Objects[1].(*look.Text)
 	tone := look.Ink
 	if i == f.marked {

@@ -29,7 +29,7 @@ type sidePanel struct {
 	caution *widget.Label
 	chart   *charts.NeedChart
 	figure  *look.Text
-	detail  *look.Text
+	detail  *widget.Label
 	why     *widget.Label
 	content fyne.CanvasObject
 }
@@ -37,10 +37,13 @@ type sidePanel struct {
 func newSidePanel(b *bench.Bench) *sidePanel {
 	s := &sidePanel{
 		bench: b, day: 1, name: look.NewHeading(""), caution: widget.NewLabel(""), chart: charts.NewNeedChart("kcal"),
-		figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet), why: widget.NewLabel(""),
+		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: widget.NewLabel(""),
 	}
-	s.caution.Wrapping, s.why.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
-	s.why.SizeName = theme.SizeNameCaptionText
+	for _, label := range []*widget.Label{s.caution, s.detail, s.why} {
+		label.Wrapping = fyne.TextWrapWord
+	}
+	s.detail.SizeName, s.why.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText
+	s.detail.Importance = widget.LowImportance
 	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(
 		container.NewVBox(s.name, s.caution, s.chart, s.figure, s.detail), nil, nil, nil, container.NewVScroll(s.why)))
 	return s
@@ -65,7 +68,7 @@ func (s *sidePanel) show(id trip.MemberID) {
 	if p == nil || p.Trip.Member(id) == nil {
 		s.chart.Set(nil)
 		s.figure.SetContent("")
-		s.detail.SetContent(lang.L("The needs come with the plan."))
+		s.detail.SetText(lang.L("The needs come with the plan."))
 		s.why.SetText("")
 		return
 	}
@@ -128,12 +131,12 @@ func (s *sidePanel) showNeeds(p *plan.Plan) {
 func (s *sidePanel) explain(member needs.Member, day needs.Day) {
 	if !day.Present {
 		s.figure.SetContent("")
-		s.detail.SetContent(lang.X("not-there", "Not there on day {{.Day}}.", map[string]any{"Day": s.day}))
+		s.detail.SetText(lang.X("not-there", "Not there on day {{.Day}}.", map[string]any{"Day": s.day}))
 		s.why.SetText("")
 		return
 	}
 	s.figure.SetContent(lang.X("day-need", "Day {{.Day}}: {{.Kcal}} kcal", map[string]any{"Day": s.day, "Kcal": strconv.FormatFloat(float64(day.Kcal), 'f', 0, 64)}))
-	s.detail.SetContent(lang.X("bracket", "the equations say {{.Low}} to {{.High}}; no one is better than 10 % for one person", map[string]any{
+	s.detail.SetText(lang.X("bracket", "the equations say {{.Low}} to {{.High}}; no one is better than 10 % for one person", map[string]any{
 		"Low": strconv.FormatFloat(float64(day.Low), 'f', 0, 64), "High": strconv.FormatFloat(float64(day.High), 'f', 0, 64)}))
 	text := fmt.Sprintf("%s: %.0f kcal. %s\n", lang.L("At rest"), float64(member.RestingKcal), member.RestingBasis)
 	for _, step := range day.Steps {

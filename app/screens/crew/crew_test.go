@@ -1,0 +1,187 @@
+package crew
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/trip/triptest"
+	"sumpter/domain/units"
+)
+
+// paper is a store that only keeps what it was last given.
+type paper struct{ kept *trip.Trip }
+
+func (p *paper) Save(_ context.Context, t *trip.Trip) error { p.kept = t; return nil }
+func (p *paper) SaveCopy(string) error                      { return nil }
+func (p *paper) Path() string                               { return "paper.trip" }
+func (p *paper) Close() error                               { return nil }
+
+// table is the screen in a window, with what it said last.
+type table struct {
+	*Screen
+	document *document.Document
+	window   fyne.Window
+	said     string
+}
+
+func open(t *testing.T, system units.System) *table {
+	t.Helper()
+	app := test.NewTempApp(t)
+	app.Settings().SetTheme(look.Theme{Variant: look.Light})
+	on := triptest.Large(4, 2, 3)
+	on.Units = system
+	s := &table{document: document.New(on, &paper{}, document.Inline{})}
+	s.window = test.NewTempWindow(t, nil)
+	s.Screen = New(&bench.Bench{Document: s.document, Window: s.window, Say: func(text string) { s.said = text }, Clipboard: func() fyne.Clipboard { return app.Clipboard() }})
+	s.document.OnTrip(s.Refresh)
+	s.document.OnPlan(s.Refresh)
+	s.window.SetContent(s.Content())
+	s.window.Resize(fyne.NewSize(2600, 700))
+	s.document.Replan()
+	s.Refresh()
+	s.Screen.table.Focus()
+	return s
+}
+
+// column gives the place of the column with a title.
+func (s *table) column(t *testing.T, title string) int {
+	t.Helper()
+	at := slices.IndexFunc(s.fields(), func(f field) bool { return f.title == title })
+	if at < 0 {
+		t.Fatalf("there is no column %q", title)
+	}
+	return at
+}
+
+// enter types into a cell of the first member and stores it.
+func (s *table) enter(t *testing.T, title, text string) {
+	t.Helper()
+	s.Screen.table.MoveCursor(0, s.column(t, title))
+	s.Screen.table.Focus()
+	for _, letter := range text {
+		s.window.Canvas().Focused().TypedRune(letter)
+	}
+	s.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+func (s *table) first() *trip.Member { return &s.document.Trip().Crew[0] }
+
+func TestTypingChangesTheMember(t *testing.T) {
+	s := open(t, units.Metric)
+	s.enter(t, "Name", "Runa")
+	s.enter(t, "Age", "47")
+	s.enter(t, "Body", "71,5")
+	s.enter(t, "Height", "168")
+	s.enter(t, "Own kit", "7800 g")
+	s.enter(t, "Limit", "14")
+	s.enter(t, "Strength", "90 %")
+	s.enter(t, "Sex", "fem")
+	s.enter(t, "Diets", "Vegetarian; no pork")
+	s.enter(t, "Allergies", "peanuts (traces), kiwi")
+	m := s.first()
+	limit, _ := m.LoadLimit.Get()
+	if m.Name != "Runa" || m.Age != 47 || m.BodyMass != 71500*units.Gram || m.Height != 1.68 || m.OwnKit != 7800*units.Gram || limit != 14*units.Kilogram || m.Strength != 0.9 || m.Sex != trip.Female {
+		t.Errorf("the member is %+v; said %q", *m, s.said)
+	}
+	if !slices.Equal(m.Diets, []trip.Diet{trip.Vegetarian, trip.NoPork}) {
+		t.Errorf("diets %v", m.Diets)
+	}
+	if want := []trip.Allergy{{Allergen: trip.Peanuts, Severe: true}, {Allergen: "kiwi"}}; !slices.Equal(m.Allergies, want) {
+		t.Errorf("allergies %v", m.Allergies)
+	}
+	if name := s.document.UndoName(); !strings.Contains(name, "Allergies of Runa") {
+		t.Errorf("undo would say %q", name)
+	}
+}
+
+func TestUSUnitsAreReadAndShown(t *testing.T) {
+	s := open(t, units.US)
+	s.enter(t, "Body", "150")
+	if got := s.first().BodyMass.Pounds(); got < 149.99 || got > 150.01 {
+		t.Errorf("typed 150 lb, the member has %.3f lb", got)
+	}
+	if shown := s.textOf(s.column(t, "Body"), s.first().ID); shown != "150" {
+		t.Errorf("shown %q", shown)
+	}
+}
+
+func TestWhatHasNoMeaningIsSaidAndNotStored(t *testing.T) {
+	s := open(t, units.Metric)
+	before := s.first().Age
+	s.enter(t, "Age", "old")
+	if s.first().Age != before || s.said == "" || s.Commit() {
+		t.Errorf("age %d, said %q", s.first().Age, s.said)
+	}
+}
+
+func TestMembersAreAddedAndRemovedWithAllThatNamesThem(t *testing.T) {
+	s := open(t, units.Metric)
+	s.Screen.table.Add()
+	if len(s.document.Trip().Crew) != 5 {
+		t.Fatalf("%d members", len(s.document.Trip().Crew))
+	}
+	id := s.document.Trip().Crew[4].ID
+	err := s.document.Edit("pin", func(t *trip.Trip) error {
+		t.Pins = append(t.Pins, trip.Pin{Gear: t.Gear[0].ID, Member: id})
+		t.Menu[0].Dishes[0].For = []trip.MemberID{id}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Screen.table.SelectKey(key(id))
+	s.Screen.table.Delete()
+	after := s.document.Trip()
+	if len(after.Crew) != 4 || len(after.Pins) != 0 {
+		t.Errorf("%d members and %d pins; said %q", len(after.Crew), len(after.Pins), s.said)
+	}
+	if problems := trip.Validate(after); len(problems) > 0 {
+		t.Errorf("the trip has problems: %v", problems)
+	}
+	if err := s.document.Undo(); err != nil || len(s.document.Trip().Crew) != 5 {
+		t.Errorf("undo gives %d members (%v)", len(s.document.Trip().Crew), err)
+	}
+}
+
+func TestPasteIsOneStepOfUndo(t *testing.T) {
+	s := open(t, units.Metric)
+	s.Screen.table.MoveCursor(0, s.column(t, "Age"))
+	s.Screen.table.Paste("31\tmale\n32\tfemale\n33\tmale\n")
+	ages := []int{}
+	for _, m := range s.document.Trip().Crew[:3] {
+		ages = append(ages, m.Age)
+	}
+	if !slices.Equal(ages, []int{31, 32, 33}) {
+		t.Errorf("ages %v, said %q", ages, s.said)
+	}
+	if err := s.document.Undo(); err != nil || s.document.Trip().Crew[2].Age == 33 {
+		t.Errorf("one undo did not take the paste back (%v)", err)
+	}
+}
+
+func TestTheSideSaysWhyAndCautions(t *testing.T) {
+	s := open(t, units.Metric)
+	s.enter(t, "Allergies", "milk (traces)")
+	s.GoTo(findings.Place{Member: s.first().ID, Day: 2})
+	if !strings.Contains(s.side.figure.Content, "Day 2") || !strings.Contains(s.side.figure.Content, "kcal") {
+		t.Errorf("figure %q", s.side.figure.Content)
+	}
+	for _, want := range []string{"At rest", "walking", "LCDA"} {
+		if !strings.Contains(s.side.why.Text, want) {
+			t.Errorf("the reason does not speak of %q", want)
+		}
+	}
+	if !strings.Contains(s.side.caution.Text, "harmed by traces of milk") {
+		t.Errorf("caution %q", s.side.caution.Text)
+	}
+}
