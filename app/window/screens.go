@@ -6,6 +6,7 @@ import (
 	"sumpter/app/screens/foods"
 	"sumpter/app/screens/loads"
 	"sumpter/app/screens/menu"
+	"sumpter/app/screens/packing"
 	"sumpter/app/screens/resupply"
 )
 
@@ -17,5 +18,6 @@ func newScreens(b *bench.Bench) []bench.Screen {
 		menu.New(b),
 		loads.New(b),
 		resupply.New(b),
+		packing.New(b),
 	}
 }

@@ -28,12 +28,13 @@ func Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result {
 	var result Result
 	for i, round := range rounds {
 		bulk := n.bulk(i, round.bags)
+		minutes := n.minutes(round, bulk)
 		result.Rounds = append(result.Rounds, Round{
 			Name: n.name(round.touches), FreeOf: n.freeOf(round.touches), CleanFirst: round.clean,
-			Steps: n.steps(round.bags),
+			Steps: n.steps(round.bags), Minutes: minutes,
 		})
 		result.Bulk = append(result.Bulk, bulk...)
-		result.Minutes += n.minutes(round, bulk)
+		result.Minutes += minutes
 	}
 	result.Findings = n.findings(rounds, &result)
 	findings.Sort(result.Findings)
@@ -97,9 +98,10 @@ func (n *night) visits(bag *bags.Bag, station Station) bool {
 	})
 }
 
-// station is where a food is handled.
-func (n *night) station(id trip.FoodID) Station {
-	food := n.foods[id]
+func (n *night) station(id trip.FoodID) Station { return StationOf(n.foods[id]) }
+
+// StationOf is where a food is handled; one that is not known is weighed dry.
+func StationOf(food *trip.Food) Station {
 	switch {
 	case food == nil:
 		return WeighDry

@@ -218,6 +218,9 @@ func TestAnEvening(t *testing.T) {
 	if want := units.Minutes(float64(600+110+105+70+85+75+35) / 60); p.Minutes != want {
 		t.Errorf("%v minutes, want %v", p.Minutes, want)
 	}
+	if p.Rounds[0].Minutes+p.Rounds[1].Minutes != p.Minutes || p.Rounds[1].Minutes != units.Minutes(float64(85+75+35)/60) {
+		t.Errorf("the rounds take %v and %v of %v minutes", p.Rounds[0].Minutes, p.Rounds[1].Minutes, p.Minutes)
+	}
 	find(t, p, "cross-contact", findings.Note, "2 rounds with 1 cleanings keep nuts apart")
 	find(t, p, "fine-weighing", findings.Note, "1 weighings are under 3 g")
 }

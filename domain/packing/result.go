@@ -24,6 +24,7 @@ type Round struct {
 	FreeOf     []trip.Allergen `json:"free_of"` // allergies of the crew that no bag of the round touches
 	CleanFirst bool            `json:"clean_first"`
 	Steps      []Step          `json:"steps"`
+	Minutes    units.Minutes   `json:"minutes"` // with the helpers there are, cleaning included
 }
 
 // Step is one bag at one station.

@@ -33,8 +33,8 @@ type Purchase struct {
 // PackedBag is what packing night did to one bag.
 type PackedBag struct {
 	Bag     string     `json:"bag"`               // bag key of the plan
-	Weighed []Weighing `json:"weighed,omitempty"` // where the scale showed something else than the plan
-	Done    bool       `json:"done"`              // filled, closed and labelled
+	Weighed []Weighing `json:"weighed,omitempty"` // foods that are in, as the scale showed them
+	Done    bool       `json:"done"`              // filled, closed and labelled; what was not weighed is in as planned
 }
 
 // Weighing is what the scale showed of one food in a bag.
@@ -80,7 +80,7 @@ func (p *Progress) BagEnd(key string) *BagEnd {
 	return nil
 }
 
-// WeighedMass gives what the scale showed of a food, if it was not as planned.
+// WeighedMass gives what the scale showed of a food, if that was noted.
 func (b *PackedBag) WeighedMass(food FoodID) (units.Mass, bool) {
 	for _, w := range b.Weighed {
 		if w.Food == food {

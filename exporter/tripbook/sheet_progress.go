@@ -33,7 +33,7 @@ func purchaseSheet() sheet {
 	return t
 }
 
-// packedRow is one weighing of a bag; a bag as planned has one row without.
+// packedRow is one weighing of a bag; a bag without has one row all the same.
 type packedRow struct {
 	bag  trip.PackedBag
 	food trip.FoodID
@@ -44,14 +44,14 @@ func packedSheet() sheet {
 	type R = packedRow
 	return &table[R]{
 		name: sheetPacked, list: "progress.packed",
-		about: "The bags of packing night. One row a bag; where the scale showed something else than the plan, one row for each such food.",
+		about: "The bags of packing night. One row for each food that was weighed into a bag, or one row a bag where no weights were noted.",
 		fresh: func() R { return R{} },
 		from:  packedRows,
 		into:  gatherPacked,
 		columns: []column[R]{
 			col("Bag", "bag", func(r *R) *string { return &r.bag.Bag }, line(), helpBag).must().wide(34),
 			col("Done", "done", func(r *R) *bool { return &r.bag.Done }, yesNo(), "Filled, closed and labelled. Empty: no.").wide(8),
-			col("Food", "weighed.food", func(r *R) *trip.FoodID { return &r.food }, orBlank(toFood()), "A food that was not weighed in as planned. Empty: all as planned.").wide(28),
+			col("Food", "weighed.food", func(r *R) *trip.FoodID { return &r.food }, orBlank(toFood()), "A food that is in the bag already. Empty: no weights were noted.").wide(28),
 			col("On the scale", "weighed.mass_g", func(r *R) *optional.Value[units.Mass] { return &r.mass }, maybe(exact[units.Mass](foodMass)), "What the scale showed of it."),
 		},
 	}

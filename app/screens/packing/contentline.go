@@ -1,0 +1,177 @@
+package packing
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/app/typed"
+	"sumpter/domain/bags"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Widths of a line beside the name of the food, which gets the rest.
+const (
+	planWidth       float32 = 84
+	scaleWidth      float32 = 72
+	differenceWidth float32 = 84
+	lineHeight      float32 = 34
+)
+
+// contentLine is one food of the bag: what to weigh in, and what the scale
+// showed.
+type contentLine struct {
+	label      *label
+	bag        *bags.Bag
+	food       trip.FoodID
+	planned    units.Mass
+	shown      string // what the field held when it was filled
+	name       *look.Text
+	fullName   string
+	plan       *look.Text
+	entry      *scaleEntry
+	difference *look.Text
+	content    *fyne.Container
+}
+
+func newContentLine(l *label) *contentLine {
+	c := &contentLine{
+		label: l, name: look.NewText("", look.Body, look.Ink), plan: look.NewText("", look.Figure, look.Ink),
+		difference: look.NewText("", look.Body, look.Ochre),
+	}
+	c.plan.Bold, c.plan.Align = true, fyne.TextAlignTrailing
+	c.entry = newScaleEntry(c)
+	c.content = container.New(c, c.name, c.plan, c.entry, c.difference)
+	return c
+}
+
+// MinSize is that of a line with a short name.
+func (c *contentLine) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(90+planWidth+scaleWidth+differenceWidth, lineHeight*theme.TextSize()/14)
+}
+
+// Layout puts the name, the amount, the field and the difference in a row.
+func (c *contentLine) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	scale := theme.TextSize() / 14
+	room := size.Width - (planWidth+scaleWidth+differenceWidth)*scale
+	c.name.SetContent(look.Cut(c.fullName, theme.TextSize(), fyne.TextStyle{}, room-4))
+	x := float32(0)
+	place := func(object fyne.CanvasObject, width, height, gap float32) {
+		object.Move(fyne.NewPos(x, (size.Height-height)/2))
+		object.Resize(fyne.NewSize(width-gap, height))
+		x += width
+	}
+	place(c.name, room, c.name.MinSize().Height, 4)
+	place(c.plan, planWidth*scale, c.plan.MinSize().Height, 8)
+	place(c.entry, scaleWidth*scale, min(size.Height-2, c.entry.MinSize().Height), 6)
+	place(c.difference, differenceWidth*scale, c.difference.MinSize().Height, 0)
+}
+
+func (l *label) unit() string { return typed.MassUnit(l.screen.bench.Units(), false) }
+
+// show fills the line; what is being typed for the same food stays.
+func (c *contentLine) show(bag *bags.Bag, content bags.Content) {
+	w, system := c.label.screen.work, c.label.screen.bench.Units()
+	typing := c.entry.focused && c.bag == bag && c.food == content.Food && c.entry.Text != c.shown
+	c.bag, c.food, c.planned = bag, content.Food, content.Mass
+	c.fullName = w.foodName(content.Food)
+	c.plan.SetContent(w.mass(content.Mass))
+	text, difference := "", ""
+	if mass, noted := w.weighed(bag.Key, content.Food); noted {
+		text = typed.MassText(mass, system, false)
+		difference = lang.L("as planned")
+		if mass != content.Mass {
+			difference = w.signed(mass - content.Mass)
+		}
+	}
+	c.difference.SetTone(look.Ochre)
+	if difference == lang.L("as planned") {
+		c.difference.SetTone(look.Spruce)
+	}
+	c.difference.SetContent(difference)
+	c.content.Refresh()
+	c.entry.SetPlaceHolder(typed.MassText(content.Mass, system, false))
+	c.shown = text
+	if !typing {
+		c.entry.SetText(text)
+	}
+}
+
+// store notes what was typed; an empty field forgets the weight. It tells
+// whether it could.
+func (c *contentLine) store() bool {
+	text := strings.TrimSpace(c.entry.Text)
+	s := c.label.screen
+	if text == c.shown || c.bag == nil {
+		return true
+	}
+	if text == "" {
+		return s.unweigh(c.bag, c.food) == nil
+	}
+	mass, err := typed.Mass(text, s.bench.Units(), false)
+	if err != nil {
+		s.bench.Say(err.Error())
+		return false
+	}
+	// What reads the same is the same: no rounding of the planned amount.
+	if text == typed.MassText(c.planned, s.bench.Units(), false) {
+		mass = c.planned
+	}
+	return s.weigh(c.bag, c.food, mass) == nil
+}
+
+// scaleEntry is the field for what the scale shows. Return stores and goes on
+// to the next food; Escape goes back to the list.
+type scaleEntry struct {
+	widget.Entry
+	line    *contentLine
+	focused bool
+}
+
+func newScaleEntry(line *contentLine) *scaleEntry {
+	e := &scaleEntry{line: line}
+	e.ExtendBaseWidget(e)
+	e.OnSubmitted = func(string) {
+		if line.store() {
+			line.label.next(line)
+		}
+	}
+	return e
+}
+
+// FocusGained notes that somebody types here, with all of it chosen.
+func (e *scaleEntry) FocusGained() {
+	e.focused = true
+	e.Entry.FocusGained()
+	e.TypedShortcut(&fyne.ShortcutSelectAll{})
+}
+
+// FocusLost stores what was typed.
+func (e *scaleEntry) FocusLost() {
+	e.Entry.FocusLost()
+	e.focused = false
+	if !e.line.store() {
+		e.SetText(e.line.shown)
+	}
+}
+
+// TypedKey leaves with Escape, and by Up and Down for the list.
+func (e *scaleEntry) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyEscape:
+		e.SetText(e.line.shown)
+		e.line.label.screen.focus(e.line.label.screen.list)
+	case fyne.KeyDown:
+		if e.line.store() {
+			e.line.label.next(e.line)
+		}
+	default:
+		e.Entry.TypedKey(event)
+	}
+}

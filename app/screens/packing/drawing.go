@@ -1,0 +1,98 @@
+package packing
+
+import (
+	"fyne.io/fyne/v2/lang"
+
+	"sumpter/app/look"
+	"sumpter/domain/findings"
+)
+
+// draw says what a row shows.
+func (w *work) draw(r row) rowLook {
+	switch r.kind {
+	case roundRow:
+		return rowLook{kind: r.kind, main: w.roundWords(r.round), note: w.roundLeft(r.round)}
+	case cleanRow:
+		return rowLook{kind: r.kind, code: lang.L("Clean first"), main: cleanWords(), note: w.apartWords(r.round), noteTone: look.Plum}
+	case stationRow:
+		return rowLook{kind: r.kind, main: lang.L("Station") + ": " + stationWord(r.station)}
+	case foodRow:
+		return w.drawFood(r)
+	case weighRow:
+		return w.drawWeighing(r)
+	case bagRow:
+		return w.drawBag(r)
+	default:
+		return rowLook{
+			kind: r.kind, main: r.stray.Bag, note: lang.L("Packed, but in the plan no longer: open it and take the food back. Space takes it off the list."),
+			noteTone: look.Ochre, tickable: true, ticked: true,
+		}
+	}
+}
+
+func (w *work) drawBag(r row) rowLook {
+	bag := r.bag
+	l := rowLook{
+		kind: r.kind, code: bag.Code, main: w.dishName(bag), tickable: true, ticked: w.isDone(bag), part: w.share(bag) > 0,
+		note: joinWords(w.slotWords(bag), w.eaterWords(bag), partWords(bag)), figure: w.mass(bag.Food), aside: w.stationsOf(bag),
+	}
+	if more := w.difference(bag); more != 0 {
+		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(more)})
+	}
+	if told := allergenWords(bag.Allergens); told != "" {
+		l.note, l.noteTone = told+" · "+l.note, look.Plum
+	}
+	if w.outdated(bag) {
+		l.note, l.noteTone = lang.L("The plan has changed since it was packed: open it again."), look.Ochre
+	}
+	return l
+}
+
+func (w *work) drawFood(r row) rowLook {
+	in, all := w.allIn(r.bulk)
+	l := rowLook{
+		kind: r.kind, main: w.foodName(r.bulk.Food), figure: w.mass(r.bulk.Total), tickable: true, ticked: in == all, part: in > 0,
+		aside: lang.X("packing-into", "into {{.Count}} bags, {{.Left}} left", data{"Count": all, "Left": all - in}),
+	}
+	if told := allergenWords(w.foodAllergens(r.bulk.Food)); told != "" {
+		l.note, l.noteTone = told, look.Plum
+	}
+	if aside := w.setAside(r); aside != "" {
+		l.note, l.noteTone = aside, look.Plum
+	}
+	return l
+}
+
+// setAside is what the plan says of a food that is used again in a later
+// round, which must be kept clean for it.
+func (w *work) setAside(r row) string {
+	for _, finding := range w.plan.Packing.Findings {
+		if finding.Code == "set-aside" && finding.Place.Food == r.bulk.Food && finding.Severity != findings.Note {
+			return finding.Remedy
+		}
+	}
+	return ""
+}
+
+func (w *work) drawWeighing(r row) rowLook {
+	mass, noted := w.weighed(r.bag.Key, r.bulk.Food)
+	l := rowLook{
+		kind: r.kind, code: r.bag.Code, figure: w.mass(r.weighing.Mass), tickable: true, ticked: w.isIn(r.bag, r.bulk.Food),
+		main: w.dishName(r.bag), note: joinWords(w.slotWords(r.bag), w.eaterWords(r.bag), partWords(r.bag)),
+	}
+	if noted && mass != r.weighing.Mass {
+		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(mass - r.weighing.Mass)})
+	}
+	return l
+}
+
+func joinWords(words ...string) string {
+	text := ""
+	for _, word := range words {
+		if word != "" && text != "" {
+			text += " · "
+		}
+		text += word
+	}
+	return text
+}

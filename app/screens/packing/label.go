@@ -1,0 +1,253 @@
+package packing
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/domain/bags"
+	"sumpter/domain/packing"
+	"sumpter/domain/trip"
+)
+
+// label is the chosen bag at the side: what its label says, where it goes, and
+// a field for each food on the scale; or a chosen food with all its bags.
+type label struct {
+	screen  *Screen
+	row     row // what is shown
+	code    *look.Text
+	into    *widget.RichText
+	state   *look.Text
+	dish    *widget.Label
+	danger  *widget.RichText
+	frame   *look.DoubleFrame
+	free    *widget.Label
+	scale   *look.Text
+	lines   []*contentLine
+	list    *fyne.Container
+	effect  *widget.Label
+	cook    *widget.Label
+	bagType *widget.Label
+	tick    *widget.Button
+	body    *fyne.Container // all below the code
+	content *fyne.Container
+}
+
+func newLabel(s *Screen) *label {
+	l := &label{
+		screen: s, code: look.NewText("", look.Night, look.Ink), into: toned(look.Spruce), state: look.NewText("", look.Caption, look.Quiet),
+		dish: wrapped(), free: wrapped(), effect: wrapped(), cook: wrapped(), bagType: wrapped(), danger: toned(look.Plum),
+		scale: look.NewText("", look.Caption, look.Quiet), list: container.NewVBox(),
+	}
+	l.code.Bold = true
+	l.into.Segments[0].(*widget.TextSegment).Style.SizeName = theme.SizeNameHeadingText
+	l.frame = look.NewDoubleFrame(look.Plum, l.danger)
+	l.bagType.SizeName = theme.SizeNameCaptionText
+	l.tick = widget.NewButton("", func() { s.tick(l.row) })
+	l.tick.Importance = widget.HighImportance
+	head := container.NewBorder(nil, nil, l.code, container.NewVBox(l.tick))
+	l.body = container.NewVBox(l.into, l.state, l.dish, l.frame, l.free, l.scale, l.list, l.effect, l.cook, l.bagType)
+	l.content = container.NewBorder(head, nil, nil, nil, container.NewVScroll(l.body))
+	l.content.Hide()
+	return l
+}
+
+func wrapped() *widget.Label {
+	text := widget.NewLabel("")
+	text.Wrapping = fyne.TextWrapWord
+	return text
+}
+
+// toned is a bold text in a colour that wraps.
+func toned(tone fyne.ThemeColorName) *widget.RichText {
+	text := widget.NewRichText(&widget.TextSegment{Style: widget.RichTextStyle{ColorName: tone, TextStyle: fyne.TextStyle{Bold: true}}})
+	text.Wrapping = fyne.TextWrapWord
+	return text
+}
+
+func setToned(text *widget.RichText, content string) {
+	text.Segments[0].(*widget.TextSegment).Text = content
+	text.Refresh()
+}
+
+// show shows the bag or the food of a row.
+func (l *label) show(r row) {
+	l.row = r
+	switch {
+	case r.bag != nil:
+		l.row.kind = bagRow
+		l.showBag(r.bag)
+	case r.bulk != nil:
+		l.showFood(r)
+	default:
+		l.content.Hide()
+		return
+	}
+	l.content.Show()
+	l.body.Refresh()
+}
+
+func (l *label) showBag(bag *bags.Bag) {
+	w := l.screen.work
+	l.code.SetContent(bag.Code)
+	setToned(l.into, w.into(bag.Key))
+	l.state.SetContent(joinWords(lang.X("packing-round", "Round {{.Number}} of {{.Count}}", data{"Number": w.round[bag.Key] + 1, "Count": len(w.rounds)}), w.stateWords(bag)))
+	l.dish.SetText(w.slotWords(bag) + "\n" + joinWords(w.dishName(bag), w.eaterWords(bag), partWords(bag)))
+	l.showDanger(allergenWords(bag.Allergens))
+	l.scale.SetContent(lang.X("packing-scale", "Weigh in, and write what the scale shows ({{.Unit}})", data{"Unit": l.unit()}))
+	l.scale.Show()
+	l.showContents(bag)
+	setOrHide(l.effect, w.effectWords(bag))
+	setOrHide(l.cook, w.cookWords(bag))
+	setOrHide(l.bagType, w.bagWords(bag))
+	l.tick.SetText(lang.L("Tick off (Space)"))
+	if w.isDone(bag) {
+		l.tick.SetText(lang.L("Open again (Space)"))
+	}
+}
+
+// showFood shows a food that is taken out once for all its bags.
+func (l *label) showFood(r row) {
+	w := l.screen.work
+	in, all := w.allIn(r.bulk)
+	l.code.SetContent(w.mass(r.bulk.Total))
+	setToned(l.into, w.foodName(r.bulk.Food))
+	l.state.SetContent(stationWord(packing.StationOf(w.foods[r.bulk.Food])))
+	l.dish.SetText(lang.X("packing-into", "into {{.Count}} bags, {{.Left}} left", data{"Count": all, "Left": all - in}))
+	l.showDanger(allergenWords(w.foodAllergens(r.bulk.Food)))
+	l.scale.Hide()
+	l.showContents(&bags.Bag{})
+	setOrHide(l.effect, w.setAside(r))
+	setOrHide(l.cook, "")
+	setOrHide(l.bagType, "")
+	l.tick.SetText(lang.L("Tick off all its bags (Space)"))
+	if in == all {
+		l.tick.SetText(lang.L("Take out of all its bags (Space)"))
+	}
+}
+
+func (l *label) showDanger(told string) {
+	if told == "" {
+		l.frame.Hide()
+		setOrHide(l.free, lang.L("No declared allergen, as far as the foods say. Read the packages."))
+		return
+	}
+	setOrHide(l.free, "")
+	setToned(l.danger, lang.L("Allergens")+": "+told)
+	l.frame.Show()
+}
+
+func setOrHide(text *widget.Label, content string) {
+	text.SetText(content)
+	if content == "" {
+		text.Hide()
+	} else {
+		text.Show()
+	}
+}
+
+// showContents fills a line for each food, from lines used again and again.
+func (l *label) showContents(bag *bags.Bag) {
+	for len(l.lines) < len(bag.Contents) {
+		line := newContentLine(l)
+		l.lines = append(l.lines, line)
+		l.list.Add(line.content)
+	}
+	for i, line := range l.lines {
+		if i < len(bag.Contents) {
+			line.show(bag, bag.Contents[i])
+			line.content.Show()
+		} else {
+			line.content.Hide()
+		}
+	}
+}
+
+// next gives the keyboard to the field after one, or back to the list.
+func (l *label) next(after *contentLine) {
+	for i, line := range l.lines {
+		if line == after && i+1 < len(l.lines) && l.lines[i+1].content.Visible() {
+			l.screen.focus(l.lines[i+1].entry)
+			return
+		}
+	}
+	l.screen.focus(l.screen.list)
+}
+
+// focusFood gives the keyboard to the field of a food, the first if 0.
+func (l *label) focusFood(food trip.FoodID) {
+	for _, line := range l.lines {
+		if line.content.Visible() && (food == 0 || line.food == food) {
+			l.screen.focus(line.entry)
+			return
+		}
+	}
+}
+
+// commit stores fields that are being typed into.
+func (l *label) commit() bool {
+	for _, line := range l.lines {
+		if line.content.Visible() && !line.store() {
+			return false
+		}
+	}
+	return true
+}
+
+func (w *work) stateWords(bag *bags.Bag) string {
+	switch {
+	case w.outdated(bag):
+		return lang.L("packed for an older plan")
+	case w.isDone(bag):
+		return lang.L("packed")
+	case w.share(bag) > 0:
+		return lang.L("begun")
+	default:
+		return lang.L("to be packed")
+	}
+}
+
+// effectWords says what other weights than planned change for who eats it.
+func (w *work) effectWords(bag *bags.Bag) string {
+	planned, packed := w.kcal(bag)
+	more := w.difference(bag)
+	if more == 0 && planned == packed || bag.Eaters < 1 {
+		return ""
+	}
+	each := float64(packed-planned) / float64(bag.Eaters)
+	words := data{
+		"Mass": w.signed(more), "Now": fmt.Sprintf("%.0f", float64(packed)/float64(bag.Eaters)),
+		"Planned": fmt.Sprintf("%.0f", float64(planned)/float64(bag.Eaters)), "Change": signed(each), "Share": "–",
+	}
+	if planned > 0 {
+		words["Share"] = signed(100*float64(packed-planned)/float64(planned)) + " %"
+	}
+	return lang.X("packing-effect", "{{.Mass}} in this bag: {{.Now}} kcal for each eater instead of {{.Planned}} ({{.Change}} kcal, {{.Share}}).", words)
+}
+
+// bagWords says what it is packed in.
+func (w *work) bagWords(bag *bags.Bag) string {
+	words := bag.Type
+	if bag.Type == trip.AsBought {
+		words = lang.L("stays as bought")
+	}
+	if bag.Double {
+		words += ", " + lang.L("double-bagged")
+	}
+	if bag.Crushable {
+		words += ", " + lang.L("breaks easily")
+	}
+	if bag.Melts {
+		words += ", " + lang.L("melts in heat")
+	}
+	volume := bag.Volume.Format(w.trip.Units)
+	if !bag.VolumeKnown {
+		volume = lang.X("at-most-volume", "at most {{.Volume}}", data{"Volume": volume})
+	}
+	return joinWords(words, volume, lang.X("packing-with-bag", "{{.Mass}} with its bag", data{"Mass": w.mass(bag.Mass())}))
+}
