@@ -78,7 +78,7 @@ func (t Theme) Size(name fyne.ThemeSizeName) float32 {
 	switch name {
 	case theme.SizeNameText:
 		return bodySize * scale
-	case theme.SizeNameCaptionText:
+	case theme.SizeNameCaptionText, "caption": // labels ask for it by either name
 		return noteSize * scale
 	case theme.SizeNameSubHeadingText:
 		return 16 * scale
