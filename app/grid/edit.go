@@ -37,14 +37,11 @@ func (g *Grid[R]) openEditorWith(typed *string) {
 	}
 	g.editor.SetText(text)
 	g.editor.CursorColumn = len([]rune(text))
-	if column.Choices != nil {
-		g.problem("One of: " + strings.Join(column.Choices(row), ", "))
-	} else {
-		g.problem("")
-	}
+	g.problem("")
 	g.editor.Move(position)
 	g.editor.Resize(fyne.NewSize(size.Width, max(size.Height, g.editor.MinSize().Height)))
 	g.editor.Show()
+	g.offer(typed != nil)
 	g.focus(g.editor)
 }
 
@@ -66,19 +63,19 @@ func (g *Grid[R]) cellRectangle() (fyne.Position, fyne.Size, bool) {
 func (g *Grid[R]) store() bool {
 	row, ok := g.Selected()
 	if !ok {
-		g.editor.Hide()
+		g.closeEditor()
 		return true
 	}
 	column := g.columns[g.cursor.Col]
 	text := strings.TrimSpace(g.editor.Text)
-	if column.Choices != nil {
-		text = nearestChoice(text, column.Choices(row))
+	if choices := g.choices(); choices != nil {
+		text = nearestChoice(g.offers.pick(text), choices)
 	}
 	if err := column.Set(row, text); err != nil {
 		g.problem(err.Error())
 		return false
 	}
-	g.editor.Hide()
+	g.closeEditor()
 	g.problem("")
 	g.table.RefreshItem(g.cursor)
 	return true
@@ -107,6 +104,11 @@ func nearestChoice(text string, choices []string) string {
 	return found
 }
 
+func (g *Grid[R]) closeEditor() {
+	g.editor.Hide()
+	g.offers.Hide()
+}
+
 func (g *Grid[R]) commit(s step) {
 	if !g.editor.open() || !g.store() {
 		return
@@ -119,7 +121,7 @@ func (g *Grid[R]) commit(s step) {
 }
 
 func (g *Grid[R]) cancel() {
-	g.editor.Hide()
+	g.closeEditor()
 	g.problem("")
 	g.focus(g.table)
 }

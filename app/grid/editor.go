@@ -14,6 +14,7 @@ type editor struct {
 	widget.Entry
 	commit func(step)
 	cancel func()
+	offers *offers
 	shift  bool
 }
 
@@ -58,12 +59,21 @@ func (e *editor) TypedKey(event *fyne.KeyEvent) {
 		}
 		e.commit(step{columns: 1})
 	case fyne.KeyDown:
-		e.commit(step{rows: 1})
+		e.down(1)
 	case fyne.KeyUp:
-		e.commit(step{rows: -1})
+		e.down(-1)
 	default:
 		e.Entry.TypedKey(event)
 	}
+}
+
+// down chooses among what is offered, else it stores and leaves the cell.
+func (e *editor) down(rows int) {
+	if e.offers.Visible() {
+		e.offers.move(rows)
+		return
+	}
+	e.commit(step{rows: rows})
 }
 
 // FocusLost stores what was typed when the user clicks elsewhere.

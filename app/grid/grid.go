@@ -82,6 +82,7 @@ type Grid[R any] struct {
 
 	table  *sheet
 	editor *editor
+	offers *offers
 	stack  *fyne.Container
 	cursor widget.TableCellID
 	cells  map[*cell]widget.TableCellID // which cell object shows which cell
@@ -97,7 +98,10 @@ func New[R any](columns []Column[R], options Options[R]) *Grid[R] {
 	g.table = g.newSheet()
 	g.editor = newEditor(g.commit, g.cancel)
 	tight := container.NewThemeOverride(g.table, look.Tight{Theme: fyne.CurrentApp().Settings().Theme()})
-	g.stack = container.NewStack(tight, container.NewWithoutLayout(g.editor))
+	g.offers = newOffers(func() { g.commit(step{}); g.Focus() })
+	g.editor.offers = g.offers
+	g.editor.OnChanged = func(string) { g.offer(true) }
+	g.stack = container.NewStack(tight, container.NewWithoutLayout(g.editor, g.offers))
 	return g
 }
 

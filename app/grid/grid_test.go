@@ -312,3 +312,37 @@ func BenchmarkScroll(b *testing.B) {
 		g.table.ScrollToOffset(fyne.NewPos(0, float32(i%4000)*28))
 	}
 }
+
+func TestChoicesAreOfferedWhileTyping(t *testing.T) {
+	b := newBench(t)
+	b.key(fyne.KeyRight, fyne.KeyRight, fyne.KeyReturn)
+	if !b.offers.Visible() || len(b.offers.matching) != 2 || b.offers.pick("x") != "adult" {
+		t.Fatalf("Return offers %v, chosen %d", b.offers.matching, b.offers.chosen)
+	}
+	b.key(fyne.KeyDown, fyne.KeyReturn)
+	if b.walkers["Zoe"].kind != "teenager" || b.offers.Visible() {
+		t.Errorf("Zoe is %q, offers open %v", b.walkers["Zoe"].kind, b.offers.Visible())
+	}
+	b.MoveCursor(1, 2)
+	b.typed("ager") // within the word
+	if want := []string{"teenager"}; !slices.Equal(b.offers.matching, want) {
+		t.Errorf("typing ager offers %v", b.offers.matching)
+	}
+	b.key(fyne.KeyTab)
+	if b.walkers["Adam"].kind != "teenager" {
+		t.Errorf("Adam is %q; problem %q", b.walkers["Adam"].kind, b.problem)
+	}
+	b.MoveCursor(1, 2)
+	b.key(fyne.KeyReturn)
+	b.offers.Tapped(&fyne.PointEvent{Position: fyne.NewPos(10, 10)})
+	if b.walkers["Adam"].kind != "adult" {
+		t.Errorf("tapping the first offer makes Adam %q", b.walkers["Adam"].kind)
+	}
+}
+
+func TestMatchingPutsBeginningsFirst(t *testing.T) {
+	got := matching("pea", []string{"Split peas", "chickpeas", "Peanut butter", "Rice"})
+	if want := []string{"Peanut butter", "Split peas", "chickpeas"}; !slices.Equal(got, want) {
+		t.Errorf("have %v, want %v", got, want)
+	}
+}

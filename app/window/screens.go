@@ -7,6 +7,7 @@ import (
 	"sumpter/app/screens/loads"
 	"sumpter/app/screens/menu"
 	"sumpter/app/screens/packing"
+	"sumpter/app/screens/recipes"
 	"sumpter/app/screens/resupply"
 )
 
@@ -15,6 +16,7 @@ func newScreens(b *bench.Bench) []bench.Screen {
 	return []bench.Screen{
 		crew.New(b),
 		foods.New(b),
+		recipes.New(b),
 		menu.New(b),
 		loads.New(b),
 		resupply.New(b),

@@ -46,7 +46,7 @@ func newKeepsTab(side *sidePanel) *keepsTab {
 				return look.Ochre
 			}
 			return look.Ink
-		}, Set: k.set, Choices: nil},
+		}, Set: k.set, Choices: func(at int) []string { return k.fields[at].choices }},
 	}, grid.Options[int]{Key: strconv.Itoa, OnProblem: side.screen.bench.Say, Clipboard: side.screen.bench.Clipboard})
 	rows := make([]int, len(k.fields))
 	for i := range rows {

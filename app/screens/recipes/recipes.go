@@ -1,0 +1,140 @@
+// Package recipes is the screen of the meals that can be cooked: a list with
+// what each gives and whom it suits, and beside it the chosen recipe to edit,
+// to try on the crew and to scale.
+package recipes
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/grid"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+)
+
+// Screen is the recipes on the screen.
+type Screen struct {
+	bench   *bench.Bench
+	fields  []field // of the list
+	kitchen *kitchen
+	table   *grid.Grid[trip.RecipeID]
+	side    *sidePanel
+	filter  *widget.Entry
+	empty   *fyne.Container
+	content fyne.CanvasObject
+}
+
+// New makes the screen.
+func New(b *bench.Bench) *Screen {
+	s := &Screen{bench: b, kitchen: newKitchen(b.Trip())}
+	s.fields = s.listFields()
+	s.side = newSidePanel(s)
+	s.table = grid.New(s.columns(), grid.Options[trip.RecipeID]{
+		Key:       key,
+		OnSelect:  s.side.show,
+		OnOpen:    func(trip.RecipeID) { s.side.tab(tabIngredients) },
+		OnAdd:     s.add,
+		OnDelete:  s.remove,
+		OnPaste:   s.paste,
+		OnProblem: b.Say,
+		Sticky:    1,
+		Clipboard: b.Clipboard,
+	})
+	s.filter = widget.NewEntry()
+	s.filter.SetPlaceHolder(lang.L("Find in the table"))
+	s.filter.OnChanged = s.table.Filter
+	add := widget.NewButton(lang.L("Add a recipe"), s.table.Add)
+	add.Importance = widget.HighImportance
+	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What can be cooked, and for whom?")),
+		container.NewHBox(container.New(layout.NewGridWrapLayout(fyne.NewSize(170, 34)), s.filter),
+			widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
+	s.empty = container.NewCenter(look.NewText(
+		lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe."), look.Body, look.Quiet))
+	split := container.NewHSplit(container.NewStack(s.table, s.empty), s.side.content)
+	split.Offset = 0.5
+	s.content = container.NewBorder(head, nil, nil, nil, split)
+	return s
+}
+
+func key(id trip.RecipeID) string { return bench.IDText(int64(id)) }
+
+// Name is the screen's name in places.
+func (s *Screen) Name() string { return "recipes" }
+
+// Title is the word in the navigation.
+func (s *Screen) Title() string { return lang.L("Recipes") }
+
+// Content is what is shown.
+func (s *Screen) Content() fyne.CanvasObject { return s.content }
+
+// Refresh shows the trip as it is now.
+func (s *Screen) Refresh() {
+	t := s.bench.Trip()
+	s.kitchen = s.kitchen.of(t)
+	rows := make([]trip.RecipeID, len(t.Recipes))
+	for i := range t.Recipes {
+		rows[i] = t.Recipes[i].ID
+	}
+	s.table.SetRows(rows)
+	setShown(s.empty, len(rows) == 0)
+	id, _ := s.table.Selected()
+	s.side.show(id)
+}
+
+// Waiting counts the recipes that cannot be served to everybody.
+func (s *Screen) Waiting() int {
+	k := s.kitchen.of(s.bench.Trip())
+	s.kitchen = k
+	waiting := 0
+	for i := range k.trip.Recipes {
+		if len(k.facts(&k.trip.Recipes[i]).refused) > 0 {
+			waiting++
+		}
+	}
+	return waiting
+}
+
+// GoTo puts the cursor on a recipe, though the filter hides it.
+func (s *Screen) GoTo(place findings.Place) {
+	if place.Recipe != 0 && !s.table.SelectKey(key(place.Recipe)) {
+		s.filter.SetText("")
+		s.table.SelectKey(key(place.Recipe))
+	}
+	s.table.Focus()
+}
+
+// Commit stores what is being typed.
+func (s *Screen) Commit() bool { return s.table.Commit() && s.side.commit() }
+
+// Actions are the screen's commands.
+func (s *Screen) Actions() []bench.Action {
+	return []bench.Action{
+		{Name: lang.L("Add a recipe"), Do: s.table.Add},
+		{Name: lang.L("Duplicate the recipe"), Do: s.duplicate},
+		{Name: lang.L("Remove the recipe"), Do: s.table.Delete},
+		{Name: lang.L("Ingredients of the recipe"), Do: func() { s.side.tab(tabIngredients) }},
+		{Name: lang.L("How the recipe is made"), Do: func() { s.side.tab(tabMaking) }},
+		{Name: lang.L("Who can eat the recipe"), Do: func() { s.side.tab(tabEaters) }},
+		{Name: lang.L("Recipe card for a number of eaters"), Do: func() { s.side.tab(tabCard) }},
+		{Name: lang.L("Find in the table"), Do: func() { s.focus(s.filter) }},
+	}
+}
+
+func (s *Screen) focus(on fyne.Focusable) {
+	if s.bench.Window != nil {
+		s.bench.Window.Canvas().Focus(on)
+	}
+}
+
+func setShown(object fyne.CanvasObject, shown bool) {
+	if shown {
+		object.Show()
+	} else {
+		object.Hide()
+	}
+}

@@ -1,0 +1,60 @@
+package menu
+
+import (
+	"slices"
+
+	"sumpter/domain/trip"
+)
+
+// Tasting is how a recipe turns out for one member when the whole crew eats
+// it together.
+type Tasting struct {
+	Member  trip.MemberID
+	Served  bool
+	Pot     int           // place among the pots it takes, largest first
+	Parts   []Part        // what they are served
+	Refused trip.FoodID   // what stands in the way; 0 where nothing would be left of the dish
+	Dislike []trip.FoodID // served all the same
+}
+
+// Taster tries recipes on the crew by the rules of the menu, without a slot.
+type Taster struct {
+	table *table
+	crew  []trip.MemberID
+}
+
+// NewTaster prepares the trip's foods and crew; the trip must not change while
+// the taster is used.
+func NewTaster(t *trip.Trip) *Taster {
+	x := &Taster{table: newTable(t)}
+	for i := range t.Crew {
+		x.crew = append(x.crew, t.Crew[i].ID)
+	}
+	slices.Sort(x.crew)
+	return x
+}
+
+// Taste tells for each member, by ID, whether the recipe can be served, with
+// which swaps, and what stands in the way. Nothing is taken on by hand.
+func (x *Taster) Taste(recipe *trip.Recipe) []Tasting {
+	out := x.table.serve(recipe, x.crew, nil)
+	list := make([]Tasting, len(x.crew))
+	at := make(map[trip.MemberID]*Tasting, len(x.crew))
+	for i, member := range x.crew {
+		list[i].Member = member
+		at[member] = &list[i]
+	}
+	for pot, batch := range out.dish.Batches {
+		for _, serving := range batch.Servings {
+			one := at[serving.Member]
+			one.Served, one.Pot, one.Parts = true, pot, serving.Parts
+		}
+	}
+	for _, no := range out.refused {
+		at[no.member].Refused = no.food
+	}
+	for _, no := range out.disliked {
+		at[no.member].Dislike = append(at[no.member].Dislike, no.food)
+	}
+	return list
+}
