@@ -69,7 +69,9 @@ func TestDaysChangeAndWhatNamesThemFollows(t *testing.T) {
 		return func(t *trip.Trip) error { return t.InsertDay(at, trip.Day{Name: "new"}) }
 	}
 	remove := func(day int) func(*trip.Trip) error { return func(t *trip.Trip) error { return t.RemoveDay(day) } }
-	move := func(from, to int) func(*trip.Trip) error { return func(t *trip.Trip) error { return t.MoveDay(from, to) } }
+	move := func(from, to int) func(*trip.Trip) error {
+		return func(t *trip.Trip) error { return t.MoveDay(from, to) }
+	}
 	for _, c := range []struct {
 		name   string
 		change func(*trip.Trip) error

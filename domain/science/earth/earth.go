@@ -37,17 +37,32 @@ const AscentThreshold = 5.0
 //
 // Source: hysteresis, design choice.
 func Climb(heights []float64, thresholdM float64) (up, down float64) {
+	ups, downs := Climbs(heights, thresholdM)
+	if len(ups) == 0 {
+		return 0, 0
+	}
+	return ups[len(ups)-1], downs[len(downs)-1]
+}
+
+// Climbs returns for each reading the metres up and down until there, counted
+// as Climb does.
+//
+// Source: as Climb.
+func Climbs(heights []float64, thresholdM float64) (up, down []float64) {
+	up, down = make([]float64, len(heights)), make([]float64, len(heights))
 	at, started := 0.0, false
-	for _, height := range heights {
+	climbed, fallen := 0.0, 0.0
+	for i, height := range heights {
 		switch {
 		case math.IsNaN(height):
 		case !started:
 			at, started = height, true
 		case height-at >= thresholdM:
-			up, at = up+height-at, height
+			climbed, at = climbed+height-at, height
 		case at-height >= thresholdM:
-			down, at = down+at-height, height
+			fallen, at = fallen+at-height, height
 		}
+		up[i], down[i] = climbed, fallen
 	}
 	return up, down
 }

@@ -77,3 +77,20 @@ func TestTrackProperties(t *testing.T) {
 		}
 	})
 }
+
+func TestClimbsAddUpToTheClimb(t *testing.T) {
+	heights := []float64{100, 103, math.NaN(), 106, 104, 112, 90, 92}
+	up, down := Climbs(heights, 5)
+	wantUp, wantDown := []float64{0, 0, 0, 6, 6, 12, 12, 12}, []float64{0, 0, 0, 0, 0, 0, 22, 22}
+	for i := range heights {
+		if up[i] != wantUp[i] || down[i] != wantDown[i] {
+			t.Errorf("until reading %d: %v up, %v down; want %v and %v", i, up[i], down[i], wantUp[i], wantDown[i])
+		}
+	}
+	if up, down := Climb(heights, 5); up != 12 || down != 22 {
+		t.Errorf("the whole: %v up, %v down", up, down)
+	}
+	if up, down := Climb(nil, 5); up != 0 || down != 0 {
+		t.Errorf("no readings: %v up, %v down", up, down)
+	}
+}
