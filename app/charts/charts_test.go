@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/software"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"pgregory.net/rapid"
 
 	"sumpter/app/look"
@@ -155,5 +156,37 @@ func TestProfileShowsItsStops(t *testing.T) {
 		if !slices.Contains(shown, want) {
 			t.Errorf("%q is not written; shown %v", want, shown)
 		}
+	}
+}
+
+func TestTemperaturesNameTheFreezingDayByPlace(t *testing.T) {
+	c := NewTemperatureChart()
+	tapped := 0
+	c.Set("°C", 0, []Air{
+		{Label: "1", Low: 12, High: 31, Tapped: func() { tapped = 1 }},
+		{Label: "2", Low: -4, High: 9, Marked: true, Tapped: func() { tapped = 2 }},
+	})
+	objects := paint(t, &c.base, c)
+	words := texts(objects)
+	for _, want := range []string{"°C", "31", "9", "1", "2", "0"} {
+		if !slices.Contains(words, want) {
+			t.Errorf("%q is not written: %v", want, words)
+		}
+	}
+	test.TapAt(c, fyne.NewPos(500, 100))
+	if tapped != 2 {
+		t.Errorf("a tap on the right chose day %d", tapped)
+	}
+	bars := 0
+	for _, object := range objects {
+		if bar, ok := object.(*canvas.Rectangle); ok && bar.FillColor == theme.Color(look.Slate) {
+			bars++
+			if bar.Position().Y+bar.Size().Height > 280 {
+				t.Errorf("the bar of the cold day leaves the picture: %v %v", bar.Position(), bar.Size())
+			}
+		}
+	}
+	if bars != 1 {
+		t.Errorf("%d bars in the colour of cold, want that of day 2", bars)
 	}
 }

@@ -9,12 +9,14 @@ import (
 	"sumpter/app/screens/packing"
 	"sumpter/app/screens/recipes"
 	"sumpter/app/screens/resupply"
+	"sumpter/app/screens/route"
 )
 
 // newScreens makes every screen, in the order of the work.
 func newScreens(b *bench.Bench) []bench.Screen {
 	return []bench.Screen{
 		crew.New(b),
+		route.New(b),
 		foods.New(b),
 		recipes.New(b),
 		menu.New(b),

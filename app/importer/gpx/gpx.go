@@ -17,6 +17,9 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+
+	"sumpter/domain/trip"
 )
 
 // Bounds of a file. A week recorded every second has some 200,000 points.
@@ -25,7 +28,8 @@ const (
 	MaxPoints = 500_000
 
 	mostDepth = 64
-	mostName  = 200 // bytes of a name that are kept
+	mostText  = 1000 // bytes of a name or height that are looked at
+	mostName  = trip.MaxNameRunes
 )
 
 // Heights outside these are marks for "no reading" or faults: no ground lies there.
@@ -100,8 +104,8 @@ func (p *parser) take(token xml.Token) error {
 	case xml.EndElement:
 		return p.close(token)
 	case xml.CharData:
-		if p.reading && p.text.Len() < mostName {
-			p.text.Write(token[:min(len(token), mostName)])
+		if p.reading && p.text.Len() < mostText {
+			p.text.Write(token[:min(len(token), mostText)])
 		}
 	case xml.Directive:
 		return errors.New("it declares a document type or entities, which GPX never needs: the file is not read")
@@ -229,9 +233,19 @@ func heightOf(text string) float64 {
 	return height
 }
 
-// trimmed gives the text of the open element on one line.
+// trimmed gives the text of the open element on one line, as a trip takes it.
 func (p *parser) trimmed() string {
-	return strings.ToValidUTF8(strings.Join(strings.Fields(p.text.String()), " "), "")
+	plain := strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(p.text.String(), ""))
+	plain = strings.Join(strings.Fields(plain), " ")
+	if runes := []rune(plain); len(runes) > mostName {
+		return strings.TrimSpace(string(runes[:mostName]))
+	}
+	return plain
 }
 
 // way gives the lines that can be walked.

@@ -1,0 +1,326 @@
+package route
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"sumpter/app/demo"
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/trip/triptest"
+	"sumpter/domain/units"
+)
+
+// memory is a store that keeps nothing.
+type memory struct{ path string }
+
+func (memory) Save(context.Context, *trip.Trip) error { return nil }
+func (memory) SaveCopy(string) error                  { return nil }
+func (m memory) Path() string                         { return m.path }
+func (memory) Close() error                           { return nil }
+
+// shown is the screen in a window, with what it told.
+type shown struct {
+	*Screen
+	t       testing.TB
+	message string
+}
+
+func openTrip(t testing.TB, on *trip.Trip) *shown {
+	t.Helper()
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	s := &shown{t: t}
+	b := &bench.Bench{
+		Document:  document.New(on, memory{filepath.Join(t.TempDir(), "demo.trip")}, document.Inline{}),
+		Window:    test.NewTempWindow(t, nil),
+		Say:       func(text string) { s.message = text },
+		Clipboard: func() fyne.Clipboard { return fyne.CurrentApp().Clipboard() },
+	}
+	s.Screen = New(b)
+	b.Document.OnTrip(s.Refresh)
+	b.Document.OnPlan(s.Refresh)
+	b.Window.SetContent(s.Content())
+	b.Window.Resize(fyne.NewSize(1100, 700))
+	b.Document.Replan()
+	return s
+}
+
+func openDemo(t testing.TB) *shown {
+	on := demo.Trip()
+	return openTrip(t, &on)
+}
+
+func (s *shown) days() []trip.Day { return s.bench.Trip().Days }
+
+// column finds a column by its title.
+func (s *shown) column(title string) int {
+	s.t.Helper()
+	for i, f := range s.fields() {
+		if f.title == title {
+			return i
+		}
+	}
+	s.t.Fatalf("there is no column %q", title)
+	return 0
+}
+
+// typeInto edits a cell of the table with the keyboard.
+func (s *shown) typeInto(day int, title, text string) {
+	s.t.Helper()
+	s.table.Focus()
+	s.table.MoveCursor(day-1, s.column(title))
+	s.key(fyne.KeyReturn)
+	entry, ok := s.bench.Window.Canvas().Focused().(interface{ SetText(string) })
+	if !ok {
+		s.t.Fatalf("the keyboard is at %T, no editor opened in %s", s.bench.Window.Canvas().Focused(), title)
+	}
+	entry.SetText("")
+	for _, letter := range text {
+		s.bench.Window.Canvas().Focused().TypedRune(letter)
+	}
+	s.key(fyne.KeyReturn)
+}
+
+func (s *shown) key(name fyne.KeyName) {
+	s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
+}
+
+func (s *shown) do(action string) {
+	s.t.Helper()
+	for _, a := range s.Actions() {
+		if a.Name == action {
+			a.Do()
+			return
+		}
+	}
+	s.t.Fatalf("no action %q", action)
+}
+
+func (s *shown) wantUndo(name string) {
+	s.t.Helper()
+	if have := s.bench.Document.UndoName(); have != name {
+		s.t.Errorf("undo is called %q, want %q (told: %s)", have, name, s.message)
+	}
+}
+
+func TestTypingChangesTheDay(t *testing.T) {
+	s := openDemo(t)
+	for _, c := range []struct {
+		title, text string
+		right       func(d trip.Day) bool
+	}{
+		{"From where to where", "Ford to Well", func(d trip.Day) bool { return d.Name == "Ford to Well" }},
+		{"Distance", "12.5", func(d trip.Day) bool { return d.Distance == 12500 }},
+		{"Distance", "3 mi", func(d trip.Day) bool { return d.Distance == units.FromMiles(3) }},
+		{"Ascent", "700", func(d trip.Day) bool { return d.Ascent == 700 }},
+		{"Descent", "650", func(d trip.Day) bool { return d.Descent == 650 }},
+		{"of it steep", "200", func(d trip.Day) bool { return d.SteepDescent == 200 }},
+		{"Ground", "scr", func(d trip.Day) bool { return d.Terrain == trip.Scree }},
+		{"Walking", "6:30", func(d trip.Day) bool { return d.MovingHours.Or(0) == 6.5 }},
+		{"Walking", "", func(d trip.Day) bool { return !d.MovingHours.Known() }},
+		{"Camp", "1480", func(d trip.Day) bool { return d.CampHeight == 1480 }},
+		{"Lunch", "1300", func(d trip.Day) bool { return d.LunchHeight == 1300 }},
+		{"Low", "-3", func(d trip.Day) bool { return d.Low == -3 }},
+		{"High", "68 F", func(d trip.Day) bool { return d.High > 19.9 && d.High < 20.1 }},
+		{"Dry camp", "y", func(d trip.Day) bool { return d.DryCamp }},
+		{"Snow water", "yes", func(d trip.Day) bool { return d.SnowWater }},
+		{"No flame", "yes", func(d trip.Day) bool { return d.NoFlame }},
+		{"No flame", "no", func(d trip.Day) bool { return !d.NoFlame }},
+		{"Meals from the packs", "dinner, b", func(d trip.Day) bool {
+			return len(d.Meals) == 2 && d.Meals[0] == trip.Breakfast && d.Meals[1] == trip.Dinner
+		}},
+		{"Meals from the packs", "none", func(d trip.Day) bool { return len(d.Meals) == 0 }},
+		{"Meals from the packs", "all", func(d trip.Day) bool { return len(d.Meals) == 4 }},
+		{"Notes", "ask the ranger", func(d trip.Day) bool { return d.Notes == "ask the ranger" }},
+	} {
+		s.typeInto(4, c.title, c.text)
+		if !c.right(s.days()[3]) {
+			t.Errorf("%q typed into %s gives %+v; told %q", c.text, c.title, s.days()[3], s.message)
+		}
+		s.wantUndo("change " + c.title + " of day 4")
+	}
+}
+
+func TestWhatHasNoMeaningIsSaidAndNotStored(t *testing.T) {
+	s := openDemo(t)
+	for title, text := range map[string]string{
+		"Distance": "far", "Ascent": "20 kg", "Ground": "clouds", "Meals from the packs": "brunch", "Low": "95", "of it steep": "9000", "Date": "tomorrow", "Walking": "0.2",
+	} {
+		s.message = ""
+		s.typeInto(8, title, text)
+		if s.bench.Document.UndoName() != "" {
+			t.Fatalf("%q in %s changed the trip", text, title)
+		}
+		if s.message == "" {
+			t.Errorf("%q in %s: nothing is said", text, title)
+		}
+		if s.Commit() {
+			t.Errorf("%q in %s: the screen could be left", text, title)
+		}
+		s.key(fyne.KeyEscape)
+	}
+}
+
+func TestDatesMoveTheWholeTrip(t *testing.T) {
+	s := openDemo(t)
+	s.typeInto(3, "Date", "2027-06-12")
+	if have := s.bench.Trip().Start.String(); have != "2027-06-10" {
+		t.Errorf("day 3 on 12 June begins on %s", have)
+	}
+	s.wantUndo("start on Thu 10 Jun 2027")
+	if s.start.Text != "2027-06-10" {
+		t.Errorf("the field says %q", s.start.Text)
+	}
+	s.do("Change the date of day 1")
+	s.start.SetText("")
+	test.Type(s.start, "2028-02-28")
+	s.start.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if have := s.bench.Trip().DateOf(3).String(); have != "2028-03-01" {
+		t.Errorf("day 3 is on %s", have)
+	}
+	s.start.SetText("2028-02-31")
+	if s.Commit() || s.message == "" {
+		t.Errorf("31 February was taken; told %q", s.message)
+	}
+	s.start.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if !s.Commit() {
+		t.Error("Escape does not take the typing back")
+	}
+}
+
+func TestDaysAreAddedMovedAndRemoved(t *testing.T) {
+	s := openDemo(t)
+	was := s.bench.Trip()
+	s.do("Add a day at the end")
+	s.wantUndo("add a day")
+	if days := s.days(); len(days) != 10 || days[9].CampHeight != days[8].CampHeight || s.chosen() != 10 {
+		t.Errorf("%d days, the cursor on %d", len(days), s.chosen())
+	}
+	s.choose(4)
+	s.do("Put a day in before this one")
+	s.wantUndo("put a day in before day 4")
+	if point := s.bench.Trip().Points[1]; point.AfterDay != 7 || s.bench.Trip().Points[0].AfterDay != 3 {
+		t.Errorf("the second point is reached after day %d", point.AfterDay)
+	}
+	s.do("Move the day later")
+	s.wantUndo("move day 4 to be day 5")
+	if s.chosen() != 5 || s.days()[4].Distance != 0 {
+		t.Errorf("the cursor is on day %d", s.chosen())
+	}
+	s.do("Move the day earlier")
+	s.do("Remove the day")
+	s.wantUndo("remove day 4")
+	for range 5 {
+		if err := s.bench.Document.Undo(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if !trip.Equal(s.bench.Trip(), was) {
+		t.Error("taking all back does not give the trip as it was")
+	}
+	s.choose(1)
+	s.do("Move the day earlier")
+	if s.message == "" || len(s.days()) != 9 {
+		t.Errorf("there is no day 0; told %q", s.message)
+	}
+}
+
+func TestMealsAreTicked(t *testing.T) {
+	s := openDemo(t)
+	s.choose(1)
+	if s.day.meals[trip.Breakfast].Checked || !s.day.meals[trip.Dinner].Checked {
+		t.Error("the marks are not those of day 1")
+	}
+	test.Tap(s.day.meals[trip.Breakfast])
+	if meals := s.days()[0].Meals; len(meals) != 4 || meals[0] != trip.Breakfast {
+		t.Errorf("meals %v", meals)
+	}
+	s.wantUndo("change Meals from the packs of day 1")
+	s.choose(2)
+	if s.bench.Document.UndoName() != "change Meals from the packs of day 1" {
+		t.Error("looking at another day changed it")
+	}
+}
+
+func TestPasteIsOneStep(t *testing.T) {
+	s := openDemo(t)
+	s.table.MoveCursor(0, s.column("Distance"))
+	s.table.Paste("10\t100\t50\n11\t110\t60")
+	if d := s.days(); d[0].Distance != 10000 || d[0].Descent != 50 || d[1].Ascent != 110 {
+		t.Errorf("pasted: %+v", d[:2])
+	}
+	s.wantUndo("paste into the days")
+	s.table.Paste("10\tmuch")
+	if !strings.Contains(s.message, "day 1, Ascent") {
+		t.Errorf("told %q", s.message)
+	}
+}
+
+func TestFindingsOfTheWayAreShownWithTheirDay(t *testing.T) {
+	on := demo.Trip()
+	on.Days[4].Distance, on.Days[4].Ascent, on.Days[4].Descent = 38000, 2400, 1200
+	s := openTrip(t, &on)
+	if s.Waiting() == 0 {
+		t.Fatal("a day of 38 km and 2,400 m is not worth a look")
+	}
+	s.GoTo(findings.Place{Day: 5})
+	if s.chosen() != 5 || len(s.day.list.Objects) == 0 {
+		t.Errorf("day %d with %d findings", s.chosen(), len(s.day.list.Objects))
+	}
+	if s.day.time.Text == "" || !strings.Contains(s.day.time.Text, "Tobler") {
+		t.Errorf("the time is not explained: %q", s.day.time.Text)
+	}
+	s.choose(1)
+	if len(s.day.list.Objects) != len(routeFindings(s.bench, 1)) {
+		t.Error("the findings are not those of day 1")
+	}
+}
+
+func TestTappingATemperatureChoosesTheDay(t *testing.T) {
+	s := openDemo(t)
+	size := s.pictures.air.Size()
+	test.TapAt(s.pictures.air, fyne.NewPos(size.Width-20, size.Height/2))
+	if s.chosen() != 9 {
+		t.Errorf("day %d is chosen", s.chosen())
+	}
+}
+
+func TestSketchGoesFromCampToCamp(t *testing.T) {
+	on := demo.Trip()
+	spots := sketch(&on)
+	if first := spots[0]; first.Height != 460-420+180 || first.Distance != 0 {
+		t.Errorf("it begins at %+v", first)
+	}
+	if last := spots[len(spots)-1]; last.Height != 1320 || last.Distance != length(&on) {
+		t.Errorf("it ends at %+v", last)
+	}
+	if sketch(&trip.Trip{Days: []trip.Day{{}}}) != nil {
+		t.Error("a trip without a way has no profile")
+	}
+}
+
+func writeFile(t *testing.T, content string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "way.gpx")
+	if err := os.WriteFile(path, []byte(content), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func BenchmarkRefreshLargest(b *testing.B) {
+	s := openTrip(b, triptest.Large(60, 21, 1))
+	b.ResetTimer()
+	for range b.N {
+		s.Refresh()
+	}
+}
