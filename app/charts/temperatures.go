@@ -57,7 +57,7 @@ func (c *TemperatureChart) paint(d *drawing) {
 	every := 1 + int(18/column) // so that the numbers of many days do not run together
 	for i, day := range c.days {
 		x := left + column*float32(i)
-		tone := look.Ochre
+		tone := look.Quiet
 		if day.Low < c.freezing {
 			tone = look.Slate
 		}

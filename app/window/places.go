@@ -14,6 +14,9 @@ import (
 func screenOf(finding findings.Finding) string {
 	switch finding.Stage {
 	case findings.Needs:
+		if finding.Place.Day > 0 && finding.Place.Member == 0 {
+			return "route"
+		}
 		return "crew"
 	case findings.Menu, findings.Portions:
 		return "menu"

@@ -87,6 +87,17 @@ func (s *Screen) toneOf(number int, f field) fyne.ThemeColorName {
 	return look.Ink
 }
 
+// withoutYear writes a date short enough for a column.
+func withoutYear(date units.Date) string {
+	words := strings.Fields(date.Spoken())
+	return strings.Join(words[:min(3, len(words))], " ")
+}
+
+// oneDecimal writes a way so that the points of a column stand in line.
+func oneDecimal(m units.Metres, u units.System) string {
+	return strconv.FormatFloat(inUnit(m, u), 'f', 1, 64)
+}
+
 func always(*trip.Day) bool { return true }
 
 // dateColumn is the place of the date among the fields; setting it moves the
@@ -100,12 +111,12 @@ func (s *Screen) fields() []field {
 	return []field{
 		{title: lang.L("Day"), width: 46, right: true, quiet: always, text: func(_ *trip.Day, n int) string { return strconv.Itoa(n) },
 			order: func(_ *trip.Day, n int) float64 { return float64(n) }},
-		{title: lang.L("From where to where"), width: 220, text: func(d *trip.Day, _ int) string { return d.Name },
+		{title: lang.L("From where to where"), width: 236, text: func(d *trip.Day, _ int) string { return d.Name },
 			set: func(d *trip.Day, text string) error { d.Name = text; return nil }},
-		{title: lang.L("Date"), width: 118, text: func(_ *trip.Day, n int) string { return s.bench.Trip().DateOf(n).Spoken() },
+		{title: lang.L("Date"), width: 98, text: func(_ *trip.Day, n int) string { return withoutYear(s.bench.Trip().DateOf(n)) },
 			edit:  func(_ *trip.Day, n int) string { return s.bench.Trip().DateOf(n).String() },
 			order: func(_ *trip.Day, n int) float64 { return float64(n) }},
-		s.metres(lang.L("Distance"), distance, 92, typed.DistanceText, typed.Distance, func(d *trip.Day) *units.Metres { return &d.Distance }),
+		s.metres(lang.L("Distance"), distance, 92, oneDecimal, typed.Distance, func(d *trip.Day) *units.Metres { return &d.Distance }),
 		s.metres(lang.L("Ascent"), height, 84, typed.HeightText, typed.Height, func(d *trip.Day) *units.Metres { return &d.Ascent }),
 		s.metres(lang.L("Descent"), height, 90, typed.HeightText, typed.Height, func(d *trip.Day) *units.Metres { return &d.Descent }),
 		s.metres(lang.L("of it steep"), height, 102, typed.HeightText, typed.Height, func(d *trip.Day) *units.Metres { return &d.SteepDescent }),

@@ -51,7 +51,7 @@ func (p *pictures) show(day int, track *gpx.Measured) {
 	t := p.bench.Trip()
 	u := t.Units
 	var spots []gpx.Spot
-	p.basis.SetContent(lang.L("a sketch from camps, ascent and descent: the order of climbs within a day is not known"))
+	p.basis.SetContent(lang.L("a sketch: the order of climbs within a day is not known"))
 	if track != nil && track.HeightsKnown && math.Abs(float64(length(t)/track.Length())-1) <= sameWay {
 		spots = track.Profile(mostSpots)
 		p.basis.SetContent(lang.L("from the track"))
