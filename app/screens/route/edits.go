@@ -18,9 +18,20 @@ import (
 // change stores one field of a day in a step of its own.
 func (s *Screen) change(number, column int, text string) error {
 	f := s.fields()[column]
+	if day := s.dayOf(number); day != nil && text == shownText(f, day, number) {
+		return nil // the editor was opened and left: a rounded figure is not what was meant
+	}
 	return s.bench.Edit(lang.X("edit-day", "change {{.What}} of day {{.Day}}", map[string]any{"What": f.title, "Day": number}), func(t *trip.Trip) error {
 		return store(t, f, number, text)
 	})
+}
+
+// shownText is what the editor of a field starts from.
+func shownText(f field, day *trip.Day, number int) string {
+	if f.edit != nil {
+		return f.edit(day, number)
+	}
+	return f.text(day, number)
 }
 
 func store(t *trip.Trip, f field, number int, text string) error {

@@ -150,6 +150,20 @@ func TestTypingChangesTheDay(t *testing.T) {
 	}
 }
 
+// A figure is shown rounded; opening and leaving its cell must not round it.
+func TestLookingAtACellDoesNotRoundIt(t *testing.T) {
+	on := demo.Trip()
+	on.Days[1].Distance = 14533
+	s := openTrip(t, &on)
+	s.table.Focus()
+	s.table.MoveCursor(1, s.column("Distance"))
+	s.key(fyne.KeyReturn)
+	s.key(fyne.KeyReturn)
+	if have := s.days()[1].Distance; have != 14533 || s.bench.Document.UndoName() != "" {
+		t.Errorf("the day has %v m", have)
+	}
+}
+
 func TestWhatHasNoMeaningIsSaidAndNotStored(t *testing.T) {
 	s := openDemo(t)
 	for title, text := range map[string]string{
