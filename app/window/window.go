@@ -44,6 +44,7 @@ func New(app fyne.App, scheduler document.Scheduler) *Workbench {
 	w.applyLook()
 	w.window = app.NewWindow("Sumpter")
 	w.window.SetMaster()
+	w.window.SetIcon(look.Icon())
 	w.window.Resize(fyne.NewSize(openWidth, openHeight))
 	w.window.SetCloseIntercept(w.quit)
 	w.showWelcome()
