@@ -155,7 +155,7 @@ func ticks(low, high float64, wanted int) []float64 {
 	rough := (high - low) / float64(wanted)
 	power := math.Pow(10, math.Floor(math.Log10(rough)))
 	step := 10 * power
-	for _, nice := range []float64{1, 2, 5} {
+	for _, nice := range []float64{1, 2, 2.5, 5} {
 		if nice*power >= rough {
 			step = nice * power
 			break

@@ -54,7 +54,7 @@ func (c *NeedChart) paint(d *drawing) {
 	pitch := (d.size.Width - left - right) / float32(len(c.bars))
 	for i, bar := range c.bars {
 		centre := left + (float32(i)+0.5)*pitch
-		d.text(bar.Label, centre, d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
+		d.text(d.cut(bar.Label, pitch-4), centre, d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
 		if !bar.Absent {
 			paintIntake(d, bar, s, centre, pitch)
 		}

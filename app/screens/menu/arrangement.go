@@ -30,7 +30,9 @@ func (o *overview) arrangements(k slot) []arrangement {
 		return []arrangement{all}
 	}
 	var list []arrangement
+	all.words = lang.L("Instead of what is there")
 	if len(dishes) > 1 {
+		all.words = lang.L("Instead of everything there")
 		for i := range dishes {
 			name := ""
 			if r := o.recipes[dishes[i].Recipe]; r != nil {
@@ -40,7 +42,6 @@ func (o *overview) arrangements(k slot) []arrangement {
 			list = append(list, arrangement{words, serveKey, serveName, func(recipe trip.RecipeID) []trip.Dish { return replaced(dishes, i, recipe) }})
 		}
 	}
-	all.words = lang.L("Instead of everything there")
 	list = append(list, all,
 		arrangement{lang.L("Beside what is there"), addKey, addName, func(recipe trip.RecipeID) []trip.Dish { return added(dishes, recipe, nil) }})
 	if without := o.without(k); len(without) > 0 {

@@ -21,14 +21,14 @@ const nameLines = 3
 // cell draws one slot. Cells are used again and again: a few texts and shapes
 // that change only where what they show has changed.
 type cell struct {
-	box                  *fyne.Container
-	ground, bar          *canvas.Rectangle
-	names                [nameLines]*canvas.Text
-	figures, word, state *canvas.Text
-	signs                []*canvas.Image // in the order of severities
-	lock                 *canvas.Image
-	painted              bool
-	shown                facts
+	box                 *fyne.Container
+	ground, bar         *canvas.Rectangle
+	names               [nameLines]*canvas.Text
+	figures, word, mark *canvas.Text
+	signs               []*canvas.Image // in the order of severities
+	lock                *canvas.Image
+	painted             bool
+	shown               facts
 }
 
 var severities = []findings.Severity{findings.MustFix, findings.LookAt, findings.Note}
@@ -44,7 +44,7 @@ func newCell() *cell {
 	for i := range c.names {
 		c.names[i] = text()
 	}
-	c.figures, c.word, c.state = text(), text(), text()
+	c.figures, c.word, c.mark = text(), text(), text()
 	picture := func(resource fyne.Resource) *canvas.Image {
 		image := canvas.NewImageFromResource(resource)
 		image.FillMode = canvas.ImageFillContain
@@ -70,7 +70,7 @@ func (c *cell) place(m metrics) {
 		name.Move(fyne.NewPos(m.inset, 5+float32(i)*m.line))
 		name.TextSize = m.body
 	}
-	c.figures.TextSize, c.word.TextSize, c.state.TextSize = m.caption, m.caption, m.caption
+	c.figures.TextSize, c.word.TextSize, c.mark.TextSize = m.caption, m.caption, m.caption
 	c.figures.Move(fyne.NewPos(m.inset, m.figuresAt))
 	c.word.Move(fyne.NewPos(m.inset+m.sign+3, m.wordAt))
 	for _, sign := range c.signs {
@@ -78,9 +78,7 @@ func (c *cell) place(m metrics) {
 		sign.Move(fyne.NewPos(m.inset, m.wordAt+1))
 	}
 	c.lock.Resize(fyne.NewSize(m.sign, m.sign))
-	c.state.Alignment = fyne.TextAlignTrailing
-	c.state.Move(fyne.NewPos(m.inset, m.figuresAt))
-	c.state.Resize(fyne.NewSize(m.cell.Width-m.inset-8, m.caption))
+	c.lock.Move(fyne.NewPos(m.inset, 8))
 	c.painted = false
 }
 
@@ -95,28 +93,38 @@ func (c *cell) paint(f facts, m metrics, fit *fitter) {
 	if f.state == open || f.state == away {
 		tone = look.Quiet
 	}
-	lines := strings.Split(fit.fit(f.dishes, nameLines, style), "\n")
+	lines := c.lines(f, fit, style)
 	for i, text := range c.names {
-		content := ""
-		if i < len(lines) {
-			content = lines[i]
-		}
-		set(text, content, tone, style)
+		set(text, lines[i], tone, style)
 	}
 	set(c.figures, f.figures, look.Quiet, fyne.TextStyle{})
 	set(c.word, f.word, look.ToneOf(f.severity), fyne.TextStyle{})
 	for i, severity := range severities {
 		show(c.signs[i], f.severity == severity)
 	}
-	c.paintState(f, m)
+	c.paintMark(f, m)
 }
 
-func (c *cell) paintState(f facts, m metrics) {
-	set(c.state, f.mark, look.Spruce, fyne.TextStyle{})
-	if f.locked {
-		width := fyne.MeasureText(f.mark, m.caption, fyne.TextStyle{}).Width
-		c.lock.Move(fyne.NewPos(m.cell.Width-8-width-m.sign-3, m.figuresAt+1))
+// lines breaks the names of the dishes; a mark takes the first line.
+func (c *cell) lines(f facts, fit *fitter, style fyne.TextStyle) (lines [nameLines]string) {
+	first := 0
+	if f.mark != "" {
+		first = 1
 	}
+	for i, line := range strings.Split(fit.fit(f.dishes, nameLines-first, style), "\n") {
+		lines[first+i] = line
+	}
+	return lines
+}
+
+// paintMark writes who filled the slot or that it is locked, above the names.
+func (c *cell) paintMark(f facts, m metrics) {
+	set(c.mark, f.mark, look.Spruce, fyne.TextStyle{})
+	x := m.inset
+	if f.locked {
+		x += m.sign + 3
+	}
+	c.mark.Move(fyne.NewPos(x, 7))
 	show(c.lock, f.locked)
 }
 
@@ -147,9 +155,7 @@ func set(t *canvas.Text, content string, tone fyne.ThemeColorName, style fyne.Te
 		return
 	}
 	t.Text, t.Color, t.TextStyle = content, ink, style
-	if t.Alignment == fyne.TextAlignLeading {
-		t.Resize(t.MinSize())
-	}
+	t.Resize(t.MinSize())
 	t.Refresh()
 }
 

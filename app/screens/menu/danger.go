@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
-	"sumpter/app/look"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 )
@@ -101,5 +100,5 @@ func (d *side) accepted(recipe trip.RecipeID, a trip.Acceptance) fyne.CanvasObje
 	}
 	text := lang.X("menu-accepted", "{{.Who}} is served {{.Food}} by your decision: {{.Reason}}", map[string]any{"Who": who.Name, "Food": food.Name, "Reason": a.Reason})
 	back := widget.NewButton(lang.L("Take it back"), func() { _ = d.s.accept(d.k, recipe, a.Member, a.Food, "") })
-	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(findings.LookAt)), container.NewVBox(back), note(text))
+	return container.NewBorder(nil, nil, besideText(findings.LookAt), container.NewVBox(back), note(text))
 }

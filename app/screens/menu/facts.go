@@ -2,11 +2,14 @@ package menu
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/spoilage"
+	"sumpter/domain/trip"
 )
 
 // state is who filled a slot.
@@ -99,18 +102,43 @@ func (o *overview) figures(k slot) string {
 	return text
 }
 
-// worst gives the severity and the word of the worst finding of a slot, and
-// how many more there are.
+// worst gives the severity and the word of the worst thing wrong in a slot,
+// and how much more there is. The plan tells of a food that is not safe once,
+// where it is first eaten; the grid marks every slot that serves it.
 func (o *overview) worst(k slot) (findings.Severity, string) {
 	list := o.troubles[k] // the plan's order: worst first
-	if len(list) == 0 {
-		return "", ""
+	more := len(list)
+	var severity findings.Severity
+	var word string
+	if len(list) > 0 {
+		severity, word, more = list[0].Severity, troubleWord(list[0]), more-1
 	}
-	word := troubleWord(list[0])
-	if more := len(list) - 1; more > 0 {
+	for _, fate := range o.fates[k] {
+		if fate.Verdict == spoilage.Safe || toldOf(list, fate.Food) {
+			continue
+		}
+		if severity == findings.MustFix {
+			more++
+			continue
+		}
+		if word != "" {
+			more++
+		}
+		severity, word = findings.MustFix, lang.L("not known safe")
+		if fate.Verdict == spoilage.NotSafe {
+			word = lang.L("not safe")
+		}
+	}
+	if more > 0 {
 		word += fmt.Sprintf(" +%d", more)
 	}
-	return list[0].Severity, word
+	return severity, word
+}
+
+func toldOf(list []*findings.Finding, food trip.FoodID) bool {
+	return slices.ContainsFunc(list, func(f *findings.Finding) bool {
+		return f.Stage == findings.Spoilage && f.Place.Food == food
+	})
 }
 
 // troubleWord says in a word or two what a finding is about; what has no word

@@ -1,6 +1,7 @@
 package menu
 
 import (
+	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -24,10 +25,7 @@ func (f *fitter) set(width, size float32) {
 // fit gives at most most lines for the names of dishes: each begins a line,
 // and the first take the lines that are left over.
 func (f *fitter) fit(names string, most int, style fyne.TextStyle) string {
-	key := names
-	if style.Italic {
-		key += "\x00"
-	}
+	key := fmt.Sprint(names, most, style.Italic)
 	if known, ok := f.lines[key]; ok {
 		return known
 	}

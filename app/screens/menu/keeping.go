@@ -2,10 +2,12 @@ package menu
 
 import (
 	"fmt"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -21,19 +23,22 @@ func (d *side) cooking() []fyne.CanvasObject {
 		return nil
 	}
 	u := o.trip.Units
-	text := lang.X("menu-water", "Water: {{.Food}} into the food, {{.Other}} for drinks and washing up.",
-		map[string]any{"Food": meal.FoodWater.Format(u), "Other": meal.OtherWater.Format(u)})
-	switch {
-	case meal.Cold:
-		text += "\n" + lang.L("Made without flame.")
-	default:
-		text += "\n" + lang.X("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
-			map[string]any{"Boils": meal.Boils, "Simmer": fmt.Sprintf("%.0f", float64(meal.SimmerMinutes)), "Minutes": fmt.Sprintf("%.0f", float64(meal.Minutes))})
-		text += "\n" + lang.X("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",
-			map[string]any{"Fuel": meal.FuelMass.Format(u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)})
-		text += "\n" + lang.X("menu-height", "At {{.Height}} water boils at {{.Temperature}}.", map[string]any{"Height": meal.Height.FormatHeight(u), "Temperature": meal.BoilsAt.Format(u)})
+	var lines []string
+	tell := func(key, english string, data map[string]any) { lines = append(lines, lang.X(key, english, data)) }
+	if meal.FoodWater > 0 || meal.OtherWater > 0 {
+		tell("menu-water", "Water: {{.Food}} into the food, {{.Other}} for drinks and washing up.",
+			map[string]any{"Food": meal.FoodWater.Format(u), "Other": meal.OtherWater.Format(u)})
 	}
-	return []fyne.CanvasObject{heading(lang.L("Cooking")), note(text)}
+	if meal.Cold {
+		lines = append(lines, lang.L("Made without flame."))
+	} else {
+		tell("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
+			map[string]any{"Boils": meal.Boils, "Simmer": numberRange(float64(meal.SimmerMinutes), float64(meal.SimmerMinutes)), "Minutes": numberRange(float64(meal.Minutes), float64(meal.Minutes))})
+		tell("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",
+			map[string]any{"Fuel": meal.FuelMass.Format(u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)})
+		tell("menu-height", "At {{.Height}} water boils at {{.Temperature}}.", map[string]any{"Height": meal.Height.FormatHeight(u), "Temperature": meal.BoilsAt.Format(u)})
+	}
+	return []fyne.CanvasObject{heading(lang.L("Cooking")), note(strings.Join(lines, "\n"))}
 }
 
 // keeping tells which foods are not plainly safe here, and which goes first.
@@ -57,7 +62,7 @@ func (d *side) keeping() []fyne.CanvasObject {
 		list = append(list, signed(severity, text))
 	}
 	if first != nil {
-		text := lang.X("menu-keeps", "{{.N}} foods are safe and good here.", map[string]any{"N": plain})
+		text := lang.X("menu-keeps", "Safe here: {{.N}} of {{.All}} foods.", map[string]any{"N": plain, "All": len(fates)})
 		if food := o.foods[first.Food]; food != nil && first.LatestDay > 0 && first.LatestDay < len(o.trip.Days) {
 			text += " " + lang.X("menu-goes-first", "First to go is {{.Food}}: until day {{.Day}}.", map[string]any{"Food": food.Name, "Day": first.LatestDay})
 		}
@@ -88,7 +93,12 @@ func (o *overview) verdict(fate *spoilage.Fate) (findings.Severity, string) {
 
 // signed is a paragraph after the sign of a severity.
 func signed(severity findings.Severity, text string) fyne.CanvasObject {
-	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(severity)), nil, note(text))
+	return container.NewBorder(nil, nil, besideText(severity), nil, note(text))
+}
+
+// besideText is a sign at the height of the first line of a paragraph.
+func besideText(severity findings.Severity) fyne.CanvasObject {
+	return container.New(layout.NewCustomPaddedLayout(4, 0, 0, 0), container.NewVBox(look.NewSign(severity)))
 }
 
 // findings lists what the plan says of the slot, each with its remedy.

@@ -10,7 +10,6 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
-	"sumpter/app/look"
 	menus "sumpter/domain/menu"
 	"sumpter/domain/portions"
 	"sumpter/domain/trip"
@@ -20,7 +19,8 @@ import (
 // dish shows one dish: for whom, and each batch with its grams and swaps.
 func (d *side) dish(dish trip.Dish) []fyne.CanvasObject {
 	o, s := d.s.seen, d.s
-	name := look.NewHeading(s.recipeName(dish.Recipe))
+	name := words(s.recipeName(dish.Recipe))
+	name.TextStyle.Bold = true
 	out := widget.NewButton(lang.L("Take out"), func() { _ = s.remove(d.k, dish.Recipe) })
 	who := widget.NewButton(lang.L("For whom…"), func() { d.chooseEaters(dish.Recipe) })
 	out.Importance, who.Importance = widget.LowImportance, widget.LowImportance

@@ -23,6 +23,8 @@ type sheet struct {
 	cursor  *canvas.Rectangle
 	drag    drag
 	focused bool
+	ink     color.Color // of the theme the cells are drawn in
+	laidOut metrics     // the sizes they are laid out for
 }
 
 func newSheet(b *board) *sheet {
@@ -206,13 +208,17 @@ func (r *sheetRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(float32(len(b.columns))*b.m.pitch.Width+rim, float32(len(b.rows))*b.m.pitch.Height+rim)
 }
 
-// Refresh paints everything anew: the theme or the size of text may be other.
+// Refresh shows what changed; where the theme or the size of text is another,
+// everything is laid out and drawn anew.
 func (r *sheetRenderer) Refresh() {
 	s := r.s
-	for _, c := range slices.Concat(s.spare, values(s.shown)) {
-		c.place(s.b.m)
-		for _, image := range slices.Concat(c.signs, []*canvas.Image{c.lock}) {
-			image.Refresh()
+	if ink := theme.Color(look.Ink); s.ink != ink || s.laidOut != s.b.m {
+		s.ink, s.laidOut = ink, s.b.m
+		for _, c := range slices.Concat(s.spare, values(s.shown)) {
+			c.place(s.b.m)
+			for _, image := range slices.Concat(c.signs, []*canvas.Image{c.lock}) {
+				image.Refresh()
+			}
 		}
 	}
 	s.repaint()

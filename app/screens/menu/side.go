@@ -25,6 +25,7 @@ type side struct {
 	meal      *container.TabItem
 	other     *container.TabItem
 	page      *fyne.Container
+	stack     *paragraphs
 	scroll    *container.Scroll
 	chooser   *chooser
 	content   fyne.CanvasObject
@@ -34,15 +35,17 @@ type side struct {
 }
 
 func newSide(s *Screen) *side {
-	d := &side{s: s, title: look.NewHeading(""), under: look.NewText("", look.Caption, look.Quiet), page: container.NewVBox()}
+	d := &side{s: s, title: look.NewHeading(""), under: look.NewText("", look.Caption, look.Quiet), stack: &paragraphs{}}
 	d.chooser = newChooser(s)
 	button := func(word string, do func()) *widget.Button { return widget.NewButton(word, do) }
 	d.lock = button(lang.L("Lock"), s.onSlot(s.lock))
 	d.keep = button(lang.L("Keep"), s.onSlot(s.keep))
 	buttons := container.NewHBox(d.keep, d.lock, button(lang.L("Clear"), s.onSlot(s.clear)),
-		button(lang.L("Swap with…"), func() { s.wait(swapping) }), button(lang.L("Move to…"), func() { s.wait(moving) }),
-		button(lang.L("Copy to…"), func() { s.wait(copying) }))
+		button(lang.L("Swap…"), func() { s.wait(swapping) }), button(lang.L("Move…"), func() { s.wait(moving) }),
+		button(lang.L("Copy…"), func() { s.wait(copying) }))
+	d.page = container.New(d.stack)
 	d.scroll = container.NewVScroll(d.page)
+	d.stack.grown = d.scroll.Refresh
 	d.meal = container.NewTabItem(lang.L("This meal"), d.scroll)
 	d.other = container.NewTabItem(lang.L("Choose a dish"), d.chooser.content)
 	d.tabs = container.NewAppTabs(d.meal, d.other)
@@ -74,6 +77,7 @@ func (d *side) show(k slot) {
 	}
 	d.chooser.stop()
 	d.page.Objects = d.sections()
+	d.stack.width, d.stack.height = d.scroll.Size().Width, 0
 	d.page.Refresh()
 }
 
@@ -142,7 +146,11 @@ func (d *side) sections() []fyne.CanvasObject {
 	if !o.fresh(k) {
 		return append(list, note(lang.L("Portions and water come with the plan.")))
 	}
-	list = append(list, d.findings()...)
+	if known := d.findings(); o.facts(k).severity == findings.Note {
+		list = append(list, known...)
+	} else {
+		list = append(known, list...) // what is wrong comes first
+	}
 	list = append(list, d.cooking()...)
 	return append(list, d.keeping()...)
 }

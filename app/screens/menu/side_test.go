@@ -43,7 +43,7 @@ func TestTheSideTellsTheWholeMeal(t *testing.T) {
 	s := openDemo(t)
 	s.at(dinner3)
 	text := s.text()
-	for _, part := range []string{dal, crumble, "For everybody", "Soya drink powder instead of Whole milk powder: Ines", "Water:", "Flame:", "Fuel:", "foods are safe"} {
+	for _, part := range []string{dal, crumble, "For everybody", "Soya drink powder instead of Whole milk powder: Ines", "Water:", "Flame:", "Fuel:", "Safe here:"} {
 		if !strings.Contains(text, part) {
 			t.Errorf("%q is not told:\n%s", part, text)
 		}
