@@ -4,13 +4,8 @@
 package menu
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -39,12 +34,6 @@ type Screen struct {
 	modifiers func() fyne.KeyModifier // held down now
 }
 
-// pending is a transfer that waits for the other slot.
-type pending struct {
-	from slot
-	how  transfer
-}
-
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
 	s := &Screen{bench: b, modifiers: keyModifiers}
@@ -70,14 +59,6 @@ func New(b *bench.Bench) *Screen {
 	split.Offset = 0.66
 	s.content = container.NewBorder(head, nil, nil, nil, split)
 	return s
-}
-
-// keyModifiers asks the desktop which keys are held down.
-func keyModifiers() fyne.KeyModifier {
-	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
-		return d.CurrentKeyModifiers()
-	}
-	return 0
 }
 
 // noRecipes says what comes here where there is nothing to serve yet.
@@ -135,79 +116,6 @@ func (s *Screen) toFirstMeal() {
 	}
 }
 
-// rows lists the meals that are eaten on some day, of the groups shown.
-func (s *Screen) rows() []row {
-	t, several := s.seen.trip, len(s.seen.trip.Groups) > 1
-	var rows []row
-	for i := range t.Groups {
-		g := &t.Groups[i]
-		if s.group != 0 && g.ID != s.group {
-			continue
-		}
-		for _, meal := range trip.Meals() {
-			r := row{meal: meal, group: g.ID, title: mealTitle(meal)}
-			if several {
-				r.under = g.Name
-			}
-			rows = append(rows, r)
-		}
-	}
-	return rows
-}
-
-// columns says of each day what matters for its meals.
-func (s *Screen) columns() []column {
-	t := s.seen.trip
-	var columns []column
-	for i := range t.Days {
-		day := &t.Days[i]
-		c := column{title: fmt.Sprintf("%s %d", lang.L("Day"), i+1)}
-		if date := t.DateOf(i + 1); date.IsSet() {
-			c.title += " · " + date.Weekday().Short()
-		}
-		words := []string{day.Distance.FormatDistance(t.Units), day.High.Format(t.Units)}
-		for _, special := range []struct {
-			is   bool
-			word string
-		}{{day.NoFlame, lang.L("no flame")}, {day.DryCamp, lang.L("dry camp")}, {day.SnowWater, lang.L("snow")}} {
-			if special.is {
-				words = append(words, special.word)
-			}
-		}
-		c.under = strings.Join(words, " · ")
-		columns = append(columns, c)
-	}
-	return columns
-}
-
-func (s *Screen) showGroups() {
-	t := s.seen.trip
-	names := []string{lang.L("All groups")}
-	chosen := 0
-	for i := range t.Groups {
-		names = append(names, t.Groups[i].Name)
-		if t.Groups[i].ID == s.group {
-			chosen = i + 1
-		}
-	}
-	if !slices.Equal(names, s.groups.Options) || s.groups.SelectedIndex() != chosen {
-		changed := s.groups.OnChanged
-		s.groups.OnChanged = nil
-		s.groups.Options = names
-		s.groups.SetSelectedIndex(chosen)
-		s.groups.OnChanged = changed
-	}
-	show(s.groups, len(t.Groups) > 1)
-}
-
-func (s *Screen) chooseGroup(string) {
-	s.group = 0
-	if i := s.groups.SelectedIndex(); i > 0 {
-		s.group = s.seen.trip.Groups[i-1].ID
-	}
-	s.Refresh()
-}
-
 // selected hears that the cursor came to a slot.
 func (s *Screen) selected(k slot, tapped bool) {
 	if s.pending != nil && tapped {
@@ -225,48 +133,6 @@ func (s *Screen) choose() {
 		return
 	}
 	s.side.search("")
-}
-
-// how is what a drop does: Ctrl copies, Shift moves, else what is chosen
-// above the grid.
-func (s *Screen) how() transfer {
-	held := s.modifiers()
-	switch {
-	case held&fyne.KeyModifierShortcutDefault != 0:
-		return copying
-	case held&fyne.KeyModifierShift != 0:
-		return moving
-	}
-	return []transfer{swapping, moving, copying}[max(0, s.drags.SelectedIndex())]
-}
-
-// wait lets the next slot chosen be the other end of a transfer.
-func (s *Screen) wait(how transfer) {
-	k, ok := s.board.selected()
-	if !ok || len(s.seen.dishes(k)) == 0 {
-		s.bench.Say(lang.L("Nothing is served there."))
-		return
-	}
-	s.pending = &pending{from: k, how: how}
-	s.bench.Say(lang.L("Now choose the other slot: tap it, or go there and press Enter. Escape stops."))
-	s.board.sheet.focus()
-}
-
-func (s *Screen) complete(to slot) {
-	p := *s.pending
-	s.leavePending()
-	if p.from != to {
-		_ = s.transfer(p.from, to, p.how)
-	}
-	s.side.show(to)
-	s.food.show(to)
-}
-
-func (s *Screen) leavePending() {
-	if s.pending != nil {
-		s.pending = nil
-		s.bench.Say("")
-	}
 }
 
 // onSlot makes a command of an edit of the slot under the cursor.
