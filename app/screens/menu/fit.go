@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+
+	"sumpter/app/look"
 )
 
 // fitter breaks texts into lines of a width and remembers them: measuring is
@@ -65,18 +67,5 @@ func (f *fitter) wrap(text string, most int, style fyne.TextStyle) []string {
 
 // cut shortens a text with an ellipsis so that it fits.
 func (f *fitter) cut(text string, style fyne.TextStyle) string {
-	if f.measure(text, style) <= f.width {
-		return text
-	}
-	runes := []rune(text)
-	low, high := 0, len(runes)
-	for low < high {
-		middle := (low + high + 1) / 2
-		if f.measure(string(runes[:middle])+"…", style) <= f.width {
-			low = middle
-		} else {
-			high = middle - 1
-		}
-	}
-	return string(runes[:low]) + "…"
+	return look.Cut(text, f.size, style, f.width)
 }
