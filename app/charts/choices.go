@@ -2,6 +2,7 @@ package charts
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 
 	"sumpter/app/look"
 )
@@ -57,12 +58,31 @@ func (c *ChoiceChart) paint(d *drawing) {
 		d.text(c.formatAcross(value), across.at(value), d.size.Height-foot+12, fyne.TextAlignCenter, look.Quiet)
 	}
 	d.text(c.across, d.size.Width-right, d.size.Height-10, fyne.TextAlignTrailing, look.Quiet)
+	var taken []box
 	for _, choice := range c.choices {
-		c.paintChoice(d, choice, across.at(choice.Across), vertical.at(choice.Up))
+		taken = c.paintChoice(d, choice, across.at(choice.Across), vertical.at(choice.Up), taken)
 	}
 }
 
-func (c *ChoiceChart) paintChoice(d *drawing, choice Choice, x, y float32) {
+// box is a place on the picture that is written on.
+type box struct{ from, to, y float32 }
+
+// clearOf moves a line of writing up until it touches no other.
+func clearOf(b box, taken []box) box {
+	const apart = 13
+	for moved := true; moved; {
+		moved = false
+		for _, other := range taken {
+			if b.from < other.to && b.to > other.from && b.y < other.y+apart && b.y > other.y-apart {
+				b.y, moved = other.y-apart, true
+			}
+		}
+	}
+	return b
+}
+
+// paintChoice draws a choice, its name clear of those that are written.
+func (c *ChoiceChart) paintChoice(d *drawing, choice Choice, x, y float32, taken []box) []box {
 	if choice.Chosen {
 		d.ring(x, y, 11, 2, look.Spruce, false)
 	}
@@ -71,10 +91,14 @@ func (c *ChoiceChart) paintChoice(d *drawing, choice Choice, x, y float32) {
 	if choice.Advised {
 		name += " (advised)"
 	}
-	align, at := fyne.TextAlignLeading, x+15
-	if x > d.size.Width*0.6 {
-		align, at = fyne.TextAlignTrailing, x-15
+	const lowest = 52 // clear of the figures below
+	width := fyne.MeasureText(name, theme.CaptionTextSize(), fyne.TextStyle{}).Width
+	b := box{from: x + 15, to: x + 15 + width, y: min(y, d.size.Height-lowest)}
+	if b.to > d.size.Width {
+		b.from, b.to = x-15-width, x-15
 	}
-	d.text(name, at, y, align, look.Ink)
+	b = clearOf(b, taken)
+	d.text(name, b.from, b.y, fyne.TextAlignLeading, look.Ink)
 	d.onTap(x-14, y-14, x+14, y+14, choice.Tapped)
+	return append(taken, b)
 }

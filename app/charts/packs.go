@@ -54,7 +54,7 @@ type PackChart struct {
 // Measures of a PackChart.
 const (
 	packHead      float32 = 36 // for the notes
-	packFoot      float32 = 36 // for name and group
+	packFoot      float32 = 44 // for name, group, and the bar to scroll by
 	packGap       float32 = 8
 	narrowestPack float32 = 58
 	widestPack    float32 = 110
@@ -128,7 +128,7 @@ func (c *PackChart) paint(d *drawing) {
 			d.line(from, packHead, from, d.size.Height, 1, look.Line)
 		}
 		if first || from <= c.from {
-			d.text(pack.Group, max(from, c.from)+packGap/2, d.size.Height-9, fyne.TextAlignLeading, look.Quiet)
+			d.text(pack.Group, max(from, c.from)+packGap/2, d.size.Height-17, fyne.TextAlignLeading, look.Quiet)
 		}
 		c.paintPack(d, up, pack, from, to)
 	}
@@ -138,9 +138,9 @@ func (c *PackChart) paintPack(d *drawing, up scale, pack Pack, from, to float32)
 	ground, middle := up.at(0), (from+to)/2
 	switch pack.State {
 	case Chosen, Taking:
-		d.rectangle(from+1, 0, to-from-2, d.size.Height-20, look.Wash)
+		d.rectangle(from+1, 0, to-from-2, d.size.Height-26, look.Wash)
 	case Giving:
-		d.rectangle(from+1, 0, to-from-2, d.size.Height-20, look.Stripe)
+		d.rectangle(from+1, 0, to-from-2, d.size.Height-26, look.Stripe)
 	}
 	y := ground
 	for _, part := range pack.Parts {

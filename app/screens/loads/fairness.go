@@ -13,6 +13,8 @@ import (
 	"sumpter/app/look"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
+	"sumpter/domain/plan"
+	"sumpter/domain/units"
 )
 
 // fairness is the tab that says how near the split is to the best possible,
@@ -22,8 +24,13 @@ type fairness struct {
 	stages  *widget.Label
 	found   *fyne.Container
 	pins    *pinList
+	shown   *plan.Plan // whose words these are
 	content fyne.CanvasObject
 }
+
+// mostFound is how many findings stand here; the list of all findings, beside
+// every screen, has the rest.
+const mostFound = 25
 
 func newFairness(s *Screen) *fairness {
 	f := &fairness{screen: s, stages: widget.NewLabel(""), found: container.NewVBox(), pins: newPinList(s)}
@@ -40,8 +47,11 @@ func newFairness(s *Screen) *fairness {
 
 func (f *fairness) show() {
 	f.pins.show()
-	f.found.Objects = nil
 	p := f.screen.bench.Document.Plan()
+	if p == f.shown && p != nil {
+		return
+	}
+	f.shown, f.found.Objects = p, nil
 	if p == nil || f.screen.view == nil {
 		f.stages.SetText(lang.L("This comes with the plan."))
 		f.found.Refresh()
@@ -52,13 +62,20 @@ func (f *fairness) show() {
 		text = append(text, f.screen.view.stageWords(&p.Carry.Stages[i]))
 	}
 	f.stages.SetText(strings.Join(text, "\n\n"))
+	count := 0
 	for _, finding := range p.Findings {
-		if finding.Stage == findings.Carry {
+		if finding.Stage != findings.Carry {
+			continue
+		}
+		if count++; count <= mostFound {
 			f.found.Add(f.findingRow(finding))
 		}
 	}
-	if len(f.found.Objects) == 0 {
+	switch {
+	case count == 0:
 		f.found.Add(look.NewText(lang.L("Nothing: every limit is kept."), look.Body, look.Quiet))
+	case count > mostFound:
+		f.found.Add(look.NewText(lang.X("more-found", "{{.Count}} more stand in the list of findings.", data{"Count": count - mostFound}), look.Body, look.Quiet))
 	}
 	f.found.Refresh()
 }
@@ -90,7 +107,7 @@ func (v *view) stageLine(s *carry.Stage) string {
 
 // stageWords tells of one stage in full.
 func (v *view) stageWords(s *carry.Stage) string {
-	who := v.heaviest(s.FirstDay)
+	who := v.heaviestName(s.FirstDay)
 	values := data{"Days": dayRange(s), "Worst": percent(s.Worst), "Who": who, "Bound": percent(s.WorstBound), "Mean": percent(s.Mean), "MeanBound": percent(s.MeanBound)}
 	return lang.X("stage-words", "{{.Days}}. First morning: the heaviest pack is {{.Who}}'s with {{.Worst}} of what they can carry; no split can be below {{.Bound}}. Over the days, by hours of walking, the heaviest pack is {{.Mean}}; no split can be below {{.MeanBound}}.", values) +
 		" " + v.nearness(s) + " " + v.handOvers(s)
@@ -106,7 +123,9 @@ func (v *view) nearness(s *carry.Stage) string {
 	case s.Proven || gap < equal:
 		return lang.L("This is the best possible split, proven.")
 	default:
-		return lang.X("near-best", "A better split could lighten the heaviest pack by {{.Gap}} of its load at most, if there is one.", data{"Gap": fmt.Sprintf("%.2f %%", 100*gap/(1+gap))})
+		share := gap / (1 + gap)
+		return lang.X("near-best", "A better split, if there is one, could lighten the heaviest pack by {{.Gap}} at most, about {{.Mass}}.",
+			data{"Gap": fmt.Sprintf("%.1f %%", 100*share), "Mass": v.heaviestLoad(s.FirstDay).Scale(share).Format(v.plan.Trip.Units)})
 	}
 }
 
@@ -130,13 +149,28 @@ func (v *view) handOvers(s *carry.Stage) string {
 	}
 }
 
-// heaviest names who has the largest share of a morning.
-func (v *view) heaviest(day int) string {
-	name, worst := "–", -1.0
+// heaviest gives the place in the crew of who has the largest share of a
+// morning, -1 for nobody.
+func (v *view) heaviest(day int) int {
+	place, worst := -1, -1.0
 	for i, member := range v.plan.Carry.Members {
 		if day <= len(member.Days) && member.Days[day-1].Share > worst {
-			name, worst = v.plan.Trip.Crew[i].Name, member.Days[day-1].Share
+			place, worst = i, member.Days[day-1].Share
 		}
 	}
-	return name
+	return place
+}
+
+func (v *view) heaviestName(day int) string {
+	if i := v.heaviest(day); i >= 0 {
+		return v.plan.Trip.Crew[i].Name
+	}
+	return "–"
+}
+
+func (v *view) heaviestLoad(day int) units.Mass {
+	if i := v.heaviest(day); i >= 0 {
+		return v.plan.Carry.Members[i].Days[day-1].Load
+	}
+	return 0
 }

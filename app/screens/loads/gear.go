@@ -150,6 +150,9 @@ func (g *gearTab) pasteGear(cells []grid.Pasted[trip.GearID]) error {
 	return g.bench.Edit(lang.L("paste into the gear"), func(t *trip.Trip) error {
 		for _, cell := range cells {
 			item := t.GearItem(cell.Row)
+			if fields[cell.Column].set == nil {
+				continue
+			}
 			if err := fields[cell.Column].set(t, item, cell.Text); err != nil {
 				return fmt.Errorf("%s, %s: %w", item.Name, fields[cell.Column].title, err)
 			}

@@ -63,17 +63,17 @@ func (g *gearTab) columns() []grid.Column[trip.GearID] {
 
 // fields lists the columns in the units the leader reads.
 func (g *gearTab) fields() []gearField {
-	return append(g.commonFields(), g.kitchenFields()...)
+	return append(append(g.commonFields(), g.kitchenFields()...), gearField{title: lang.L("Carried by"), width: 190, text: g.carriers})
 }
 
 func (g *gearTab) commonFields() []gearField {
 	u := g.bench.Units()
 	return []gearField{
-		{title: lang.L("Name"), width: 220, text: func(_ *trip.Trip, x *trip.Gear) string { return x.Name },
+		{title: lang.L("Name"), width: 210, text: func(_ *trip.Trip, x *trip.Gear) string { return x.Name },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) error { x.Name = text; return nil }},
 		{title: lang.L("Kind"), width: 110, text: func(_ *trip.Trip, x *trip.Gear) string { return kindWord(x.Kind) },
 			set: setKind, choices: func(*trip.Trip, *trip.Gear) []string { return words(trip.GearKinds()) }},
-		{title: lang.L("Whose"), width: 110, text: groupOfGear, set: setGroup, choices: groupChoices},
+		{title: lang.L("Whose"), width: 100, text: groupOfGear, set: setGroup, choices: groupChoices},
 		{title: lang.L("Mass"), unit: typed.MassUnit(u, false), width: 84, number: func(x *trip.Gear) float64 { return float64(x.Mass) },
 			text: func(_ *trip.Trip, x *trip.Gear) string { return typed.MassText(x.Mass, u, false) },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) (err error) {
@@ -86,7 +86,6 @@ func (g *gearTab) commonFields() []gearField {
 				x.Volume, err = typed.Volume(text, u, true)
 				return err
 			}},
-		{title: lang.L("Carried by"), width: 150, text: g.carriers},
 	}
 }
 
@@ -124,7 +123,7 @@ func (g *gearTab) kitchenFields() []gearField {
 				}
 				return err
 			}},
-		{title: lang.L("Heat into the pot"), unit: "%", width: 150, number: func(x *trip.Gear) float64 { return x.Efficiency },
+		{title: lang.L("Efficiency"), unit: "%", width: 110, number: func(x *trip.Gear) float64 { return x.Efficiency },
 			text: func(_ *trip.Trip, x *trip.Gear) string { return only(trip.Stove, x, typed.PercentText(x.Efficiency)) },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) (err error) {
 				if err = needs(x, text, trip.Stove); err == nil && text != "" {

@@ -106,8 +106,8 @@ type thing struct {
 // id names a thing for good.
 func (t *thing) id() string { return string(t.kind) + " " + t.key }
 
-// things lists what a member carries on a day: gear, fuel, then bags in the
-// order they are eaten, then waste.
+// things lists what a member carries on a day: gear, then bags in the order
+// they are eaten, then fuel and waste.
 func (v *view) things(member trip.MemberID, day int) []thing {
 	s := v.stage(day)
 	if s == nil {
@@ -123,7 +123,7 @@ func (v *view) things(member trip.MemberID, day int) []thing {
 		}
 	}
 	rank := func(t thing) int {
-		return slices.Index([]carry.ItemKind{carry.GearItem, carry.FuelItem, carry.BagItem, carry.WasteItem}, t.kind)
+		return slices.Index([]carry.ItemKind{carry.GearItem, carry.BagItem, carry.FuelItem, carry.WasteItem}, t.kind)
 	}
 	slices.SortStableFunc(list, func(a, b thing) int { return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.name, b.name)) })
 	return list

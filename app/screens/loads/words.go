@@ -99,7 +99,7 @@ func (v *view) obstacle(t *thing, to trip.MemberID, day int) string {
 	case carry.OwnShare:
 		return lang.X("obstacle-own-share", "It is the own share of {{.Eater}}, who eats from it along the way.", data{"Eater": v.memberName(o.Member)})
 	case carry.OtherGroup:
-		return lang.X("obstacle-group", "It stays with {{.Group}}, who cook with it; {{.Name}} eats elsewhere.", data{"Group": v.groupName(o.Group), "Name": m.Name})
+		return lang.X("obstacle-group", "It belongs to {{.Group}} and stays with that cook group.", data{"Group": v.groupName(o.Group)})
 	case carry.Harmful:
 		return v.harmWords(m, o)
 	default:

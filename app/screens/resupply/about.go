@@ -67,13 +67,17 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 		return
 	}
 	a.say(contents(p, box), look.Ink)
+	var parcels []string
 	for i, parcel := range box.Parcels {
-		a.say(fmt.Sprintf("%s %d: %s, %s, %d %s", lang.L("Parcel"), i+1, parcel.Mass.Format(p.Trip.Units), parcel.Volume.Format(p.Trip.Units), len(parcel.Bags), lang.L("bags")), look.Quiet)
+		parcels = append(parcels, fmt.Sprintf("%s %d: %s, %s, %d %s", lang.L("Parcel"), i+1, parcel.Mass.Format(p.Trip.Units), parcel.Volume.Format(p.Trip.Units), len(parcel.Bags), lang.L("bags")))
+	}
+	if len(parcels) > 1 {
+		a.say(strings.Join(parcels, "\n"), look.Quiet)
 	}
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Code == "box-not-there" {
-			a.list.Add(look.NewHeading(lang.L("If the box does not come")))
-			a.say(finding.What+" "+turnBack(box)+" "+finding.Remedy, look.Ink)
+			a.list.Add(look.NewHeading(turnBack(box)))
+			a.say(finding.What+" "+finding.Remedy, look.Ink)
 		}
 	}
 }
@@ -98,11 +102,13 @@ func contents(p *plan.Plan, box *resupply.Box) string {
 	return text
 }
 
+// turnBack heads what happens if a box does not come with the last evening on
+// which turning back is still possible.
 func turnBack(box *resupply.Box) string {
 	if box.TurnBackBy == 0 {
-		return lang.L("There is no evening from which the food in the packs reaches back to where it came from.")
+		return lang.L("If the box does not come: no evening to turn back on")
 	}
-	return lang.X("turn-back", "Decide by the evening of day {{.Day}}: until then the food in the packs still reaches back to where it came from.", data{"Day": box.TurnBackBy})
+	return lang.X("turn-back", "If the box does not come: turn back by the evening of day {{.Day}}", data{"Day": box.TurnBackBy})
 }
 
 func (a *about) say(text string, tone fyne.ThemeColorName) {

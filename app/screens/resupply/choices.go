@@ -41,9 +41,9 @@ func newChoices(b *bench.Bench) *choices {
 	c.chart = charts.NewChoiceChart(lang.L("food of all on the heaviest morning"), lang.L("fees"), c.massText, c.moneyText)
 	c.table = grid.New(c.columns(), grid.Options[int]{Key: func(i int) string { return c.keyOf(i) }, OnOpen: func(i int) { c.take(c.shown[i]) }, OnProblem: b.Say, Clipboard: b.Clipboard})
 	use := widget.NewButton(lang.L("Use these points"), c.takeSelected)
-	bottom := container.NewBorder(nil, container.NewBorder(nil, nil, nil, container.NewVBox(use), c.words), nil, nil, c.table)
-	split := container.NewVSplit(c.chart, bottom)
-	split.Offset = 0.5
+	bottom := container.NewBorder(nil, container.NewVBox(c.words, container.NewHBox(use)), nil, nil, c.table)
+	split := container.NewHSplit(c.chart, bottom)
+	split.Offset = 0.48
 	c.content = container.NewBorder(look.NewHeading(lang.L("Which points? Cost against the heaviest morning")), nil, nil, nil, split)
 	return c
 }
@@ -111,7 +111,7 @@ func (c *choices) tell(total int) string {
 		}
 	}
 	if total > len(c.shown) {
-		lines = append(lines, lang.X("choices-few", "{{.Shown}} of {{.All}} choices are shown: those that no other beats by cost and heaviest morning.", data{"Shown": len(c.shown), "All": total}))
+		lines = append(lines, lang.X("choices-few", "{{.Shown}} of {{.All}} choices are shown: of those that no other beats by cost and heaviest morning, the ones that differ most.", data{"Shown": len(c.shown), "All": total}))
 	}
 	return strings.Join(lines, "\n")
 }

@@ -7,14 +7,14 @@ import (
 	"sumpter/domain/resupply"
 )
 
-// readable picks the choices a person can read: of those that nothing beats,
-// the ones that no other beats by money and heaviest morning alone, thinned
-// out evenly where they are still too many. The one in use and the advised
+// readable picks the choices a person can read. Where they are too many: of
+// those that nothing beats, the ones that no other beats by money and heaviest
+// morning alone, thinned out evenly where they are still too many. The one in use and the advised
 // one are always among them. The order is from light to heavy.
 func readable(all []resupply.Choice, most int) []resupply.Choice {
 	var list []resupply.Choice
 	for i, choice := range all {
-		if choice.Current || choice.Recommended || !beatenBySome(all, i) {
+		if len(all) <= most || choice.Current || choice.Recommended || !beatenBySome(all, i) {
 			list = append(list, choice)
 		}
 	}

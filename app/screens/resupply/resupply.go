@@ -46,10 +46,10 @@ func New(b *bench.Bench) *Screen {
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What waits where, and when must it be posted?")),
 		container.NewHBox(widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	left := container.NewVSplit(s.table, s.about.content)
-	left.Offset = 0.45
-	split := container.NewHSplit(left, s.choices.content)
-	split.Offset = 0.6
+	below := container.NewHSplit(s.about.content, s.choices.content)
+	below.Offset = 0.46
+	split := container.NewVSplit(s.table, below)
+	split.Offset = 0.3
 	s.work = container.NewBorder(container.NewHScroll(s.way), nil, nil, nil, split)
 	s.none = s.emptyPlace()
 	s.content = container.NewBorder(head, nil, nil, nil, container.NewStack(s.work, s.none))
