@@ -121,7 +121,7 @@ func (c *PackChart) paint(d *drawing) {
 		from, to := c.Span(i)
 		first := i == 0 || pack.Group != group
 		group = pack.Group
-		if to < c.from || from > c.to {
+		if to <= c.from || from >= c.to {
 			continue
 		}
 		if first && i > 0 {

@@ -130,7 +130,11 @@ func (s *Screen) showBoard() {
 		}
 	}
 	top := 100 * v.top * 1.05
+	width := s.board.chart.MinSize().Width
 	s.board.chart.Set(packs, top)
+	if s.board.chart.MinSize().Width != width {
+		s.board.scroll.Refresh()
+	}
 	fair := v.fair(s.day)
 	s.board.axis.Set("%", top, 100*fair, lang.L("fair")+" "+tenths(100*fair))
 }

@@ -17,14 +17,25 @@ const mostLines = 15
 func (s *Screen) showLines() {
 	v := s.view
 	days := make([]string, len(v.plan.Trip.Days))
-	fair, worst := make([]float64, len(days)), make([]float64, len(days))
+	fair := make([]float64, len(days))
 	for d := range days {
-		days[d], fair[d], worst[d] = strconv.Itoa(d+1), 100*v.fair(d+1), 100*v.worst(d+1)
+		days[d], fair[d] = strconv.Itoa(d+1), 100*v.fair(d+1)
 	}
+	s.lines.Set(days, s.linesOf(), fair)
+	s.lines.Mark(s.day - 1)
+}
+
+// linesOf gives a line for each member, or for those that can be told apart.
+func (s *Screen) linesOf() []charts.Series {
+	v := s.view
 	var series []charts.Series
 	all := len(v.order) <= mostLines
 	if !all {
-		series = append(series, charts.Series{Name: lang.L("heaviest"), Values: worst})
+		worst := charts.Series{Name: lang.L("heaviest")}
+		for d := range v.plan.Trip.Days {
+			worst.Values = append(worst.Values, 100*v.worst(d+1))
+		}
+		series = append(series, worst)
 	}
 	for _, i := range v.order {
 		id := v.plan.Trip.Crew[i].ID
@@ -34,8 +45,7 @@ func (s *Screen) showLines() {
 			series = append(series, line)
 		}
 	}
-	s.lines.Set(days, series, fair)
-	s.lines.Mark(s.day - 1)
+	return series
 }
 
 func lineOf(name string, days []carry.Day) charts.Series {

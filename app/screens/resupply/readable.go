@@ -24,20 +24,20 @@ func readable(all []resupply.Choice, most int) []resupply.Choice {
 	if len(list) <= most {
 		return list
 	}
-	wanted := map[int]bool{0: true, len(list) - 1: true}
+	wanted := map[int]bool{0: true} // the lightest
+	cheapest := 0
 	for i, choice := range list {
+		if choice.Money < list[cheapest].Money {
+			cheapest = i
+		}
 		if choice.Current || choice.Recommended {
 			wanted[i] = true
 		}
 	}
-	for n := 1; len(wanted) < most; n++ {
-		before := len(wanted)
-		step := float64(len(list)-1) / float64(n)
-		for k := 1; k < n && len(wanted) < most; k++ {
-			wanted[int(float64(k)*step+0.5)] = true
-		}
-		if n > len(list) && before == len(wanted) {
-			break
+	wanted[cheapest] = true
+	for parts := 2; len(wanted) < most && parts <= 2*len(list); parts *= 2 {
+		for k := 1; k < parts && len(wanted) < most; k += 2 {
+			wanted[k*(len(list)-1)/parts] = true
 		}
 	}
 	var few []resupply.Choice

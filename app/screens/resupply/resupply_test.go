@@ -1,0 +1,306 @@
+package resupply
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/demo"
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/optional"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// paper is a store that keeps nothing.
+type paper struct{}
+
+func (paper) Save(context.Context, *trip.Trip) error { return nil }
+func (paper) SaveCopy(string) error                  { return nil }
+func (paper) Path() string                           { return "paper.trip" }
+func (paper) Close() error                           { return nil }
+
+// shown is the screen on a window of the test driver.
+type shown struct {
+	*Screen
+	t    testing.TB
+	doc  *document.Document
+	said string
+}
+
+func openTrip(t testing.TB, on *trip.Trip) *shown {
+	t.Helper()
+	app := test.NewTempApp(t)
+	app.Settings().SetTheme(look.Theme{Variant: look.Light})
+	s := &shown{t: t, doc: document.New(on, paper{}, document.Inline{})}
+	w := test.NewTempWindow(t, nil)
+	b := &bench.Bench{Document: s.doc, Window: w, Say: func(text string) { s.said = text }, Clipboard: app.Clipboard}
+	s.Screen = New(b)
+	w.SetContent(s.Content())
+	w.Resize(fyne.NewSize(1100, 720))
+	s.doc.OnTrip(s.Refresh)
+	s.doc.OnPlan(s.Refresh)
+	s.doc.Replan()
+	return s
+}
+
+func openDemo(t testing.TB) *shown {
+	on := demo.Trip()
+	return openTrip(t, &on)
+}
+
+// cell puts the cursor on a cell by the name of the point and the title and
+// unit of the column.
+func (s *shown) cell(point trip.PointID, title string) {
+	s.t.Helper()
+	for i, f := range s.fields() {
+		if strings.TrimSpace(f.title+" "+f.unit) == title {
+			s.table.Focus()
+			s.table.MoveCursor(slices.Index(s.table.Rows(), point), i)
+			return
+		}
+	}
+	s.t.Fatalf("no column %s", title)
+}
+
+// enter types over the cell at the cursor and commits.
+func (s *shown) enter(text string) {
+	if text == "" {
+		s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+		return
+	}
+	for _, letter := range text {
+		s.bench.Window.Canvas().Focused().TypedRune(letter)
+	}
+	s.Commit()
+}
+
+func TestEveryFieldOfAPointIsTyped(t *testing.T) {
+	s := openDemo(t)
+	point := func() *trip.ResupplyPoint { return s.doc.Trip().Point(2) }
+	for _, c := range []struct {
+		title, text string
+		got         func() any
+		want        any
+	}{
+		{"Name", "High Hut", func() any { return point().Name }, "High Hut"},
+		{"Used", "no", func() any { return point().Use }, false},
+		{"Kind", "cache", func() any { return point().Kind }, trip.Cache},
+		{"After day", "7", func() any { return point().AfterDay }, 7},
+		{"Open", "Mon-Wed, Sat", func() any { return strings.Join(point().OpenDays, " ") }, "Mon Tue Wed Sat"},
+		{"Closed on", "2026-08-31", func() any { return len(point().ClosedDates) }, 1},
+		{"Address", "Hut, Valley", func() any { return point().Address }, "Hut, Valley"},
+		{"In the post days", "5", func() any { return point().TransitDays }, 5},
+		{"Fastest days", "2", func() any { return point().FastestDays }, 2},
+		{"In hand days", "1", func() any { return point().BufferDays }, 1},
+		{"Kept for days", "21", func() any { return point().HoldDays }, optional.Of(21)},
+		{"Kept for days", "unknown", func() any { return point().HoldDays }, optional.Unknown[int]()},
+		{"Margin days", "3", func() any { return point().HoldMargin }, 3},
+		{"Parcel up to kg", "12.5", func() any { return point().MaxParcel }, optional.Of(12500 * units.Gram)},
+		{"Length and girth cm", "250", func() any { return point().MaxGirth }, optional.Of(units.Metres(2.5))},
+		{"Length and girth cm", "", func() any { return point().MaxGirth }, optional.Unknown[units.Metres]()},
+		{"A parcel EUR", "7,50", func() any { return point().FeePerParcel }, units.Money(750)},
+		{"A visit EUR", "3", func() any { return point().VisitFee }, units.Money(300)},
+		{"Detour km", "1.5", func() any { return point().Detour }, units.Metres(1500)},
+		{"Detour h", "0:30", func() any { return point().DetourHours }, units.Hours(0.5)},
+		{"Coolest °C", "-2", func() any { return point().StoreLow }, optional.Of(units.Celsius(-2))},
+		{"Warmest °C", "21", func() any { return point().StoreHigh }, optional.Of(units.Celsius(21))},
+		{"Takes fuel", "yes", func() any { return point().TakesFuel }, true},
+		{"Sells fuel", "no", func() any { return point().SellsFuel }, false},
+		{"Takes rubbish", "yes", func() any { return point().TakesWaste }, true},
+		{"Notes", "Ring first.", func() any { return point().Notes }, "Ring first."},
+	} {
+		s.cell(2, c.title)
+		s.enter(c.text)
+		if got := c.got(); got != c.want {
+			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.said)
+		}
+		if !strings.HasPrefix(s.doc.UndoName(), "change ") {
+			t.Errorf("undo is called %q", s.doc.UndoName())
+		}
+	}
+}
+
+func TestWhatCannotBeIsRefusedWithTheReason(t *testing.T) {
+	s := openDemo(t)
+	before := s.doc.Trip()
+	for _, c := range []struct{ title, text, want string }{
+		{"After day", "12", "9"},
+		{"Kind", "castle", "post office"},
+		{"Open", "Moonday, Funday", "Mon"},
+		{"Closed on", "tomorrow", "YYYY-MM-DD"},
+		{"Fastest days", "9", "fastest"},
+		{"Parcel up to kg", "heavy", "unit"},
+	} {
+		s.said = ""
+		s.cell(1, c.title)
+		s.enter(c.text)
+		if s.doc.Trip() != before || !strings.Contains(s.said, c.want) {
+			t.Errorf("%s %q: said %q", c.title, c.text, s.said)
+		}
+		s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	}
+}
+
+func TestOpenDaysReadAsTheyAreWritten(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"", "every day"}, {"every day", "every day"}, {"Mon–Sun", "every day"}, {"Mon-Sat", "Mon–Sat"}, {"sat, sun", "Sat, Sun"},
+		{"Monday, Wednesday-Friday", "Mon, Wed–Fri"}, {"Fri–Mon", "Mon, Fri–Sun"}, {"Tue", "Tue"},
+	} {
+		var p, again trip.ResupplyPoint
+		if err := setOpen(&p, c.text); err != nil || openText(&p) != c.want {
+			t.Errorf("%q reads as %q, want %q (%v)", c.text, openText(&p), c.want, err)
+		}
+		if err := setOpen(&again, openText(&p)); err != nil || openText(&again) != c.want {
+			t.Errorf("%q written and read again is %q", c.text, openText(&again))
+		}
+	}
+}
+
+func TestTheFirstPointIsOffered(t *testing.T) {
+	on := demo.Trip()
+	on.Points = nil
+	s := openTrip(t, &on)
+	if !s.none.Visible() || s.work.Visible() {
+		t.Fatal("an empty place does not say so")
+	}
+	s.Actions()[0].Do()
+	points := s.doc.Trip().Points
+	if len(points) != 1 || points[0].AfterDay != 5 || !points[0].Use || s.doc.UndoName() != "add a point" {
+		t.Fatalf("points %+v", points)
+	}
+	if s.none.Visible() || s.point != points[0].ID {
+		t.Error("the new point is not shown")
+	}
+	s.Actions()[1].Do()
+	if len(s.doc.Trip().Points) != 0 || s.doc.UndoName() != "remove Point 1" {
+		t.Errorf("points %v, undo %q", s.doc.Trip().Points, s.doc.UndoName())
+	}
+}
+
+func TestCardsSayWhatWaitsAndWhen(t *testing.T) {
+	s := openDemo(t)
+	p := s.doc.Plan()
+	var text []string
+	for _, line := range cardLines(s.doc.Trip(), p, s.doc.Trip().Point(2)) {
+		text = append(text, line.Text)
+	}
+	joined := strings.Join(text, "|")
+	box := boxOf(p, 2)
+	for _, want := range []string{"Tarn Hut", "after day 6", box.Mass.Format(units.Metric), "2 parcels", spoken(box.PickUp), "post by " + spoken(box.PostBy), "look at: Nobody knows how long"} {
+		if !strings.Contains(joined, want) {
+			t.Errorf("%q is not on the card: %s", want, joined)
+		}
+	}
+	if err := s.doc.Edit("x", func(on *trip.Trip) error { on.Point(1).TransitDays = 20; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	if got := postingLine(boxOf(s.doc.Plan(), 1)); got != "no day is right to post it" {
+		t.Errorf("with a long transit it says %q", got)
+	}
+}
+
+func TestAChoiceIsTakenInOneStep(t *testing.T) {
+	s := openDemo(t)
+	before := len(s.choices.shown)
+	for _, choice := range s.choices.shown {
+		if len(choice.Points) != 1 || choice.Points[0] != 2 {
+			continue
+		}
+		s.choices.take(choice)
+		if got := s.doc.Trip(); got.Point(1).Use || !got.Point(2).Use {
+			t.Errorf("used: %v and %v", got.Point(1).Use, got.Point(2).Use)
+		}
+		if s.doc.UndoName() != "use Tarn Hut" {
+			t.Errorf("undo is called %q", s.doc.UndoName())
+		}
+		ringed := 0
+		for _, now := range s.choices.shown {
+			if now.Current {
+				ringed++
+				if !slices.Equal(now.Points, choice.Points) {
+					t.Errorf("ringed is %v", now.Points)
+				}
+			}
+		}
+		if ringed != 1 || len(s.choices.shown) < 2 {
+			t.Errorf("%d ringed of %d", ringed, len(s.choices.shown))
+		}
+		if err := s.doc.Undo(); err != nil || !s.doc.Trip().Point(1).Use {
+			t.Error("undo does not use both again")
+		}
+		return
+	}
+	t.Fatalf("none of the %d choices uses the hut alone", before)
+}
+
+func TestTappingAndKeysTakeAChoice(t *testing.T) {
+	s := openDemo(t)
+	for row, i := range s.choices.table.Rows() {
+		if len(s.choices.shown[i].Points) == 0 {
+			s.choices.table.Focus()
+			s.choices.table.MoveCursor(row, 0)
+			s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+			break
+		}
+	}
+	if got := s.doc.Trip(); got.Point(1).Use || got.Point(2).Use || s.doc.UndoName() != "use all food from the start" {
+		t.Fatalf("used %v and %v, undo %q", got.Point(1).Use, got.Point(2).Use, s.doc.UndoName())
+	}
+	if !strings.Contains(s.choices.words.Text, "Advised: ") {
+		t.Errorf("the advice is %q", s.choices.words.Text)
+	}
+	s.Actions()[2].Do()
+	for _, choice := range s.choices.shown {
+		if choice.Recommended && !choice.Current {
+			t.Error("the advised choice was not taken")
+		}
+	}
+}
+
+func TestAMissingBoxIsThoughtOf(t *testing.T) {
+	s := openDemo(t)
+	s.GoTo(findings.Place{Point: 1})
+	if s.point != 1 {
+		t.Fatalf("point %d", s.point)
+	}
+	all := ""
+	for _, object := range s.about.list.Objects {
+		switch o := object.(type) {
+		case *look.Text:
+			all += o.Content + "\n"
+		case *widget.Label:
+			all += o.Text + "\n"
+		}
+	}
+	if !strings.Contains(all, "turn back by the evening of day") || !strings.Contains(all, "the packs are empty after day 3") {
+		t.Errorf("what if the box does not come is not said:\n%s", all)
+	}
+	if err := s.doc.Edit("x", func(on *trip.Trip) error { on.Point(1).Use = false; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	if boxOf(s.doc.Plan(), 1) != nil {
+		t.Error("a point that is not used has a box")
+	}
+}
+
+func TestPastedPointsAreOneStep(t *testing.T) {
+	s := openDemo(t)
+	s.cell(1, "In the post days")
+	s.table.Paste("4\t2\t2\t20\n4\t2\t2\t\n")
+	one, two := s.doc.Trip().Point(1), s.doc.Trip().Point(2)
+	if one.TransitDays != 4 || one.HoldDays.Or(0) != 20 || two.BufferDays != 2 || two.HoldDays.Known() {
+		t.Errorf("pasted %+v and %+v; said %q", one, two, s.said)
+	}
+	if err := s.doc.Undo(); err != nil || s.doc.Trip().Point(1).TransitDays != 3 || s.doc.Trip().Point(2).BufferDays != 4 {
+		t.Error("undo does not take the whole paste back")
+	}
+}
