@@ -115,7 +115,9 @@ func (g *Grid[R]) moveTo(id widget.TableCellID) {
 		g.table.RefreshItem(old)
 		g.table.RefreshItem(g.cursor)
 	}
-	g.table.ScrollTo(g.cursor)
+	if g.table.Size().Height > 0 { // before it is laid out, the toolkit would scroll past the cursor
+		g.table.ScrollTo(g.cursor)
+	}
 	if row, ok := g.Selected(); ok && g.options.OnSelect != nil {
 		g.options.OnSelect(row)
 	}

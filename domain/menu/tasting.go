@@ -58,3 +58,29 @@ func (x *Taster) Taste(recipe *trip.Recipe) []Tasting {
 	}
 	return list
 }
+
+// ServesAll tells whether the recipe can be served to every member: Taste
+// without saying how, for those who only count.
+func (x *Taster) ServesAll(recipe *trip.Recipe) bool {
+	for i := range recipe.Ingredients {
+		for _, swap := range recipe.Ingredients[i].Swaps {
+			if swap.Food == 0 && swap.ForAll { // may empty the bowl of somebody else
+				return !slices.ContainsFunc(x.Taste(recipe), func(one Tasting) bool { return !one.Served })
+			}
+		}
+	}
+	for _, member := range x.crew {
+		left := false
+		for i := range recipe.Ingredients {
+			chosen, ok := x.table.choose(&recipe.Ingredients[i], member, nil)
+			if !ok {
+				return false
+			}
+			left = left || chosen.swap == asWritten || recipe.Ingredients[i].Swaps[chosen.swap].Food != 0
+		}
+		if !left {
+			return false
+		}
+	}
+	return true
+}

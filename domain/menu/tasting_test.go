@@ -59,7 +59,9 @@ func TestNobodyTastesWhatHarmsThem(t *testing.T) {
 		made := triptest.Trip().Draw(rt, "trip")
 		taster := menu.NewTaster(made)
 		for i := range made.Recipes {
+			all := true
 			for _, one := range taster.Taste(&made.Recipes[i]) {
+				all = all && one.Served
 				if one.Served != (len(one.Parts) > 0) || one.Served && one.Refused != 0 {
 					rt.Fatalf("%+v", one)
 				}
@@ -70,6 +72,9 @@ func TestNobodyTastesWhatHarmsThem(t *testing.T) {
 						}
 					}
 				}
+			}
+			if have := taster.ServesAll(&made.Recipes[i]); have != all {
+				rt.Fatalf("recipe %d: serves all %v, tasting says %v", made.Recipes[i].ID, have, all)
 			}
 		}
 	})

@@ -21,9 +21,9 @@ func tableFields(b *bench.Bench) []field {
 	return []field{
 		line(lang.L("Name"), 170, func(f *trip.Food) *string { return &f.Name }),
 		energyField(),
-		figure(lang.L("Protein"), "g", 84, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.ProteinGrams }),
-		figure(lang.L("Fat"), "g", 62, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.FatGrams }),
-		figure(lang.L("Carbohydrate"), "g", 124, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.CarbGrams }),
+		figure(lang.L("Protein"), "g", 80, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.ProteinGrams }),
+		figure(lang.L("Fat"), "g", 60, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.FatGrams }),
+		figure(lang.L("Carb."), "g", 72, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.CarbGrams }),
 		labelField(),
 		allergenField(),
 		keepsField(),
@@ -118,7 +118,7 @@ func coolingField() field {
 // labelField tells what of the label is still to be read.
 func labelField() field {
 	return field{
-		title: lang.L("Label"), width: 104,
+		title: lang.L("Label"), width: 102,
 		number: nil,
 		text: func(f *trip.Food) string {
 			switch unread := len(unreadOf(f)); unread {

@@ -65,6 +65,9 @@ func degrees(title string, width float32, u units.System, of func(f *trip.Food) 
 			if value, known := of(f).Get(); known {
 				return typed.TemperatureText(value, u)
 			}
+			if f.Storage.TCS == trip.TCSUnknown {
+				return notKnown // nobody judged the food
+			}
 			return "–"
 		},
 		set: func(f *trip.Food, text string) error {
@@ -136,7 +139,7 @@ func isBlank(text string) bool {
 
 func energyField() field {
 	return field{
-		title: lang.L("Energy"), unit: "kcal", width: 94,
+		title: lang.L("Energy"), unit: "kcal", width: 88,
 		number: func(f *trip.Food) float64 { return float64(f.Per100g.Kcal) },
 		text:   func(f *trip.Food) string { return strconv.FormatFloat(float64(f.Per100g.Kcal), 'f', 0, 64) },
 		set: func(f *trip.Food, text string) (err error) {
@@ -144,7 +147,7 @@ func energyField() field {
 			return err
 		},
 		tone: func(f *trip.Food) fyne.ThemeColorName {
-			if check := checkEnergy(&f.Per100g); check.known && !check.fits {
+			if check := checkEnergy(&f.Per100g); check.known && !check.fits && !fromLibrary(f) {
 				return look.Ochre
 			}
 			return look.Ink

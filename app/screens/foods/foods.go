@@ -60,11 +60,9 @@ func (s *Screen) layOut() fyne.CanvasObject {
 	s.filter.SetPlaceHolder(lang.L("Find in the table"))
 	s.filter.OnChanged = s.table.Filter
 	s.toggle = widget.NewButton(lang.L("Time left"), s.toggleView)
-	label := widget.NewButton(lang.L("Food from a label"), s.side.openForm)
-	label.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What is bought, and what does its label say?")),
 		container.NewHBox(container.New(layout.NewGridWrapLayout(fyne.NewSize(170, 34)), s.filter), s.toggle,
-			widget.NewButton(lang.L("Remove"), s.table.Delete), label))
+			widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm)))
 	s.empty = container.NewCenter(look.NewText(
 		lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."), look.Body, look.Quiet))
 	s.tableOn = container.NewStack(s.table, s.empty)

@@ -26,7 +26,7 @@ type form struct {
 	name, per, energy, fat, carbohydrate, sugar, fibre, protein, salt, packages *widget.Entry
 	kind                                                                        *widget.Select
 	saltName                                                                    *look.Text
-	check                                                                       *widget.Label
+	check                                                                       *look.Note
 	content                                                                     fyne.CanvasObject
 }
 
@@ -37,20 +37,19 @@ const (
 )
 
 func newForm(side *sidePanel) *form {
-	f := &form{side: side, check: widget.NewLabel(""), saltName: look.NewText("", look.Body, look.Ink)}
-	f.check.Wrapping = fyne.TextWrapWord
+	f := &form{side: side, check: look.NewNote(), saltName: look.NewText("", look.Body, look.Ink)}
 	rows := container.New(layout.NewFormLayout())
 	entry := func(title string) *widget.Entry {
 		e := widget.NewEntry()
 		e.OnChanged = func(string) { f.judge() }
 		e.OnSubmitted = func(string) { f.add() }
-		rows.Add(look.NewText(title, look.Body, look.Ink))
+		rows.Add(inset(look.NewText(title, look.Body, look.Ink)))
 		rows.Add(e)
 		return e
 	}
 	f.name = entry(lang.L("Name"))
 	f.kind = widget.NewSelect([]string{lang.L("fibre apart, salt in g (EU)"), lang.L("fibre within, sodium in mg (US)")}, func(string) { f.changeKind() })
-	rows.Add(look.NewText(lang.L("Label"), look.Body, look.Ink))
+	rows.Add(inset(look.NewText(lang.L("Label"), look.Body, look.Ink)))
 	rows.Add(f.kind)
 	f.per = entry(lang.L("Figures for, g"))
 	f.energy = entry(lang.L("Energy, kcal or kJ"))
@@ -59,14 +58,14 @@ func newForm(side *sidePanel) *form {
 	f.protein = entry(lang.L("Protein, g"))
 	f.salt = widget.NewEntry()
 	f.salt.OnChanged, f.salt.OnSubmitted = func(string) { f.judge() }, func(string) { f.add() }
-	rows.Add(f.saltName)
+	rows.Add(inset(f.saltName))
 	rows.Add(f.salt)
 	f.packages = entry(lang.L("Packages"))
 	f.packages.SetPlaceHolder("500 g 2.40; 1 kg 4.10")
 	add := widget.NewButton(lang.L("Add to the trip, then its allergens"), f.add)
 	add.Importance = widget.HighImportance
 	buttons := container.NewHBox(add, widget.NewButton(lang.L("Cancel"), side.closeForm))
-	f.content = container.NewBorder(container.NewVBox(look.NewHeading(lang.L("A food from its label")), rows), nil, nil, nil,
+	f.content = container.NewBorder(container.NewVBox(inset(look.NewHeading(lang.L("A food from its label"))), rows), nil, nil, nil,
 		container.NewVBox(f.check, buttons))
 	return f
 }
@@ -98,12 +97,12 @@ func (f *form) judge() {
 	n, err := f.nutrients()
 	switch {
 	case isBlank(f.energy.Text):
-		f.check.SetText(lang.L("The energy is checked against the nutrients as you type."))
+		f.check.Set(lang.L("The energy is checked against the nutrients as you type."), look.Quiet, false)
 	case err != nil:
-		f.check.SetText(err.Error())
+		f.check.Set(err.Error(), look.Ochre, false)
 	default:
-		text, _ := energyWords(&n)
-		f.check.SetText(text)
+		text, tone := energyWords(&n, false)
+		f.check.Set(text, tone, false)
 	}
 }
 

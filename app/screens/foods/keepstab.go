@@ -27,8 +27,7 @@ type keepsTab struct {
 }
 
 func newKeepsTab(side *sidePanel) *keepsTab {
-	k := &keepsTab{side: side, fields: keepsFields(side.screen.bench), basis: widget.NewLabel("")}
-	k.basis.Wrapping, k.basis.SizeName = fyne.TextWrapWord, "caption"
+	k := &keepsTab{side: side, fields: keepsFields(side.screen.bench), basis: note("")}
 	k.table = grid.New([]grid.Column[int]{
 		{Title: lang.L("Fact"), Width: 230, Text: func(at int) string {
 			if f := k.fields[at]; f.unit != "" {
@@ -113,9 +112,7 @@ func (k *keepsTab) set(at int, text string) error {
 }
 
 func (k *keepsTab) show(food *trip.Food) {
-	k.table.Refresh()
-	rows := k.table.Rows()
-	k.table.SetRows(rows)
+	k.table.SetRows(k.table.Rows())
 	text := lang.L("What these rest on:") + " " + food.Storage.Basis
 	if food.Notes != "" {
 		text += "\n" + food.Notes

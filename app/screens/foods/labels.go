@@ -94,6 +94,11 @@ func allergicTo(t *trip.Trip, allergen trip.Allergen) string {
 	return strings.Join(names, ", ")
 }
 
+// fromLibrary tells whether the figures are the dataset's, which counts the
+// energy of each food by factors of its own: spices, bran and cocoa then differ
+// honestly from the general ones.
+func fromLibrary(f *trip.Food) bool { return strings.HasPrefix(f.Source, "USDA SR28 ") }
+
 // energyCheck is stated energy against that of the nutrients.
 type energyCheck struct {
 	known    bool // protein, fat and carbohydrate are

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -19,13 +20,12 @@ type labelTab struct {
 	listed    []trip.Allergen
 	allergens *reader
 	diets     *reader
-	words     *widget.Label
+	words     *look.Note
 	content   fyne.CanvasObject
 }
 
 func newLabelTab(side *sidePanel) *labelTab {
-	l := &labelTab{side: side, words: widget.NewLabel("")}
-	l.words.Wrapping = fyne.TextWrapWord
+	l := &labelTab{side: side, words: look.NewNote()}
 	l.allergens = newReader([]readerWord{
 		{lang.L("contains"), 'c', look.Plum}, {lang.L("may contain"), 'm', look.Plum},
 		{lang.L("free"), 'f', look.Spruce}, {lang.L("unknown"), 'u', look.Ochre},
@@ -34,11 +34,17 @@ func newLabelTab(side *sidePanel) *labelTab {
 	l.diets = newReader([]readerWord{
 		{lang.L("suits"), 's', look.Spruce}, {lang.L("does not suit"), 'd', look.Brick}, {lang.L("unknown"), 'u', look.Ochre},
 	}, l.setDiet)
-	keys := look.NewText(lang.L("Keys: C contains, M may contain, F free, U unknown; R the rest is free; N next label"), look.Caption, look.Quiet)
-	caution := widget.NewLabel(lang.L("The label in your hand rules; recipes change. \"May contain\" need not be printed: where traces harm, ask the maker and, in doubt, the member's doctor."))
-	caution.Wrapping, caution.SizeName = fyne.TextWrapWord, "caption"
-	l.content = container.NewVScroll(container.NewVBox(l.words, l.allergens, keys, caution, look.NewHeading(lang.L("Diets")), l.diets))
+	keys := note(lang.L("Keys: C contains, M may contain, F free, U unknown. R: the label names none of the rest. N: next label."))
+	caution := note(lang.L("The label in your hand rules; recipes change. \"May contain\" need not be printed: where traces harm, ask the maker and, in doubt, the member's doctor."))
+	l.content = container.NewVScroll(container.NewVBox(l.words, l.allergens, keys, caution, inset(look.NewHeading(lang.L("Diets"))), l.diets))
 	return l
+}
+
+// note is a label in the size of notes that wraps.
+func note(text string) *widget.Label {
+	label := widget.NewLabel(text)
+	label.Wrapping, label.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	return label
 }
 
 // presences in the order of the words.
@@ -62,7 +68,11 @@ func (l *labelTab) show(food *trip.Food) {
 		}
 	}
 	l.allergens.show(rows)
-	l.words.SetText(labelWords(food))
+	tone := look.Quiet
+	if len(unreadOf(food)) > 0 {
+		tone = look.Ochre
+	}
+	l.words.Set(labelWords(food), tone, len(withPresence(food, trip.Contains))+len(withPresence(food, trip.MayContain)) > 0)
 	var diets []readerRow
 	for _, diet := range trip.KnownDiets() {
 		diets = append(diets, readerRow{name: lang.L(string(diet)), tone: look.Ink, chosen: slices.Index(suitabilities(), food.Suitability(diet))})

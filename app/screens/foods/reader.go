@@ -185,7 +185,7 @@ func (x *readerRenderer) draw() {
 		}
 		used := x.text(row.name, 4, top, fyne.TextAlignLeading, row.tone, row.note != "")
 		if row.note != "" {
-			x.text(fitted(row.note, left-used-16), used+12, top, fyne.TextAlignLeading, row.tone, false)
+			x.text(look.Cut(row.note, theme.CaptionTextSize(), fyne.TextStyle{}, left-used-16), used+12, top, fyne.TextAlignLeading, row.tone, false)
 		}
 		for j, word := range x.r.words {
 			x.mark(row.chosen == j, word, left+width*float32(j), top, width)
@@ -200,6 +200,9 @@ func (x *readerRenderer) mark(chosen bool, word readerWord, left, top, width flo
 		return
 	}
 	x.box(left+2, top+2, width-4, readerRowHeight-4, look.Panel, word.tone)
+	if word.tone == look.Plum { // allergy has a double frame
+		x.box(left+4, top+4, width-8, readerRowHeight-8, look.Panel, word.tone)
+	}
 	x.text(word.text, left+width/2, top, fyne.TextAlignCenter, word.tone, true)
 }
 
@@ -225,19 +228,4 @@ func (x *readerRenderer) text(content string, at, top float32, align fyne.TextAl
 	t.Resize(size)
 	x.objects = append(x.objects, t)
 	return size.Width
-}
-
-// fitted cuts a note to the room it has.
-func fitted(text string, room float32) string {
-	runes := []rune(text)
-	for n := len(runes); n > 0; n-- {
-		part := string(runes[:n])
-		if n < len(runes) {
-			part += "…"
-		}
-		if fyne.MeasureText(part, theme.CaptionTextSize(), fyne.TextStyle{}).Width <= room {
-			return part
-		}
-	}
-	return ""
 }

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -62,13 +64,19 @@ func (s *search) columns() []grid.Column[*library.Entry] {
 		}
 	}
 	return []grid.Column[*library.Entry]{
-		{Title: lang.L("Food"), Width: 300, Text: func(e *library.Entry) string { return e.Name }},
+		{Title: lang.L("Food"), Width: 300, Text: foundName},
 		{Title: lang.L("Energy"), Unit: "kcal", Width: 90, Right: true, Text: func(e *library.Entry) string { return strconv.FormatFloat(float64(e.Per100g.Kcal), 'f', 0, 64) }},
 		{Title: lang.L("Protein"), Unit: "g", Width: 80, Right: true, Text: grams(func(n *trip.Nutrients) (float64, bool) { return n.ProteinGrams.Get() })},
 		{Title: lang.L("Keeps"), Width: 190, Text: s.keeps, Tone: keepsTone},
 		{Title: lang.L("Allergens"), Width: 260, Text: allergenHint, Tone: allergenTone},
 		{Title: "", Width: 100, Text: s.there, Tone: func(*library.Entry) fyne.ThemeColorName { return look.Spruce }},
 	}
+}
+
+// foundName begins with a capital, as the trip will write it.
+func foundName(e *library.Entry) string {
+	first, size := utf8.DecodeRuneInString(e.Name)
+	return string(unicode.ToUpper(first)) + e.Name[size:]
 }
 
 // keeps says in a few words how the food bears the way.

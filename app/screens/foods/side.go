@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -47,7 +48,7 @@ func newSidePanel(screen *Screen) *sidePanel {
 		container.NewTabItem(lang.L("Used"), s.used.content),
 	)
 	s.tabs.OnSelected = func(*container.TabItem) { s.showTab() }
-	s.details = container.NewBorder(container.NewVBox(s.name, s.energy), nil, nil, nil, s.tabs)
+	s.details = container.NewBorder(inset(s.name, s.energy), nil, nil, nil, s.tabs)
 	s.form = newForm(s)
 	s.form.content.Hide()
 	hint := widget.NewLabel(lang.L("Choose a food to see its label, packages and how it keeps."))
@@ -55,6 +56,15 @@ func newSidePanel(screen *Screen) *sidePanel {
 	s.hint = container.NewStack(hint)
 	s.content = container.NewStack(s.details, s.hint, s.form.content)
 	return s
+}
+
+// inset lines texts up with the tabs and tables below them.
+func inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
+	within := objects[0]
+	if len(objects) > 1 {
+		within = container.NewVBox(objects...)
+	}
+	return container.New(layout.NewCustomPaddedLayout(0, 0, 6, 0), within)
 }
 
 // show shows a food, unless a new one is being entered.
@@ -73,7 +83,7 @@ func (s *sidePanel) show(id trip.FoodID) {
 		return
 	}
 	s.name.SetContent(food.Name)
-	text, tone := energyWords(&food.Per100g)
+	text, tone := energyWords(&food.Per100g, fromLibrary(food))
 	s.energy.SetContent(text)
 	s.energy.SetTone(tone)
 	s.showTab()
@@ -148,7 +158,7 @@ func (s *sidePanel) closeForm() {
 }
 
 // energyWords says how the energy fits the nutrients.
-func energyWords(n *trip.Nutrients) (string, fyne.ThemeColorName) {
+func energyWords(n *trip.Nutrients, dataset bool) (string, fyne.ThemeColorName) {
 	check := checkEnergy(n)
 	values := map[string]any{"Stated": strconv.FormatFloat(float64(n.Kcal), 'f', 0, 64), "Computed": strconv.FormatFloat(check.computed, 'f', 0, 64)}
 	switch {
@@ -156,6 +166,8 @@ func energyWords(n *trip.Nutrients) (string, fyne.ThemeColorName) {
 		return lang.L("Energy cannot be checked: protein, fat or carbohydrate is not known."), look.Ochre
 	case check.fits:
 		return lang.X("energy-fits", "{{.Stated}} kcal in 100 g; its nutrients make {{.Computed}}: they agree.", values), look.Quiet
+	case dataset:
+		return lang.X("energy-dataset", "{{.Stated}} kcal in 100 g by the dataset's own factors; the general ones make {{.Computed}}.", values), look.Quiet
 	default:
 		return lang.X("energy-differs", "{{.Stated}} kcal in 100 g, but its nutrients make {{.Computed}}: look at the label again.", values), look.Ochre
 	}

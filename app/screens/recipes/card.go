@@ -57,7 +57,7 @@ func newCardTab(side *sidePanel) *cardTab {
 	}, grid.Options[int]{Key: strconv.Itoa, OnProblem: b.Say, Clipboard: b.Clipboard})
 	head := container.NewHBox(look.NewText(lang.L("Standard eaters"), look.Body, look.Ink), container.New(layout.NewGridWrapLayout(fyne.NewSize(64, 34)), c.eaters))
 	foot := container.New(&fixedHeight{200}, container.NewVScroll(c.method))
-	c.content = container.NewBorder(container.NewVBox(head, c.water, c.times), foot, nil, nil, c.table)
+	c.content = container.NewBorder(inset(head, c.water, c.times), foot, nil, nil, c.table)
 	return c
 }
 

@@ -48,29 +48,28 @@ func newEatersTab(side *sidePanel) *eatersTab {
 			b.Document.GoTo(document.Place{Screen: "crew", Place: findings.Place{Member: id}})
 		},
 	})
-	caution := widget.NewLabel(lang.L("By the labels as entered. Read each label again when you buy, and ask the member and, in doubt, their doctor."))
-	caution.Wrapping, caution.SizeName = fyne.TextWrapWord, "caption"
+	caution := note(lang.L("By the labels as entered. Read each label again when you buy, and ask the member and, in doubt, their doctor."))
 	e.content = container.NewBorder(container.NewVBox(e.summary, e.diets), container.NewVBox(e.why, caution), nil, nil, e.table)
 	return e
 }
 
 func (e *eatersTab) show(recipe *trip.Recipe) {
 	e.recipe = recipe.ID
-	f := e.side.facts(recipe)
-	rows := make([]trip.MemberID, len(f.tried))
-	for i, one := range f.tried {
+	tasted := e.side.tasting(recipe)
+	rows := make([]trip.MemberID, len(tasted.tried))
+	for i, one := range tasted.tried {
 		rows[i] = one.Member
 	}
 	e.table.SetRows(rows)
-	e.summary.SetText(servedWords(e.side.screen.bench.Trip(), f))
-	e.diets.SetText(lang.L("Suits, swaps taken:") + " " + f.dietWords() + ".")
+	e.summary.SetText(servedWords(e.side.screen.bench.Trip(), tasted))
+	e.diets.SetText(lang.L("Suits, swaps taken:") + " " + e.side.facts(recipe).dietWords() + ".")
 	if id, ok := e.table.Selected(); ok {
 		e.explain(id)
 	}
 }
 
 // servedWords says for how many it can be served and from how many pots.
-func servedWords(t *trip.Trip, f *facts) string {
+func servedWords(t *trip.Trip, f *tasting) string {
 	pots := 0
 	for _, one := range f.tried {
 		if one.Served {
@@ -90,7 +89,7 @@ func servedWords(t *trip.Trip, f *facts) string {
 
 func (e *eatersTab) tasting(id trip.MemberID) (*trip.Recipe, menu.Tasting) {
 	if recipe := e.side.current(); recipe != nil {
-		for _, one := range e.side.facts(recipe).tried {
+		for _, one := range e.side.tasting(recipe).tried {
 			if one.Member == id {
 				return recipe, one
 			}

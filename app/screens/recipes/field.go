@@ -35,13 +35,13 @@ func (s *Screen) listFields() []field {
 	}
 	return []field{
 		nameField(),
-		figure(lang.L("Energy"), "kcal", 90, func(r *trip.Recipe) float64 { return float64(of(r).kcal) }, func(r *trip.Recipe) string { return number(float64(of(r).kcal), 0) }),
+		figure(lang.L("Energy"), "kcal", 88, func(r *trip.Recipe) float64 { return float64(of(r).kcal) }, func(r *trip.Recipe) string { return number(float64(of(r).kcal), 0) }),
 		figure(lang.L("Protein"), "g", 80, func(r *trip.Recipe) float64 { return of(r).protein.amount }, func(r *trip.Recipe) string { return of(r).protein.atLeast(0) }),
 		figure(lang.L("Mass"), typed.MassUnit(u, false), 66, func(r *trip.Recipe) float64 { return float64(of(r).mass) }, func(r *trip.Recipe) string { return massText(of(r).mass, u) }),
-		figure(lang.L("Density"), densityUnit(u), 104, func(r *trip.Recipe) float64 { return of(r).density() }, func(r *trip.Recipe) string { return densityText(of(r).density(), u) }),
-		figure(lang.L("Time"), "min", 70, minutes, func(r *trip.Recipe) string { return number(minutes(r), 0) }),
+		figure(densityUnit(u), "", 66, func(r *trip.Recipe) float64 { return of(r).density() }, func(r *trip.Recipe) string { return densityText(of(r).density(), u) }),
+		figure(lang.L("Time"), "min", 74, minutes, func(r *trip.Recipe) string { return number(minutes(r), 0) }),
 		mealsField(),
-		{title: lang.L("Cannot eat it"), width: 150, text: func(r *trip.Recipe) string { return refusedNames(s.bench.Trip(), of(r)) },
+		{title: lang.L("Cannot eat it"), width: 150, text: func(r *trip.Recipe) string { return refusedNames(s.bench.Trip(), s.kitchen.taste(r)) },
 			tone: func(*trip.Recipe) fyne.ThemeColorName { return look.Brick }},
 		{title: lang.L("Allergens"), width: 230, text: func(r *trip.Recipe) string { return of(r).allergensInShort() },
 			tone: func(r *trip.Recipe) fyne.ThemeColorName { return of(r).allergenTone() }},
@@ -70,7 +70,7 @@ func densityText(kcalPerGram float64, u units.System) string {
 
 func nameField() field {
 	return field{
-		title: lang.L("Name"), width: 220, text: func(r *trip.Recipe) string { return r.Name },
+		title: lang.L("Name"), width: 186, text: func(r *trip.Recipe) string { return r.Name },
 		set: func(r *trip.Recipe, text string) error { r.Name = strings.TrimSpace(text); return nil },
 	}
 }

@@ -76,29 +76,29 @@ func (g *ingredientsTab) parts() []part {
 	u := b.Units()
 	roles, places := words(trip.Roles()), words(trip.Places())
 	return []part{
-		{title: lang.L("Food"), width: 170, text: func(i *trip.Ingredient) string { return foodName(b.Trip(), i.Food) }, choices: func() []string { return foodNames(b.Trip()) },
+		{title: lang.L("Food"), width: 150, text: func(i *trip.Ingredient) string { return foodName(b.Trip(), i.Food) }, choices: func() []string { return foodNames(b.Trip()) },
 			set: func(t *trip.Trip, i *trip.Ingredient, text string) (err error) {
 				i.Food, err = foodNamed(t, text)
 				return err
 			}},
-		{title: lang.L("Amount"), unit: typed.MassUnit(u, false), width: 88, right: true, text: func(i *trip.Ingredient) string { return typed.MassText(i.Amount, u, false) },
+		{title: lang.L("Amount"), unit: typed.MassUnit(u, false), width: 84, right: true, text: func(i *trip.Ingredient) string { return typed.MassText(i.Amount, u, false) },
 			set: func(_ *trip.Trip, i *trip.Ingredient, text string) (err error) {
 				i.Amount, err = typed.Mass(text, u, false)
 				return err
 			}},
-		{title: lang.L("Energy"), unit: "kcal", width: 90, right: true, text: func(i *trip.Ingredient) string {
+		{title: "kcal", width: 50, right: true, text: func(i *trip.Ingredient) string {
 			if food := b.Trip().Food(i.Food); food != nil {
 				return number(float64(food.Kcal(i.Amount)), 0)
 			}
 			return "–"
 		}},
-		{title: lang.L("Portion"), width: 84, text: func(i *trip.Ingredient) string { return lang.L(string(i.Role)) }, choices: func() []string { return roles },
+		{title: lang.L("Portion"), width: 72, text: func(i *trip.Ingredient) string { return lang.L(string(i.Role)) }, choices: func() []string { return roles },
 			set: func(_ *trip.Trip, i *trip.Ingredient, text string) error { return setWord(&i.Role, trip.Roles(), text) }},
-		{title: lang.L("Into"), width: 66, text: func(i *trip.Ingredient) string { return lang.L(string(i.Place)) }, choices: func() []string { return places },
+		{title: lang.L("Into"), width: 52, text: func(i *trip.Ingredient) string { return lang.L(string(i.Place)) }, choices: func() []string { return places },
 			set: func(_ *trip.Trip, i *trip.Ingredient, text string) error {
 				return setWord(&i.Place, trip.Places(), text)
 			}},
-		{title: lang.L("Instead"), width: 190, text: func(i *trip.Ingredient) string { return swapsText(b.Trip(), i.Swaps, u) }},
+		{title: lang.L("Instead"), width: 230, text: func(i *trip.Ingredient) string { return swapsText(b.Trip(), i.Swaps, u) }},
 	}
 }
 

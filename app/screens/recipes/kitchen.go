@@ -13,6 +13,16 @@ type kitchen struct {
 	crew   *menu.Taster
 	diets  *menu.Taster // one eater for each known diet
 	listed map[trip.RecipeID]*facts
+	tasted map[trip.RecipeID]*tasting
+
+	counted  bool
+	refusing int // recipes that cannot be served to everybody
+}
+
+// tasting is how a recipe turns out for the crew.
+type tasting struct {
+	tried   []menu.Tasting // by member
+	refused []menu.Tasting
 }
 
 // facts of a recipe, as written, for one standard eater.
@@ -25,9 +35,7 @@ type facts struct {
 	fibre   sum
 	sodium  sum // mg
 	worst   map[trip.Allergen]trip.Presence
-	diets   []trip.Diet    // suited, after swaps
-	tried   []menu.Tasting // by member
-	refused []menu.Tasting
+	diets   []trip.Diet // suited, after swaps
 }
 
 // sum of a nutrient; unknown counts the foods whose figure nobody knows, so
@@ -46,7 +54,7 @@ func (s *sum) add(per100g interface{ Get() (float64, bool) }, eaten float64) {
 }
 
 func newKitchen(t *trip.Trip) *kitchen {
-	return &kitchen{trip: t, listed: make(map[trip.RecipeID]*facts, len(t.Recipes))}
+	return &kitchen{trip: t, listed: map[trip.RecipeID]*facts{}, tasted: map[trip.RecipeID]*tasting{}}
 }
 
 // of gives the kitchen of a trip, this one if it is the same.
@@ -62,18 +70,12 @@ func (k *kitchen) facts(recipe *trip.Recipe) *facts {
 	if known := k.listed[recipe.ID]; known != nil {
 		return known
 	}
-	if k.crew == nil {
-		k.crew, k.diets = menu.NewTaster(k.trip), menu.NewTaster(dieters(k.trip))
+	if k.diets == nil {
+		k.diets = menu.NewTaster(dieters(k.trip))
 	}
 	f := &facts{worst: map[trip.Allergen]trip.Presence{}}
 	for i := range recipe.Ingredients {
 		f.take(k.trip.Food(recipe.Ingredients[i].Food), recipe.Ingredients[i].Amount)
-	}
-	f.tried = k.crew.Taste(recipe)
-	for _, one := range f.tried {
-		if !one.Served {
-			f.refused = append(f.refused, one)
-		}
 	}
 	for i, one := range k.diets.Taste(recipe) {
 		if one.Served {
@@ -82,6 +84,42 @@ func (k *kitchen) facts(recipe *trip.Recipe) *facts {
 	}
 	k.listed[recipe.ID] = f
 	return f
+}
+
+func (k *kitchen) taster() *menu.Taster {
+	if k.crew == nil {
+		k.crew = menu.NewTaster(k.trip)
+	}
+	return k.crew
+}
+
+// waiting counts the recipes that cannot be served to everybody. The window
+// asks after every edit of any screen, so it is counted once for each trip.
+func (k *kitchen) waiting() int {
+	if !k.counted {
+		k.counted = true
+		for i := range k.trip.Recipes {
+			if !k.taster().ServesAll(&k.trip.Recipes[i]) {
+				k.refusing++
+			}
+		}
+	}
+	return k.refusing
+}
+
+// taste tries a recipe on the crew, when first asked for.
+func (k *kitchen) taste(recipe *trip.Recipe) *tasting {
+	if known := k.tasted[recipe.ID]; known != nil {
+		return known
+	}
+	t := &tasting{tried: k.taster().Taste(recipe)}
+	for _, one := range t.tried {
+		if !one.Served {
+			t.refused = append(t.refused, one)
+		}
+	}
+	k.tasted[recipe.ID] = t
+	return t
 }
 
 // take adds a carried mass of a food.

@@ -56,7 +56,7 @@ func New(b *bench.Bench) *Screen {
 	s.empty = container.NewCenter(look.NewText(
 		lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe."), look.Body, look.Quiet))
 	split := container.NewHSplit(container.NewStack(s.table, s.empty), s.side.content)
-	split.Offset = 0.5
+	split.Offset = 0.52
 	s.content = container.NewBorder(head, nil, nil, nil, split)
 	return s
 }
@@ -88,15 +88,8 @@ func (s *Screen) Refresh() {
 
 // Waiting counts the recipes that cannot be served to everybody.
 func (s *Screen) Waiting() int {
-	k := s.kitchen.of(s.bench.Trip())
-	s.kitchen = k
-	waiting := 0
-	for i := range k.trip.Recipes {
-		if len(k.facts(&k.trip.Recipes[i]).refused) > 0 {
-			waiting++
-		}
-	}
-	return waiting
+	s.kitchen = s.kitchen.of(s.bench.Trip())
+	return s.kitchen.waiting()
 }
 
 // GoTo puts the cursor on a recipe, though the filter hides it.

@@ -4,6 +4,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -25,7 +27,7 @@ type sidePanel struct {
 	name        *look.Text
 	figures     *look.Text
 	further     *look.Text
-	allergens   *widget.Label
+	allergens   *look.Note
 	ingredients *ingredientsTab
 	making      *makingTab
 	eaters      *eatersTab
@@ -39,9 +41,8 @@ type sidePanel struct {
 func newSidePanel(screen *Screen) *sidePanel {
 	s := &sidePanel{
 		screen: screen, name: look.NewHeading(""), figures: look.NewText("", look.Body, look.Ink),
-		further: look.NewText("", look.Caption, look.Quiet), allergens: widget.NewLabel(""),
+		further: look.NewText("", look.Caption, look.Quiet), allergens: look.NewNote(),
 	}
-	s.allergens.Wrapping, s.allergens.SizeName = fyne.TextWrapWord, "caption"
 	s.ingredients, s.making, s.eaters, s.card = newIngredientsTab(s), newMakingTab(s), newEatersTab(s), newCardTab(s)
 	s.tabs = container.NewAppTabs(
 		container.NewTabItem(lang.L("Ingredients"), s.ingredients.content),
@@ -50,12 +51,28 @@ func newSidePanel(screen *Screen) *sidePanel {
 		container.NewTabItem(lang.L("Card"), s.card.content),
 	)
 	s.tabs.OnSelected = func(*container.TabItem) { s.showTab() }
-	s.details = container.NewBorder(container.NewVBox(s.name, s.figures, s.further, s.allergens), nil, nil, nil, s.tabs)
+	s.details = container.NewBorder(container.NewVBox(inset(s.name, s.figures, s.further), s.allergens), nil, nil, nil, s.tabs)
 	hint := widget.NewLabel(lang.L("Choose a recipe to see what is in it, how it is made and who can eat it."))
 	hint.Wrapping = fyne.TextWrapWord
 	s.hint = container.NewStack(hint)
 	s.content = container.NewStack(s.details, s.hint)
 	return s
+}
+
+// inset lines texts up with the tabs and tables below them.
+func inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
+	within := objects[0]
+	if len(objects) > 1 {
+		within = container.NewVBox(objects...)
+	}
+	return container.New(layout.NewCustomPaddedLayout(0, 0, 6, 0), within)
+}
+
+// note is a label in the size of notes that wraps.
+func note(text string) *widget.Label {
+	label := widget.NewLabel(text)
+	label.Wrapping, label.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	return label
 }
 
 // show shows a recipe.
@@ -86,7 +103,7 @@ func (s *sidePanel) showFigures(recipe *trip.Recipe) {
 		"Density": densityText(f.density(), u), "Unit": densityUnit(u)}))
 	s.further.SetContent(lang.X("recipe-further", "for one standard eater: fat {{.Fat}} g, carbohydrate {{.Carbs}} g, fibre {{.Fibre}} g, sodium {{.Sodium}} mg", map[string]any{
 		"Fat": f.fat.atLeast(0), "Carbs": f.carbs.atLeast(0), "Fibre": f.fibre.atLeast(0), "Sodium": f.sodium.atLeast(0)}))
-	s.allergens.SetText(f.allergensInFull())
+	s.allergens.Set(f.allergensInFull(), f.allergenTone(), f.allergenTone() == look.Plum)
 }
 
 // current is the chosen recipe, nil if there is none.
@@ -95,6 +112,11 @@ func (s *sidePanel) current() *trip.Recipe { return s.screen.bench.Trip().Recipe
 func (s *sidePanel) facts(recipe *trip.Recipe) *facts {
 	s.screen.kitchen = s.screen.kitchen.of(s.screen.bench.Trip())
 	return s.screen.kitchen.facts(recipe)
+}
+
+func (s *sidePanel) tasting(recipe *trip.Recipe) *tasting {
+	s.screen.kitchen = s.screen.kitchen.of(s.screen.bench.Trip())
+	return s.screen.kitchen.taste(recipe)
 }
 
 // showTab fills only the tab that is seen.

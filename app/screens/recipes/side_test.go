@@ -161,7 +161,7 @@ func TestWhoCannotEatItIsNamedWithTheReason(t *testing.T) {
 	if how := d.side.eaters.how(m.ID); !strings.Contains(how, food.Name+" contains soybeans") {
 		t.Errorf("the reason is %q", how)
 	}
-	if d.Waiting() == 0 || !strings.Contains(refusedNames(d.bench.Trip(), d.kitchen.facts(d.recipe(pasta))), m.Name) {
+	if d.Waiting() == 0 || !strings.Contains(refusedNames(d.bench.Trip(), d.kitchen.taste(d.recipe(pasta))), m.Name) {
 		t.Error("the list does not name them")
 	}
 	if err := d.bench.Document.Edit("nobody read the label", func(t *trip.Trip) error {
@@ -183,7 +183,7 @@ func TestSwapsAreNamedForWhoTakesThem(t *testing.T) {
 	d.choose(pasta)
 	d.do("Who can eat the recipe")
 	swapped := 0
-	for _, one := range d.kitchen.facts(d.recipe(pasta)).tried {
+	for _, one := range d.kitchen.taste(d.recipe(pasta)).tried {
 		for _, part := range one.Parts {
 			if !part.Swapped {
 				continue

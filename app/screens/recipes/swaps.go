@@ -36,7 +36,7 @@ func newSwapsTable(g *ingredientsTab) *swapsTable {
 		Key: strconv.Itoa, OnAdd: s.add, OnDelete: s.remove, OnProblem: b.Say, Clipboard: b.Clipboard,
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a swap"), s.table.Add), widget.NewButton(lang.L("Remove the swap"), s.table.Delete))
-	s.content = container.NewVBox(widget.NewSeparator(), s.heading, container.New(&fixedHeight{swapsHeight}, s.table), buttons)
+	s.content = container.NewVBox(widget.NewSeparator(), inset(s.heading), container.New(&fixedHeight{swapsHeight}, s.table), buttons)
 	return s
 }
 
@@ -54,8 +54,12 @@ func (s *swapsTable) show() {
 		rows[i] = i
 	}
 	s.table.SetRows(rows)
-	s.heading.SetContent(lang.X("instead-of", "For who cannot eat {{.Food}}, tried in order:", map[string]any{
-		"Food": foodName(s.ingredients.side.screen.bench.Trip(), ingredient.Food)}))
+	values := map[string]any{"Food": foodName(s.ingredients.side.screen.bench.Trip(), ingredient.Food)}
+	if len(rows) == 0 {
+		s.heading.SetContent(lang.X("no-swap", "No swap yet: who cannot eat {{.Food}} cannot have this recipe.", values))
+		return
+	}
+	s.heading.SetContent(lang.X("instead-of", "For who cannot eat {{.Food}}, tried in order:", values))
 }
 
 func (s *swapsTable) columns() []grid.Column[int] {

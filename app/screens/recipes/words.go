@@ -93,7 +93,7 @@ func (f *facts) dietWords() string {
 }
 
 // refusedNames names who cannot be served, or says that everybody can.
-func refusedNames(t *trip.Trip, f *facts) string {
+func refusedNames(t *trip.Trip, f *tasting) string {
 	var names []string
 	for _, one := range f.refused {
 		names = append(names, t.Member(one.Member).Name)
