@@ -70,9 +70,14 @@ func inTransaction(ctx context.Context, path string, conn *sql.Conn, work func()
 		_, err = conn.ExecContext(context.WithoutCancel(ctx), "COMMIT")
 	}
 	if err != nil {
-		// After some errors SQLite has already rolled back; a second time is harmless.
-		_, _ = conn.ExecContext(context.WithoutCancel(ctx), "ROLLBACK")
+		rollBack(ctx, conn)
 		return explain(path, err)
 	}
 	return nil
+}
+
+// rollBack ends a transaction of which nothing is to stay. After some errors
+// SQLite has already rolled back; a second time is harmless.
+func rollBack(ctx context.Context, conn *sql.Conn) {
+	_, _ = conn.ExecContext(context.WithoutCancel(ctx), "ROLLBACK")
 }

@@ -36,7 +36,7 @@ func (f *File) read(ctx context.Context) (rows.Snapshot, error) {
 	if _, err := f.conn.ExecContext(ctx, "BEGIN"); err != nil {
 		return nil, explain(f.path, err)
 	}
-	defer f.conn.ExecContext(context.WithoutCancel(ctx), "ROLLBACK")
+	defer rollBack(ctx, f.conn)
 	tables := rows.Tables()
 	stored := make(rows.Snapshot, len(tables))
 	for i, table := range tables {

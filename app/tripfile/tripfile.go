@@ -12,6 +12,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"sync"
@@ -114,7 +115,7 @@ func (f format) open(path string, may access) (*File, error) {
 	}
 	file := &File{path: full, may: may, release: release}
 	if err := f.begin(context.Background(), file); err != nil {
-		file.Close()
+		_ = file.Close() // why it did not open is what matters
 		return nil, err
 	}
 	return file, nil
@@ -158,7 +159,7 @@ func (f format) begin(ctx context.Context, file *File) error {
 // died. Its content is already dealt with; only SQLite may delete it, at
 // closing, and it does so only for a journal that it has used.
 func adoptJournal(ctx context.Context, path string, conn *sql.Conn, version int) error {
-	if _, err := os.Lstat(path + "-journal"); err != nil {
+	if _, err := os.Lstat(path + "-journal"); errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
 	return inTransaction(ctx, path, conn, func() error {
@@ -177,7 +178,7 @@ func (f format) lockAndVerify(ctx context.Context, file *File, version int) erro
 	if _, err := file.conn.ExecContext(ctx, begin); err != nil {
 		return damaged(file.path, err)
 	}
-	defer file.conn.ExecContext(ctx, "ROLLBACK")
+	defer rollBack(ctx, file.conn)
 	var id, now int
 	if err := file.conn.QueryRowContext(ctx, "SELECT application_id, user_version FROM pragma_application_id, pragma_user_version").Scan(&id, &now); err != nil {
 		return damaged(file.path, err)

@@ -3,6 +3,7 @@ package tripfile
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"fmt"
 	"slices"
 )
@@ -54,7 +55,8 @@ func checkReferences(ctx context.Context, path string, conn *sql.Conn) error {
 // of a lock or the disk, they mean damage.
 func damaged(path string, err error) error {
 	explained := explain(path, err)
-	if own, ok := explained.(*Error); ok && (own.Kind == ErrUnsound || own.Kind == ErrFolder) {
+	var own *Error
+	if errors.As(explained, &own) && (own.Kind == ErrUnsound || own.Kind == ErrFolder) {
 		own.Kind = ErrDamaged
 	}
 	return explained

@@ -29,9 +29,8 @@ func readTrip(ctx context.Context, path string) (*trip.Trip, error) {
 	if err != nil {
 		return nil, fileFault(path, err)
 	}
-	defer file.Close()
 	t, err := file.Read(ctx)
-	if err != nil {
+	if err := errors.Join(err, file.Close()); err != nil {
 		return nil, fileFault(path, err)
 	}
 	return t, nil

@@ -166,7 +166,7 @@ func ceilMillilitres(volume units.Volume) int64 {
 // the split to keep, else who carried it on the stage before; nil if nobody.
 func (c *calculation) previousCarriers(r run, pieces []piece) []int {
 	seats := make([]int, len(pieces))
-	any := false
+	known := false
 	for i := range pieces {
 		seats[i] = fairsplit.Nobody
 		key := itemKey(&pieces[i])
@@ -176,11 +176,11 @@ func (c *calculation) previousCarriers(r run, pieces []piece) []int {
 		}
 		if ok {
 			if seat := slices.Index(r.present, c.place[member]); seat >= 0 {
-				seats[i], any = seat, true
+				seats[i], known = seat, true
 			}
 		}
 	}
-	if !any {
+	if !known {
 		return nil
 	}
 	return seats

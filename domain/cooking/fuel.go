@@ -73,10 +73,10 @@ func (c *cook) legFuel(leg, group int, burnt burn) {
 // markEmpty says from which morning each container is empty, burning one
 // after the other at the planned rate.
 func markEmpty(containers []Container, burnt burn, firstDay int, rest units.Mass) {
-	gone, until := units.Mass(0), units.Mass(0)
+	until := units.Mass(0)
 	for i := range containers {
 		until += containers[i].Fuel - rest
-		gone = 0
+		gone := units.Mass(0)
 		for d, mass := range burnt.byDay {
 			gone += mass
 			if gone >= until && d+1 < len(burnt.byDay) {

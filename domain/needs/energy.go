@@ -62,7 +62,7 @@ func chosen(settings *trip.Settings) trip.WalkingEquation {
 // an equation built on other people says so on a descent.
 func power(equation trip.WalkingEquation, restW, bodyKg, loadKg float64, l leg, terrain float64) float64 {
 	speed, grade := l.speedMPerS(), l.gradePercent()
-	watts := 0.0
+	var watts float64
 	switch equation {
 	case trip.LCDAWalking:
 		watts = walking.LCDATotalMass(bodyKg, loadKg, speed, grade, terrain)

@@ -88,7 +88,7 @@ func (m *making) say(stage string) {
 // the loads of an ideal split, which costs no search, then on real ones.
 func (m *making) settle(ctx context.Context) error {
 	p := m.plan
-	loads, real := guessLoads(p.Trip), false
+	loads, searched := guessLoads(p.Trip), false
 	for p.Rounds < mostRounds && !p.Settled {
 		if err := ctx.Err(); err != nil {
 			return err
@@ -100,15 +100,15 @@ func (m *making) settle(ctx context.Context) error {
 			return err
 		}
 		next := carry.Estimate(m.work())
-		if real || largestChange(loads, next) < settledChange || p.Rounds >= mostRounds-2 {
-			real = true
+		if searched || largestChange(loads, next) < settledChange || p.Rounds >= mostRounds-2 {
+			searched = true
 			if err := m.carry(ctx); err != nil {
 				return err
 			}
 			next = p.Carry.Loads()
 		}
 		p.Change = largestChange(loads, next)
-		p.Settled = real && p.Change < settledChange
+		p.Settled = searched && p.Change < settledChange
 		loads = next
 	}
 	return nil

@@ -65,13 +65,13 @@ type pot struct {
 // serving is one eater's part of a batch: what it brings at scale 0, and for
 // each whole scale.
 type serving struct {
-	member                  trip.MemberID
-	meal                    trip.Meal
-	recipe                  *trip.Recipe
-	parts                   []menu.Part
-	fixed, grows            content
-	leastScale, mostScale   float64
-	scale, wished, stiffest float64
+	member                trip.MemberID
+	meal                  trip.Meal
+	recipe                *trip.Recipe
+	parts                 []menu.Part
+	fixed, grows          content
+	leastScale, mostScale float64
+	scale, wished         float64
 }
 
 // content is carried grams, energy and known protein.

@@ -22,7 +22,7 @@ func (s *sizer) sizeDay(member, d int) {
 		return
 	}
 	need := s.needOf(member, d)
-	s.wish(servings, need, d)
+	s.wish(servings, need)
 	one := &day{servings: servings}
 	target, settings := float64(need.TargetKcal), &s.trip.Settings
 	one.meet(target)
@@ -63,7 +63,7 @@ func (s *sizer) needOf(member, d int) needs.Day {
 
 // wish sets the scale each serving would have if every meal brought its share
 // of the day, and a dinner at least what a main meal should hold.
-func (s *sizer) wish(servings []*serving, need needs.Day, d int) {
+func (s *sizer) wish(servings []*serving, need needs.Day) {
 	all := 0.0
 	for _, meal := range mealsOf(servings) {
 		all += s.trip.Settings.MealShares.Of(meal)

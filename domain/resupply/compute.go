@@ -112,7 +112,7 @@ func pointFindings(t *trip.Trip, legs []trip.Leg) []findings.Finding {
 		case p.AfterDay < 1 || p.AfterDay >= len(t.Days):
 			list = append(list, offTheDays(t, p))
 		default:
-			list = append(list, sameEvening(t, p))
+			list = append(list, sameEvening(p))
 		}
 	}
 	return list

@@ -64,9 +64,9 @@ func (b *Box) date(t *trip.Trip, p *trip.ResupplyPoint) []findings.Finding {
 		next, found := nextOpen(p, evening)
 		if next == evening.AddDays(1) && found {
 			b.PickUp = next
-			list = append(list, nextMorning(t, p, evening))
+			list = append(list, nextMorning(p, evening))
 		} else {
-			list = append(list, closed(t, p, evening, next, found))
+			list = append(list, closed(p, evening, next, found))
 		}
 	}
 	if !b.Posted {

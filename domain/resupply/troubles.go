@@ -23,21 +23,21 @@ func offTheDays(t *trip.Trip, p *trip.ResupplyPoint) findings.Finding {
 		fmt.Sprintf("Put it after a day from 1 to %d, or do not use it.", max(1, len(t.Days)-1)))
 }
 
-func sameEvening(t *trip.Trip, p *trip.ResupplyPoint) findings.Finding {
+func sameEvening(p *trip.ResupplyPoint) findings.Finding {
 	return finding(findings.LookAt, "point-doubled", p,
 		fmt.Sprintf("%s lies on an evening on which another point is used: it gets no box.", p.Name),
 		"Food is taken on once an evening; of two points the one with the lower ID is used.",
 		"Use only one of them, or move one to another day.")
 }
 
-func nextMorning(t *trip.Trip, p *trip.ResupplyPoint, evening units.Date) findings.Finding {
+func nextMorning(p *trip.ResupplyPoint, evening units.Date) findings.Finding {
 	return finding(findings.LookAt, "pick-up-moved", p,
 		fmt.Sprintf("%s is closed on %s: the box is picked up on %s, before setting off.", p.Name, evening.Spoken(), evening.AddDays(1).Spoken()),
 		"The opening days and closed dates entered for the point.",
 		"Ask when it opens, plan a late start, and keep the breakfast of that day in the packs.")
 }
 
-func closed(t *trip.Trip, p *trip.ResupplyPoint, evening, next units.Date, found bool) findings.Finding {
+func closed(p *trip.ResupplyPoint, evening, next units.Date, found bool) findings.Finding {
 	remedy := "Enter its opening days, or use another point."
 	if found {
 		remedy = fmt.Sprintf("It opens on %s: move the start by %d days, wait there with food for %d days more, or use another point.",

@@ -69,13 +69,12 @@ func (c *checker) within(field, label string, value, low, high float64, unit str
 }
 
 // above checks a number that must be more than zero.
-func (c *checker) above(field, label string, value, high float64, unit string) bool {
+func (c *checker) above(field, label string, value, high float64, unit string) {
 	if value > 0 && value <= high {
-		return true
+		return
 	}
 	allowed := "more than 0 and at most " + measure(high, unit)
 	c.add(field, label+" is "+measure(value, unit), allowed, "Enter the "+label+", "+allowed+".")
-	return false
 }
 
 // count checks the size of a list. A list that is too long is not looked into.
@@ -111,8 +110,8 @@ func (c *checker) line(field, label, value string) bool {
 }
 
 // notes checks a text of several lines that may be empty.
-func (c *checker) notes(field, label, value string) bool {
-	return c.text(field, label, value, MaxTextRunes, "\n\t\r")
+func (c *checker) notes(field, label, value string) {
+	c.text(field, label, value, MaxTextRunes, "\n\t\r")
 }
 
 func (c *checker) text(field, label, value string, runes int, controls string) bool {

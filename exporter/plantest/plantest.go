@@ -178,8 +178,8 @@ func smallBags() bags.Result {
 }
 
 func smallCarry() carry.Result {
-	day := func(own, food units.Mass, share float64) carry.Day {
-		d := carry.Day{Present: true, OwnKit: own * units.Kilogram, Food: food * units.Gram, Share: share}
+	day := func(own, food units.Mass) carry.Day {
+		d := carry.Day{Present: true, OwnKit: own * units.Kilogram, Food: food * units.Gram}
 		d.Load = d.OwnKit + d.Food
 		d.Share = float64(d.Load) / float64(50*units.Kilogram)
 		return d
@@ -197,9 +197,9 @@ func smallCarry() carry.Result {
 			}},
 		},
 		Members: []carry.Member{
-			{Member: 1, Capability: 50 * units.Kilogram, Days: []carry.Day{day(8, 390, 0), day(8, 0, 0), day(8, 510, 0)}},
-			{Member: 2, Capability: 50 * units.Kilogram, Days: []carry.Day{day(7, 160, 0), day(7, 0, 0), day(7, 0, 0)}},
-			{Member: 3, Capability: 50 * units.Kilogram, Days: []carry.Day{day(6, 0, 0), day(6, 0, 0), {}}},
+			{Member: 1, Capability: 50 * units.Kilogram, Days: []carry.Day{day(8, 390), day(8, 0), day(8, 510)}},
+			{Member: 2, Capability: 50 * units.Kilogram, Days: []carry.Day{day(7, 160), day(7, 0), day(7, 0)}},
+			{Member: 3, Capability: 50 * units.Kilogram, Days: []carry.Day{day(6, 0), day(6, 0), {}}},
 		},
 	}
 }

@@ -93,8 +93,6 @@ func (q *quantity) symbols() string {
 }
 
 // otherSpellings lists what people write for a symbol.
-//
-//nolint:misspell // both ways of spelling are read
 var otherSpellings = map[string]string{
 	"lbs": "lb", "pound": "lb", "pounds": "lb", "ounce": "oz", "ounces": "oz", "gram": "g", "grams": "g", "gr": "g",
 	"kilogram": "kg", "kilograms": "kg", "kilo": "kg", "kilos": "kg", "kgs": "kg", "floz": "fl oz",

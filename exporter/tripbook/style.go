@@ -34,7 +34,6 @@ type cellStyle struct {
 	ruled  bool
 }
 
-//nolint:misspell // the library spells it Color and center
 func (b *book) style(s cellStyle) (int, error) {
 	if id, ok := b.styles[s]; ok {
 		return id, nil

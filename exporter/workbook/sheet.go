@@ -67,8 +67,8 @@ func (s *sheet) add(cells ...cell) int {
 }
 
 // addWide puts a text over the whole width.
-func (s *sheet) addWide(text string, l look) int {
-	return s.add(cell{value: text, look: l, span: len(s.widths)})
+func (s *sheet) addWide(text string, l look) {
+	s.add(cell{value: text, look: l, span: len(s.widths)})
 }
 
 func (s *sheet) gap() { s.rows = append(s.rows, row{}) }

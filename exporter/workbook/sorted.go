@@ -13,7 +13,9 @@ import (
 // typesPart lists the kinds of all parts; it comes first in the file.
 const typesPart = "[Content_Types].xml"
 
-// firstZIPDate is 1 January 1980, the first date a ZIP can hold, in its form.
+// firstZIPDate is 1 January 1980, the first date a ZIP can hold, in its form. It
+// goes into the old field on purpose: CreateRaw writes that one only, and the
+// newer makes a further field of the present form.
 const firstZIPDate = 1<<5 | 1
 
 // copySorted writes a workbook again with its parts, and the list of their
@@ -39,7 +41,7 @@ func copyPart(writer *zip.Writer, part *zip.File) error {
 		return copyTypes(writer, part)
 	}
 	header := part.FileHeader
-	header.ModifiedDate, header.ModifiedTime = firstZIPDate, 0
+	header.ModifiedDate, header.ModifiedTime = firstZIPDate, 0 //nolint:staticcheck // see firstZIPDate
 	to, err := writer.CreateRaw(&header)
 	if err != nil {
 		return err
@@ -74,14 +76,14 @@ func copyTypes(writer *zip.Writer, part *zip.File) error {
 	if err != nil {
 		return err
 	}
-	defer from.Close()
+	defer func() { _ = from.Close() }() // only read
 	var list types
 	if err := xml.NewDecoder(from).Decode(&list); err != nil {
 		return err
 	}
 	slices.SortFunc(list.Defaults, func(a, b extension) int { return cmp.Compare(a.Extension, b.Extension) })
 	slices.SortFunc(list.Overrides, func(a, b override) int { return cmp.Compare(a.PartName, b.PartName) })
-	to, err := writer.CreateHeader(&zip.FileHeader{Name: typesPart, Method: zip.Deflate, ModifiedDate: firstZIPDate})
+	to, err := writer.CreateHeader(&zip.FileHeader{Name: typesPart, Method: zip.Deflate, ModifiedDate: firstZIPDate}) //nolint:staticcheck // see firstZIPDate
 	if err != nil {
 		return err
 	}

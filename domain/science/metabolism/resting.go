@@ -11,6 +11,7 @@ package metabolism
 // Sex selects the equation; the published equations know two.
 type Sex int
 
+// The sexes that the equations know, and neither.
 const (
 	// NotGiven takes the mean of both equations (design choice); show the
 	// spread between them beside it.

@@ -51,7 +51,7 @@ func (p *pool) take(e enumeration, most int) {
 }
 
 // reprice sets the priced cost of every menu of day d and sorts again.
-func (p *pool) reprice(m *model, q *prices, d int) {
+func (p *pool) reprice(q *prices, d int) {
 	for i := range p.menus {
 		p.menus[i].reduced = q.menu(&p.menus[i], d)
 	}

@@ -140,7 +140,7 @@ func (s *solver) reprice(p *prices) *prices {
 	next, _ := s.climb(c, p, pooledClimb, roundShare/4)
 	next = s.climbDays(next)
 	for d := range s.pools {
-		s.pools[d].reprice(s.m, next, d)
+		s.pools[d].reprice(next, d)
 	}
 	return next
 }

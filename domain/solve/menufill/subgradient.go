@@ -84,16 +84,16 @@ func (c *climber) climb(start *prices, steps int) (*prices, int64) {
 // average takes the newest answer into the averages, by as much as makes them smallest within the most allowed, and tells whether it
 // points the same way.
 func (c *climber) average(p *prices, r *relaxed, most float64) bool {
-	dot, old, new := 0.0, 0.0, 0.0
+	dot, old, latest := 0.0, 0.0, 0.0
 	for i := range c.groups {
 		g := &c.groups[i]
 		g.newest = g.excess(p, r) / g.unit
 		dot += float64(g.newest * g.average)
 		old += float64(g.average * g.average)
-		new += float64(g.newest * g.newest)
+		latest += float64(g.newest * g.newest)
 	}
 	share := most / 10
-	if apart := old + new - 2*dot; apart > 0 && old > dot {
+	if apart := old + latest - 2*dot; apart > 0 && old > dot {
 		share = min(most, max(share, (old-dot)/apart))
 	}
 	for i := range c.groups {

@@ -125,7 +125,7 @@ func (l *line) choice(end int32) Choice {
 		}
 		g := l.eaten[b.through] - l.eaten[held]
 		c.Stops = append(c.Stops, Stop{
-			Point: n.point, Day: n.day, FirstDay: int(held) + 1, LastDay: int(b.through),
+			Point: n.point, Day: n.day, FirstDay: held + 1, LastDay: b.through,
 			Grams: g, Parcels: n.parcels(g), LeavingGrams: l.eaten[b.through] - l.eaten[n.day],
 		})
 	}

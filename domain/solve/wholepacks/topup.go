@@ -39,7 +39,7 @@ func (s *search) fill(o *Order, v visit, gap int) {
 	for c := 1; c <= gap; c++ {
 		table[c].cents = math.MaxInt64
 	}
-	for _, x := range s.extras(o, v) {
+	for _, x := range s.extras(v) {
 		for c := range gap {
 			to := min(c+int(min(x.cents, int64(gap))), gap)
 			sum := cell{table[c].cents + x.cents, table[c].grams + x.net, c, &x}
@@ -61,7 +61,7 @@ func (s *search) fill(o *Order, v visit, gap int) {
 
 // extras lists what can be bought without end on a visit, in order of item;
 // what may run out is not bought above need.
-func (s *search) extras(o *Order, v visit) []extra {
+func (s *search) extras(v visit) []extra {
 	var list []extra
 	for i, it := range s.basket.Items {
 		for p, pack := range it.Packages {

@@ -6,7 +6,7 @@ import (
 	"sumpter/domain/units"
 )
 
-func (b *builder) head(s size) {
+func (b *builder) head() {
 	start, err := units.NewDate(b.pick(2025, 2032), b.pick(1, 12), b.pick(1, 28))
 	if err != nil {
 		panic(err) // the ranges above hold dates only

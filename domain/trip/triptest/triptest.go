@@ -64,7 +64,7 @@ type builder struct {
 
 func (b *builder) build(s size) *trip.Trip {
 	b.larderOf, b.foodsFor = map[trip.FoodID]ware{}, map[use][]trip.FoodID{}
-	b.head(s)
+	b.head()
 	for _, id := range b.ids(s.groups) {
 		b.trip.Groups = append(b.trip.Groups, trip.CookGroup{ID: trip.GroupID(id), Name: named("Group", id)})
 	}
