@@ -1,0 +1,80 @@
+package trail
+
+import (
+	"sumpter/domain/plan"
+	"sumpter/domain/resupply"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Shortage is what it means on the evening of a day that a box does not come.
+type Shortage struct {
+	Point trip.PointID
+	// The box: what is missing.
+	Bags int
+	Food units.Mass
+	// The packs: what is left for the days after this evening, beside the box.
+	LeftBags int
+	LeftFood units.Mass
+	LeftKcal units.Kcal
+	Lasts    float64 // days of need of those who are there; 0 where no need is known
+	// The way back to where the food came from, at the same pace.
+	BackDays   int
+	TurnBackBy int // last evening from which the planned food reaches back; 0: none
+}
+
+// ReachesBack tells whether what is left feeds the way back in full.
+func (s Shortage) ReachesBack() bool { return s.LeftBags > 0 && s.Lasts >= float64(s.BackDays) }
+
+// Ahead lists the boxes that are still to be picked up after the morning of a
+// day, the one taken on that very morning among them.
+func Ahead(p *plan.Plan, day int) []resupply.Box {
+	var list []resupply.Box
+	for _, box := range p.Resupply.Boxes {
+		if box.Leg > 0 && box.Leg < len(p.Legs) && p.Legs[box.Leg].FirstDay >= day {
+			list = append(list, box)
+		}
+	}
+	return list
+}
+
+// IfMissing reckons on the evening of a day that a box does not come. A bag
+// of an earlier day counts as eaten if nothing was noted of it, and one of a
+// later day is left unless its end was noted: nothing is counted twice as food.
+func IfMissing(p *plan.Plan, done *trip.Progress, box resupply.Box, day int) Shortage {
+	s := Shortage{Point: box.Point, Bags: len(box.Bags), TurnBackBy: box.TurnBackBy}
+	missing := make(map[string]bool, len(box.Bags))
+	for _, key := range box.Bags {
+		missing[key] = true
+	}
+	for i := range p.Bags.Bags {
+		bag := &p.Bags.Bags[i]
+		switch {
+		case missing[bag.Key]:
+			s.Food += bag.Food
+		case bag.Leg < box.Leg && bag.Day > day && done.BagEnd(bag.Key) == nil:
+			s.LeftBags++
+			s.LeftFood += bag.Food
+			s.LeftKcal += bag.Kcal
+		}
+	}
+	if need := crewNeed(p, min(day+1, len(p.Trip.Days))); need > 0 {
+		s.Lasts = float64(s.LeftKcal / need)
+	}
+	if box.Leg > 0 && box.Leg < len(p.Legs) {
+		s.BackDays = max(0, min(day, p.Legs[box.Leg-1].LastDay)-p.Legs[box.Leg-1].FirstDay+1)
+	}
+	return s
+}
+
+// crewNeed is what those present on a day burn together: the way back is
+// walked with nothing bought.
+func crewNeed(p *plan.Plan, day int) units.Kcal {
+	sum := units.Kcal(0)
+	for _, member := range p.Needs.Members {
+		if day >= 1 && day <= len(member.Days) && member.Days[day-1].Present {
+			sum += member.Days[day-1].Kcal
+		}
+	}
+	return sum
+}

@@ -1,0 +1,187 @@
+// Package trail reads one day on the way off a plan and what has been noted of
+// it: what is eaten and who has it, what each member carries this morning, who
+// hands what to whom, the fuel that is left, and how far the food reaches if a
+// box does not come. It reckons nothing anew; a changed trip is planned again.
+package trail
+
+import (
+	"slices"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/carry"
+	"sumpter/domain/cooking"
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Day is one day on the way.
+type Day struct {
+	Number    int // 1-based
+	Bags      []Bag
+	Packs     []Pack // of those present, by member
+	HandOvers []HandOver
+	Fuel      []Fuel // by group and fuel
+}
+
+// Bag is a bag that is eaten on the day.
+type Bag struct {
+	*bags.Bag
+	Carrier trip.MemberID // who has it this morning; 0: nobody known
+	End     trip.End      // what became of it; empty: it is still there
+}
+
+// Pack is what a member sets off with.
+type Pack struct {
+	Member  trip.MemberID
+	Load    carry.Day
+	Items   []carry.Item // by kind and key; what was eaten before is not among them
+	Drink   units.Volume // over the day, with what is drunk on the way
+	CarryIn units.Volume // of water to a camp without any
+}
+
+// HandOver is a thing that changes its carrier this morning, because somebody
+// came, left, or food was taken on.
+type HandOver struct {
+	Item     carry.Item
+	From, To trip.MemberID
+}
+
+// Fuel is what a cook group has of one fuel this morning.
+type Fuel struct {
+	Group trip.GroupID
+	Kind  trip.FuelKind
+	Left  units.Mass // as planned, reserve included; a stove in wind burns more
+	Today units.Mass // what the day's cooking should take, no reserve
+	Full  []cooking.Container
+}
+
+// On reads a day. The progress may be newer than the plan. A day outside the
+// trip is empty.
+func On(p *plan.Plan, done *trip.Progress, number int) Day {
+	day := Day{Number: number}
+	if number < 1 || number > len(p.Trip.Days) {
+		return day
+	}
+	stage := stageOf(p, number)
+	carriers := map[string]trip.MemberID{}
+	if stage >= 0 {
+		for _, item := range p.Carry.Stages[stage].Items {
+			if item.Kind == carry.BagItem {
+				carriers[item.Key] = item.Carrier
+			}
+		}
+		day.HandOvers = handOvers(p, stage, number)
+	}
+	for i := range p.Bags.Bags {
+		if bag := &p.Bags.Bags[i]; bag.Day == number {
+			day.Bags = append(day.Bags, Bag{Bag: bag, Carrier: carriers[bag.Key], End: endOf(done, bag.Key)})
+		}
+	}
+	day.Packs = packs(p, done, stage, number)
+	day.Fuel = fuel(p, number)
+	return day
+}
+
+func endOf(done *trip.Progress, key string) trip.End {
+	if end := done.BagEnd(key); end != nil {
+		return end.End
+	}
+	return ""
+}
+
+// stageOf gives the place of the stage a day belongs to, -1 for none.
+func stageOf(p *plan.Plan, day int) int {
+	return slices.IndexFunc(p.Carry.Stages, func(s carry.Stage) bool { return s.FirstDay <= day && day <= s.LastDay })
+}
+
+// handOvers lists what another carried until last night.
+func handOvers(p *plan.Plan, stage, day int) []HandOver {
+	if stage == 0 || p.Carry.Stages[stage].FirstDay != day {
+		return nil
+	}
+	type thing struct {
+		kind carry.ItemKind
+		key  string
+	}
+	before := map[thing]trip.MemberID{}
+	for _, item := range p.Carry.Stages[stage-1].Items {
+		before[thing{item.Kind, item.Key}] = item.Carrier
+	}
+	var list []HandOver
+	for _, item := range p.Carry.Stages[stage].Items {
+		if from, had := before[thing{item.Kind, item.Key}]; had && from != item.Carrier {
+			list = append(list, HandOver{Item: item, From: from, To: item.Carrier})
+		}
+	}
+	return list
+}
+
+func packs(p *plan.Plan, done *trip.Progress, stage, day int) []Pack {
+	eaten := map[string]bool{}
+	for _, bag := range p.Bags.Bags {
+		eaten[bag.Key] = bag.Day < day || goneBefore(done, bag.Key, day)
+	}
+	var list []Pack
+	for _, member := range p.Carry.Members {
+		if day > len(member.Days) || !member.Days[day-1].Present {
+			continue
+		}
+		pack := Pack{Member: member.Member, Load: member.Days[day-1]}
+		for _, water := range p.Cooking.Water {
+			if water.Day == day && water.Member == member.Member {
+				pack.Drink, pack.CarryIn = water.Drinking, water.CarryIn
+			}
+		}
+		if stage >= 0 {
+			for _, item := range p.Carry.Stages[stage].Items {
+				if item.Carrier == member.Member && (item.Kind != carry.BagItem || !eaten[item.Key]) {
+					pack.Items = append(pack.Items, item)
+				}
+			}
+		}
+		list = append(list, pack)
+	}
+	return list
+}
+
+// goneBefore tells of a bag that was eaten early, thrown away or lost on an
+// earlier day.
+func goneBefore(done *trip.Progress, key string, day int) bool {
+	end := done.BagEnd(key)
+	return end != nil && end.Day < day
+}
+
+func fuel(p *plan.Plan, day int) []Fuel {
+	leg := trip.LegOf(p.Legs, day)
+	var list []Fuel
+	for _, carried := range p.Cooking.Fuel {
+		if carried.Leg != leg || len(carried.Containers) == 0 {
+			continue
+		}
+		f := Fuel{Group: carried.Group, Kind: carried.Fuel}
+		for _, container := range carried.Containers {
+			if container.Ahead {
+				continue // for a later leg
+			}
+			f.Left += container.Fuel
+			if container.EmptyFrom == 0 || container.EmptyFrom > day {
+				f.Full = append(f.Full, container)
+			}
+		}
+		for _, meal := range p.Cooking.Meals {
+			if meal.Group != carried.Group || meal.Fuel != carried.Fuel || meal.Day < p.Legs[leg].FirstDay {
+				continue
+			}
+			switch {
+			case meal.Day < day:
+				f.Left -= meal.FuelMass
+			case meal.Day == day:
+				f.Today += meal.FuelMass
+			}
+		}
+		f.Left = max(0, f.Left)
+		list = append(list, f)
+	}
+	return list
+}
