@@ -44,6 +44,9 @@ type Options[R any] struct {
 	OnSelect func(R)
 	// OnOpen hears that a row was activated where nothing can be edited.
 	OnOpen func(R)
+	// OnLetter hears a letter typed on a row and tells whether it meant
+	// something; nil, or false: it begins an edit.
+	OnLetter func(R, rune) bool
 	// OnAdd makes a new row and gives its key; nil: rows cannot be added.
 	OnAdd func() (key string, err error)
 	// OnDelete removes rows; nil: rows cannot be removed.

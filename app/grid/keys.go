@@ -48,6 +48,9 @@ func (g *Grid[R]) typedKey(event *fyne.KeyEvent) bool {
 }
 
 func (g *Grid[R]) typedRune(letter rune) {
+	if row, ok := g.Selected(); ok && g.options.OnLetter != nil && g.options.OnLetter(row, letter) {
+		return
+	}
 	text := string(letter)
 	g.openEditorWith(&text)
 }

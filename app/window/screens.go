@@ -10,6 +10,7 @@ import (
 	"sumpter/app/screens/recipes"
 	"sumpter/app/screens/resupply"
 	"sumpter/app/screens/route"
+	"sumpter/app/screens/trail"
 )
 
 // newScreens makes every screen, in the order of the work.
@@ -23,5 +24,6 @@ func newScreens(b *bench.Bench) []bench.Screen {
 		loads.New(b),
 		resupply.New(b),
 		packing.New(b),
+		trail.New(b),
 	}
 }

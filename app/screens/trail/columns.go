@@ -1,0 +1,180 @@
+package trail
+
+import (
+	"cmp"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+
+	"sumpter/app/grid"
+	"sumpter/app/look"
+	"sumpter/app/typed"
+	"sumpter/domain/carry"
+	"sumpter/domain/trail"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// bagColumns are those of what is eaten; a row is a bag key.
+func (s *Screen) bagColumns() []grid.Column[string] {
+	column := func(title string, width float32, text func(trail.Bag) string) grid.Column[string] {
+		return grid.Column[string]{Title: title, Width: width, Tone: s.bagTone, Text: func(key string) string {
+			if bag, ok := s.bag(key); ok {
+				return text(bag)
+			}
+			return ""
+		}}
+	}
+	columns := []grid.Column[string]{
+		column(lang.L("Bag"), 72, func(b trail.Bag) string { return b.Code }),
+		column(lang.L("Meal"), 86, func(b trail.Bag) string { return lang.L(string(b.Meal)) }),
+		column(lang.L("Group"), 76, func(b trail.Bag) string { return s.groupName(b.Group) }),
+		column(lang.L("What became of it"), 132, func(b trail.Bag) string { return endText(b.End) }),
+		column(lang.L("Dish"), 150, s.dishText),
+		column(lang.L("Who has it"), 96, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
+		column(lang.L("In it"), 240, s.contentsText),
+		column(lang.L("Water to add"), 104, func(b trail.Bag) string {
+			if b.Water <= 0 {
+				return ""
+			}
+			return b.Water.Format(s.bench.Units())
+		}),
+		column(lang.L("On the flame"), 100, func(b trail.Bag) string { return minutes(b.Minutes) }),
+	}
+	order := func(key string) int {
+		for i, bag := range s.day.Bags {
+			if bag.Key == key {
+				return i
+			}
+		}
+		return -1
+	}
+	columns[1].Compare = func(a, b string) int { return cmp.Compare(order(a), order(b)) }
+	columns[7].Right, columns[8].Right = true, true
+	return columns
+}
+
+func (s *Screen) bag(key string) (trail.Bag, bool) {
+	for _, bag := range s.day.Bags {
+		if bag.Key == key {
+			return bag, true
+		}
+	}
+	return trail.Bag{}, false
+}
+
+func (s *Screen) bagTone(key string) fyne.ThemeColorName {
+	bag, _ := s.bag(key)
+	switch bag.End {
+	case trip.Eaten:
+		return look.Quiet
+	case trip.ThrownAway, trip.Lost:
+		return look.Ochre
+	default:
+		return look.Ink
+	}
+}
+
+func endText(end trip.End) string {
+	if end == "" {
+		return ""
+	}
+	return lang.L(string(end))
+}
+
+func minutes(m units.Minutes) string {
+	if m <= 0 {
+		return ""
+	}
+	return whole(float64(m)) + " min"
+}
+
+func (s *Screen) dishText(b trail.Bag) string {
+	name := "–"
+	if recipe := s.bench.Trip().Recipe(b.Recipe); recipe != nil {
+		name = recipe.Name
+	}
+	if b.Member != 0 {
+		name += ", " + lang.L("for") + " " + s.memberName(b.Member)
+	}
+	return name
+}
+
+// contentsText names what is in a bag, most first.
+func (s *Screen) contentsText(b trail.Bag) string {
+	var words []string
+	for _, content := range b.Contents {
+		if food := s.bench.Trip().Food(content.Food); food != nil {
+			words = append(words, content.Mass.Format(s.bench.Units())+" "+food.Name)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+func (s *Screen) groupName(id trip.GroupID) string {
+	if group := s.bench.Trip().Group(id); group != nil {
+		return group.Name
+	}
+	return "–"
+}
+
+func (s *Screen) memberName(id trip.MemberID) string {
+	if member := s.bench.Trip().Member(id); member != nil {
+		return member.Name
+	}
+	return lang.L("nobody")
+}
+
+// packColumns are those of what is carried; a row is a member.
+func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
+	u := s.bench.Units()
+	mass := func(title string, of func(carry.Day) units.Mass) grid.Column[trip.MemberID] {
+		value := func(id trip.MemberID) units.Mass {
+			pack, _ := s.pack(id)
+			return of(pack.Load)
+		}
+		return grid.Column[trip.MemberID]{
+			Title: title, Unit: typed.MassUnit(u, true), Width: 84, Right: true,
+			Text:    func(id trip.MemberID) string { return large(value(id), s.bench.Units()) },
+			Compare: func(a, b trip.MemberID) int { return cmp.Compare(value(a), value(b)) },
+		}
+	}
+	volume := func(title string, of func(trail.Pack) units.Volume) grid.Column[trip.MemberID] {
+		value := func(id trip.MemberID) units.Volume {
+			pack, _ := s.pack(id)
+			return of(pack)
+		}
+		return grid.Column[trip.MemberID]{
+			Title: title, Unit: typed.VolumeUnit(u, true), Width: 118, Right: true,
+			Text: func(id trip.MemberID) string {
+				if value(id) == 0 {
+					return ""
+				}
+				return oneDecimal(value(id), s.bench.Units())
+			},
+			Compare: func(a, b trip.MemberID) int { return cmp.Compare(value(a), value(b)) },
+		}
+	}
+	return []grid.Column[trip.MemberID]{
+		{Title: lang.L("Name"), Width: 110, Text: s.memberName},
+		mass(lang.L("Load"), func(d carry.Day) units.Mass { return d.Load }),
+		{Title: lang.L("Share"), Unit: "%", Width: 72, Right: true, Text: func(id trip.MemberID) string {
+			pack, _ := s.pack(id)
+			return typed.PercentText(pack.Load.Share)
+		}},
+		mass(lang.L("Food"), func(d carry.Day) units.Mass { return d.Food }),
+		mass(lang.L("Gear"), func(d carry.Day) units.Mass { return d.Gear }),
+		mass(lang.L("Fuel"), func(d carry.Day) units.Mass { return d.Fuel }),
+		mass(lang.L("Waste"), func(d carry.Day) units.Mass { return d.Waste }),
+		volume(lang.L("Water in"), func(p trail.Pack) units.Volume { return p.CarryIn }),
+		volume(lang.L("To drink"), func(p trail.Pack) units.Volume { return p.Drink }),
+	}
+}
+
+func (s *Screen) pack(id trip.MemberID) (trail.Pack, bool) {
+	if i, ok := s.members[id]; ok {
+		return s.day.Packs[i], true
+	}
+	return trail.Pack{}, false
+}

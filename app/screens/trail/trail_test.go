@@ -1,0 +1,353 @@
+package trail
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/demo"
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
+	"sumpter/domain/trip/triptest"
+	"sumpter/domain/units"
+)
+
+// memory is a store that keeps nothing.
+type memory struct{}
+
+func (memory) Save(context.Context, *trip.Trip) error { return nil }
+func (memory) SaveCopy(string) error                  { return nil }
+func (memory) Path() string                           { return "memory.trip" }
+func (memory) Close() error                           { return nil }
+
+// shown is the screen in a window, with what it told.
+type shown struct {
+	*Screen
+	t       testing.TB
+	message string
+}
+
+func openTrip(t testing.TB, on *trip.Trip, today units.Date) *shown {
+	t.Helper()
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	s := &shown{t: t}
+	b := &bench.Bench{
+		Document: document.New(on, memory{}, document.Inline{}), Window: test.NewTempWindow(t, nil),
+		Say:       func(text string) { s.message = text },
+		Clipboard: func() fyne.Clipboard { return fyne.CurrentApp().Clipboard() },
+	}
+	s.Screen = New(b)
+	s.today = func() units.Date { return today }
+	b.Document.Replan()
+	s.Refresh()
+	b.Document.OnTrip(s.Refresh)
+	b.Document.OnPlan(s.Refresh)
+	b.Window.SetContent(s.Content())
+	b.Window.Resize(fyne.NewSize(1100, 700))
+	return s
+}
+
+func openDemo(t testing.TB, day int) *shown {
+	on := demo.Trip()
+	return openTrip(t, &on, on.DateOf(day))
+}
+
+func (s *shown) do(action string) {
+	s.t.Helper()
+	for _, a := range s.Actions() {
+		if a.Name == action {
+			a.Do()
+			return
+		}
+	}
+	s.t.Fatalf("no action %q", action)
+}
+
+func (s *shown) wantUndo(name string) {
+	s.t.Helper()
+	if have := s.bench.Document.UndoName(); have != name {
+		s.t.Errorf("undo is called %q, want %q (told: %s)", have, name, s.message)
+	}
+}
+
+// words gathers what an object shows.
+func words(object fyne.CanvasObject) string {
+	switch o := object.(type) {
+	case *widget.Label:
+		return o.Text + "\n"
+	case *look.Text:
+		return o.Content + "\n"
+	case *widget.Button:
+		return "[" + o.Text + "]\n"
+	case *canvas.Text:
+		return o.Text + "\n"
+	case *fyne.Container:
+		text := ""
+		for _, child := range o.Objects {
+			text += words(child)
+		}
+		return text
+	case *look.DoubleFrame:
+		text := ""
+		for _, child := range test.WidgetRenderer(o).Objects() {
+			text += words(child)
+		}
+		return text
+	}
+	return ""
+}
+
+// press taps the button of that text somewhere in an object.
+func press(t testing.TB, in fyne.CanvasObject, text string) {
+	t.Helper()
+	var find func(fyne.CanvasObject) *widget.Button
+	find = func(object fyne.CanvasObject) *widget.Button {
+		switch o := object.(type) {
+		case *widget.Button:
+			if o.Text == text {
+				return o
+			}
+		case *fyne.Container:
+			for _, child := range o.Objects {
+				if button := find(child); button != nil {
+					return button
+				}
+			}
+		}
+		return nil
+	}
+	button := find(in)
+	if button == nil {
+		t.Fatalf("no button %q in\n%s", text, words(in))
+	}
+	test.Tap(button)
+}
+
+func TestTheDayIsTodayWithinTheTripElseTheFirst(t *testing.T) {
+	on := demo.Trip()
+	s := openDemo(t, 4)
+	if s.number != 4 || !strings.Contains(s.date.Content, "Day 4 of 9") {
+		t.Errorf("day %d is shown: %s", s.number, s.date.Content)
+	}
+	s.do("The next day")
+	s.do("The next day")
+	s.do("The day before")
+	if s.number != 5 || s.day.Number != 5 {
+		t.Errorf("day %d is shown", s.number)
+	}
+	s.do("Today")
+	if s.number != 4 {
+		t.Errorf("today is day %d", s.number)
+	}
+	for _, date := range []units.Date{0, on.Start.AddDays(-1), on.Start.AddDays(9)} {
+		s.today = func() units.Date { return date }
+		if have := s.dayToday(); have != 1 {
+			t.Errorf("on %s day %d is shown", date, have)
+		}
+	}
+	s.show(99)
+	if s.number != 9 {
+		t.Errorf("day %d", s.number)
+	}
+}
+
+func TestEveryBagOfTheDayIsThereWithItsCarrier(t *testing.T) {
+	s := openDemo(t, 4)
+	if len(s.bags.Rows()) == 0 {
+		t.Fatal("no bags on day 4")
+	}
+	columns := s.bagColumns()
+	for _, key := range s.bags.Rows() {
+		if !strings.HasPrefix(key, "d4 ") {
+			t.Errorf("%s is not of day 4", key)
+		}
+		for _, i := range []int{0, 1, 2, 4, 5, 6} {
+			if text := columns[i].Text(key); text == "" || text == "nobody" || text == "–" {
+				t.Errorf("%s: %s is %q", key, columns[i].Title, text)
+			}
+		}
+	}
+	if present := len(s.packs.Rows()); present != len(s.day.Packs) || present == 0 {
+		t.Errorf("%d packs are shown", present)
+	}
+	if load := s.packColumns()[1].Text(s.packs.Rows()[0]); load == "0.0" || load == "" {
+		t.Errorf("the first carries %q", load)
+	}
+}
+
+func TestOneKeyNotesWhatBecameOfABag(t *testing.T) {
+	s := openDemo(t, 4)
+	s.bags.Focus()
+	s.bags.MoveCursor(0, 0)
+	first, second := s.day.Bags[0], s.day.Bags[1]
+	focused := s.bench.Window.Canvas().Focused()
+	focused.TypedRune(' ')
+	s.wantUndo("note that bag " + first.Code + " was eaten")
+	if key, _ := s.bags.Selected(); key != second.Key {
+		t.Errorf("the cursor is on %s", key)
+	}
+	focused.TypedRune('t')
+	s.bags.MoveCursor(0, 0)
+	focused.TypedRune('L')
+	progress := s.bench.Trip().Progress
+	if end := progress.BagEnd(first.Key); end == nil || end.End != trip.Lost || end.Day != 4 {
+		t.Errorf("bag 1: %+v", end)
+	}
+	if end := progress.BagEnd(second.Key); end == nil || end.End != trip.ThrownAway {
+		t.Errorf("bag 2: %+v", end)
+	}
+	if text := s.bagColumns()[3].Text(first.Key); text != "lost" {
+		t.Errorf("the table says %q", text)
+	}
+	s.bags.MoveCursor(0, 0)
+	focused.TypedRune('l')
+	s.wantUndo("note that bag " + first.Code + " is still there")
+	progress = s.bench.Trip().Progress
+	if progress.BagEnd(first.Key) != nil || len(progress.Ends) != 1 {
+		t.Errorf("ends %+v", progress.Ends)
+	}
+	for s.bench.Document.UndoName() != "" {
+		_ = s.bench.Document.Undo()
+	}
+	if len(s.bench.Trip().Progress.Ends) != 0 {
+		t.Error("undo does not take the notes back")
+	}
+	s.do("All of the day was eaten")
+	if have := len(s.bench.Trip().Progress.Ends); have != len(s.day.Bags) {
+		t.Errorf("%d of %d bags are eaten", have, len(s.day.Bags))
+	}
+	focused.TypedRune('x')
+	s.wantUndo("note that all bags of day 4 were eaten")
+}
+
+func TestABagSaysHowItIsCooked(t *testing.T) {
+	s := openDemo(t, 4)
+	for _, bag := range s.day.Bags {
+		if bag.Meal != trip.Dinner || bag.Place != trip.InPot || bag.Water == 0 {
+			continue
+		}
+		s.GoTo(findings.Place{Day: 4, Bag: bag.Key})
+		text := words(s.side.chosen)
+		recipe := s.bench.Trip().Recipe(bag.Recipe)
+		for _, want := range []string{bag.Code, recipe.Name, recipe.Method[0], "Add " + bag.Water.Format(units.Metric), "1390 m", s.memberName(bag.Carrier)} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%q is not said of %s:\n%s", want, bag.Code, text)
+			}
+		}
+		for _, allergen := range bag.Allergens {
+			if !strings.Contains(text, string(allergen.Allergen)+" ("+string(allergen.Presence)+")") {
+				t.Errorf("%s is not named:\n%s", allergen.Allergen, text)
+			}
+		}
+		return
+	}
+	t.Fatal("no cooked dinner on day 4")
+}
+
+func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
+	s := openDemo(t, 4)
+	leaver := s.packs.Rows()[0]
+	for _, id := range s.packs.Rows() { // whoever has the most to hand over, and stays to the end
+		a, _ := s.pack(id)
+		b, _ := s.pack(leaver)
+		if len(a.Items) > len(b.Items) {
+			leaver = id
+		}
+	}
+	s.GoTo(findings.Place{Member: leaver})
+	name := s.memberName(leaver)
+	if text := words(s.side.chosen); !strings.Contains(text, name) {
+		t.Fatalf("the side shows\n%s", text)
+	}
+	press(t, s.side.chosen, "Leaves after day 4")
+	s.wantUndo("let " + name + " leave after day 4")
+	if m := s.bench.Trip().Member(leaver); m.LastDay != 4 {
+		t.Errorf("the last day is %d", m.LastDay)
+	}
+	s.do("The next day")
+	if _, there := s.pack(leaver); there {
+		t.Error("who left still carries")
+	}
+	if len(s.day.HandOvers) == 0 || !strings.Contains(words(s.side.all), name+" → ") {
+		t.Errorf("what is handed over is not listed:\n%s", words(s.side.all))
+	}
+	if err := s.bench.Document.Undo(); err != nil || s.bench.Trip().Member(leaver).LastDay == 4 {
+		t.Errorf("undo: %v", err)
+	}
+	s.show(1)
+	s.GoTo(findings.Place{Member: leaver})
+	s.do("The chosen member left before this day")
+	if s.message == "" || s.bench.Document.UndoName() != "" {
+		t.Error("nobody can leave before they came")
+	}
+}
+
+func TestABoxThatDoesNotComeSaysWhatIsLeft(t *testing.T) {
+	s := openDemo(t, 1)
+	if text := words(s.side.all); !strings.Contains(text, "Quarry Halt post office") || !strings.Contains(text, "Tarn Hut") {
+		t.Fatalf("the boxes are not listed:\n%s", text)
+	}
+	press(t, s.side.all, "This box did not come")
+	s.wantUndo("note that the box at Quarry Halt post office did not come")
+	if missing := s.bench.Trip().Progress.MissingBoxes; len(missing) != 1 || missing[0] != 1 {
+		t.Errorf("missing %v", missing)
+	}
+	text := words(s.side.all)
+	if !strings.Contains(text, "are missing") || !strings.Contains(text, "days of what the group burns") || !strings.Contains(text, "evening of day 1") {
+		t.Errorf("what it means is not said:\n%s", text)
+	}
+	s.show(3)
+	if text := words(s.side.all); !strings.Contains(text, "must fix") || !strings.Contains(text, "hold 0 bags") || !strings.Contains(text, "is past") {
+		t.Errorf("on arrival:\n%s", text)
+	}
+	press(t, s.side.all, "It came after all")
+	if len(s.bench.Trip().Progress.MissingBoxes) != 0 {
+		t.Error("it is still missing")
+	}
+	s.show(9)
+	if text := words(s.side.all); strings.Contains(text, "Boxes to come") {
+		t.Errorf("no box comes on the last day:\n%s", text)
+	}
+}
+
+func TestFuelAndCautionsAreThere(t *testing.T) {
+	s := openDemo(t, 4)
+	text := words(s.side.all)
+	for _, want := range []string{"Fuel this morning", "Treat all water", "Larch", "today takes"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not said:\n%s", want, text)
+		}
+	}
+}
+
+func TestATripWithoutAMenuSaysWhatComesHere(t *testing.T) {
+	start, err := units.NewDate(2027, 6, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := openTrip(t, trip.New("x", start), start)
+	if text := words(s.side.chosen) + words(s.side.all); !strings.Contains(text, "Nothing is eaten") && !strings.Contains(text, "Here comes the day") {
+		t.Errorf("an empty day says\n%s", text)
+	}
+	s.do("The bag was eaten")
+	if s.bench.Document.UndoName() != "" {
+		t.Error("a bag that is not there was eaten")
+	}
+}
+
+func BenchmarkRefreshLargest(b *testing.B) {
+	on := triptest.Large(60, 21, 1)
+	s := openTrip(b, on, on.DateOf(10))
+	b.ResetTimer()
+	for range b.N {
+		s.Refresh()
+	}
+}
