@@ -27,12 +27,12 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 		}}
 	}
 	columns := []grid.Column[string]{
-		column(lang.L("Bag"), 72, func(b trail.Bag) string { return b.Code }),
-		column(lang.L("Meal"), 86, func(b trail.Bag) string { return lang.L(string(b.Meal)) }),
-		column(lang.L("Group"), 76, func(b trail.Bag) string { return s.groupName(b.Group) }),
-		column(lang.L("What became of it"), 132, func(b trail.Bag) string { return endText(b.End) }),
-		column(lang.L("Dish"), 150, s.dishText),
-		column(lang.L("Who has it"), 96, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
+		column(lang.L("Bag"), 66, func(b trail.Bag) string { return b.Code }),
+		column(lang.L("Gone"), 96, func(b trail.Bag) string { return endText(b.End) }),
+		column(lang.L("Meal"), 80, func(b trail.Bag) string { return lang.L(string(b.Meal)) }),
+		column(lang.L("Group"), 68, func(b trail.Bag) string { return s.groupName(b.Group) }),
+		column(lang.L("Dish"), 226, s.dishText),
+		column(lang.L("Who has it"), 92, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
 		column(lang.L("In it"), 240, s.contentsText),
 		column(lang.L("Water to add"), 104, func(b trail.Bag) string {
 			if b.Water <= 0 {
@@ -50,7 +50,7 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 		}
 		return -1
 	}
-	columns[1].Compare = func(a, b string) int { return cmp.Compare(order(a), order(b)) }
+	columns[2].Compare = func(a, b string) int { return cmp.Compare(order(a), order(b)) }
 	columns[7].Right, columns[8].Right = true, true
 	return columns
 }

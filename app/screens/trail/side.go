@@ -2,21 +2,20 @@ package trail
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
 	"sumpter/app/typed"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
-	"sumpter/domain/plan"
-	"sumpter/domain/resupply"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -87,14 +86,14 @@ func (p *sidePanel) showChosen() {
 func (p *sidePanel) addBag(bag trail.Bag) {
 	s := p.screen
 	u := s.bench.Units()
-	p.chosen.Add(look.NewText(bag.Code, look.Figure, look.Ink))
-	p.chosen.Add(look.NewHeading(s.dishText(bag)))
+	p.chosen.Add(line(bag.Code, look.Figure))
+	p.chosen.Add(heading(s.dishText(bag)))
 	p.chosen.Add(paragraph(lang.X("bag-who", "{{.Meal}}, {{.Group}}, for {{.Eaters}}. {{.Who}} has it.", map[string]any{
 		"Meal": lang.L(string(bag.Meal)), "Group": s.groupName(bag.Group), "Eaters": bag.Eaters, "Who": s.memberName(bag.Carrier)})))
 	p.addAllergens(bag)
 	for _, content := range bag.Contents {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
-			p.chosen.Add(look.NewText(content.Mass.Format(u)+"  "+food.Name, look.Body, look.Ink))
+			p.chosen.Add(line(content.Mass.Format(u)+"  "+food.Name, look.Body))
 		}
 	}
 	if text := p.cookingText(bag, u); text != "" {
@@ -170,11 +169,11 @@ func (p *sidePanel) addBagFindings(bag trail.Bag) {
 func (p *sidePanel) addPack(pack trail.Pack) {
 	s := p.screen
 	u := s.bench.Units()
-	p.chosen.Add(look.NewText(s.memberName(pack.Member), look.Figure, look.Ink))
+	p.chosen.Add(line(s.memberName(pack.Member), look.Figure))
 	p.chosen.Add(paragraph(lang.X("pack-load", "{{.Load}} this morning, {{.Own}} of it their own kit.", map[string]any{
 		"Load": pack.Load.Load.Format(u), "Own": pack.Load.OwnKit.Format(u)}) + p.waterText(pack, u)))
 	for _, item := range pack.Items {
-		p.chosen.Add(look.NewText(item.Mass.Format(u)+"  "+p.itemName(item), look.Body, look.Ink))
+		p.chosen.Add(line(item.Mass.Format(u)+"  "+p.itemName(item), look.Body))
 	}
 	p.chosen.Add(container.NewHBox(
 		widget.NewButton(lang.X("leaves-evening", "Leaves after day {{.Day}}", map[string]any{"Day": s.number}), func() { s.leave(s.number) }),
@@ -223,78 +222,6 @@ func (p *sidePanel) itemName(item carry.Item) string {
 	return item.Key
 }
 
-func (p *sidePanel) showFuel() {
-	u := p.screen.bench.Units()
-	p.all.Add(look.NewHeading(lang.L("Fuel this morning")))
-	if len(p.screen.day.Fuel) == 0 {
-		p.all.Add(paragraph(lang.L("No fuel is carried on this part of the way.")))
-	}
-	for _, fuel := range p.screen.day.Fuel {
-		p.all.Add(paragraph(lang.X("fuel-left", "{{.Group}}: {{.Left}} of {{.Fuel}} left in {{.Count}} containers, if all went as planned; today takes {{.Today}} and more in wind.", map[string]any{
-			"Group": p.screen.groupName(fuel.Group), "Left": fuel.Left.Format(u), "Fuel": lang.L(string(fuel.Kind)), "Count": len(fuel.Full), "Today": fuel.Today.Format(u)})))
-	}
-}
-
-func (p *sidePanel) showHandOvers() {
-	if len(p.screen.day.HandOvers) == 0 {
-		return
-	}
-	p.all.Add(look.NewHeading(lang.L("Hand over this morning")))
-	for _, h := range p.screen.day.HandOvers {
-		p.all.Add(look.NewText(fmt.Sprintf("%s: %s → %s", p.itemName(h.Item), p.screen.memberName(h.From), p.screen.memberName(h.To)), look.Body, look.Ink))
-	}
-}
-
-func (p *sidePanel) showBoxes() {
-	made := p.screen.bench.Plan()
-	boxes := trail.Ahead(made, p.screen.number)
-	if len(boxes) == 0 {
-		return
-	}
-	p.all.Add(look.NewHeading(lang.L("Boxes to come")))
-	for _, box := range boxes {
-		p.addBox(made, box)
-	}
-}
-
-func (p *sidePanel) addBox(made *plan.Plan, box resupply.Box) {
-	t := p.screen.bench.Trip()
-	point := t.Point(box.Point)
-	if point == nil {
-		return
-	}
-	u := t.Units
-	gone := slices.Contains(t.Progress.MissingBoxes, box.Point)
-	p.all.Add(look.NewText(fmt.Sprintf("%s, %s, %s", point.Name, dayNumber(point.AfterDay), box.Mass.Format(u)), look.Body, look.Ink))
-	word := lang.L("This box did not come")
-	if gone {
-		word = lang.L("It came after all")
-		short := trail.IfMissing(made, &t.Progress, box, p.screen.number)
-		p.all.Add(findingRow(shortageFinding(short, p.screen.number, u)))
-	}
-	p.all.Add(container.NewHBox(widget.NewButton(word, func() { p.screen.missing(box.Point) })))
-}
-
-// shortageFinding says what a missing box means, and what to do.
-func shortageFinding(s trail.Shortage, day int, u units.System) findings.Finding {
-	data := map[string]any{
-		"Bags": s.Bags, "Food": s.Food.Format(u), "Left": s.LeftBags, "LeftFood": s.LeftFood.Format(u),
-		"Days": strconv.FormatFloat(s.Lasts, 'f', 1, 64), "Back": s.BackDays, "Day": day, "Turn": s.TurnBackBy,
-	}
-	f := findings.Finding{Severity: findings.MustFix}
-	f.What = lang.X("box-gone", "{{.Bags}} bags with {{.Food}} of food are missing. After the evening of day {{.Day}} the packs hold {{.Left}} bags, {{.LeftFood}}: {{.Days}} days of what the group burns.", data)
-	switch {
-	case s.ReachesBack():
-		f.Severity = findings.LookAt
-		f.Remedy = lang.X("box-back", "That reaches for the {{.Back}} days back to where it came from. Turn back by the evening of day {{.Turn}}, or go on only if food can be bought near the point.", data)
-	case s.TurnBackBy > 0 && day > s.TurnBackBy:
-		f.Remedy = lang.X("box-too-late", "The way back takes {{.Back}} days and the evening to turn back, day {{.Turn}}, is past: find food near the point, take the shortest safe way out, and call for help while you still have some.", data)
-	default:
-		f.Remedy = lang.X("box-ration", "The way back takes {{.Back}} days: eat less and share it out, find food near the point, or take the shortest safe way out.", data)
-	}
-	return f
-}
-
 // large writes kilograms or pounds with one decimal, so that they stand in line.
 func large(m units.Mass, u units.System) string {
 	if u == units.US {
@@ -309,6 +236,17 @@ func oneDecimal(v units.Volume, u units.System) string {
 		return strconv.FormatFloat(value, 'f', 1, 64)
 	}
 	return text
+}
+
+// line and heading stand where the words of a paragraph begin.
+func line(text string, size look.Size) fyne.CanvasObject {
+	return indented(look.NewText(text, size, look.Ink))
+}
+
+func heading(text string) fyne.CanvasObject { return indented(look.NewHeading(text)) }
+
+func indented(text *look.Text) fyne.CanvasObject {
+	return container.New(layout.NewCustomPaddedLayout(0, 0, theme.InnerPadding(), 0), text)
 }
 
 func paragraph(text string) *widget.Label {

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
@@ -71,7 +72,7 @@ func (s *Screen) head() fyne.CanvasObject {
 	eat := widget.NewButton(lang.L("Eaten"), func() { s.end(trip.Eaten) })
 	eat.Importance = widget.HighImportance
 	return container.NewBorder(nil, nil,
-		container.NewHBox(widget.NewButton("◀", func() { s.show(s.number - 1) }), s.date, widget.NewButton("▶", func() { s.show(s.number + 1) }),
+		container.NewHBox(widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { s.show(s.number - 1) }), s.date, widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { s.show(s.number + 1) }),
 			widget.NewButton(lang.L("Today"), func() { s.show(s.dayToday()) })),
 		container.NewHBox(widget.NewButton(lang.L("Thrown away"), func() { s.end(trip.ThrownAway) }), widget.NewButton(lang.L("Lost"), func() { s.end(trip.Lost) }), eat))
 }

@@ -1,0 +1,90 @@
+package trail
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
+	"sumpter/domain/findings"
+	"sumpter/domain/plan"
+	"sumpter/domain/resupply"
+	"sumpter/domain/trail"
+	"sumpter/domain/units"
+)
+
+func (p *sidePanel) showFuel() {
+	u := p.screen.bench.Units()
+	p.all.Add(heading(lang.L("Fuel this morning")))
+	if len(p.screen.day.Fuel) == 0 {
+		p.all.Add(paragraph(lang.L("No fuel is carried on this part of the way.")))
+	}
+	for _, fuel := range p.screen.day.Fuel {
+		p.all.Add(paragraph(lang.X("fuel-left", "{{.Group}}: {{.Left}} of {{.Fuel}} left if all went as planned (containers not empty: {{.Count}}); today takes {{.Today}}, more in wind.", map[string]any{
+			"Group": p.screen.groupName(fuel.Group), "Left": fuel.Left.Format(u), "Fuel": lang.L(string(fuel.Kind)), "Count": len(fuel.Full), "Today": fuel.Today.Format(u)})))
+	}
+}
+
+func (p *sidePanel) showHandOvers() {
+	if len(p.screen.day.HandOvers) == 0 {
+		return
+	}
+	p.all.Add(heading(lang.L("Hand over this morning")))
+	for _, h := range p.screen.day.HandOvers {
+		p.all.Add(line(fmt.Sprintf("%s: %s → %s", p.itemName(h.Item), p.screen.memberName(h.From), p.screen.memberName(h.To)), look.Body))
+	}
+}
+
+func (p *sidePanel) showBoxes() {
+	made := p.screen.bench.Plan()
+	boxes := trail.Ahead(made, p.screen.number)
+	if len(boxes) == 0 {
+		return
+	}
+	p.all.Add(heading(lang.L("Boxes to come")))
+	for _, box := range boxes {
+		p.addBox(made, box)
+	}
+}
+
+func (p *sidePanel) addBox(made *plan.Plan, box resupply.Box) {
+	t := p.screen.bench.Trip()
+	point := t.Point(box.Point)
+	if point == nil {
+		return
+	}
+	u := t.Units
+	gone := slices.Contains(t.Progress.MissingBoxes, box.Point)
+	p.all.Add(line(fmt.Sprintf("%s, %s, %s", point.Name, dayNumber(point.AfterDay), box.Mass.Format(u)), look.Body))
+	word := lang.L("This box did not come")
+	if gone {
+		word = lang.L("It came after all")
+		short := trail.IfMissing(made, &t.Progress, box, p.screen.number)
+		p.all.Add(findingRow(shortageFinding(short, p.screen.number, u)))
+	}
+	p.all.Add(container.NewHBox(widget.NewButton(word, func() { p.screen.missing(box.Point) })))
+}
+
+// shortageFinding says what a missing box means, and what to do.
+func shortageFinding(s trail.Shortage, day int, u units.System) findings.Finding {
+	data := map[string]any{
+		"Bags": s.Bags, "Food": s.Food.Format(u), "Left": s.LeftBags, "LeftFood": s.LeftFood.Format(u),
+		"Days": strconv.FormatFloat(s.Lasts, 'f', 1, 64), "Back": s.BackDays, "Day": day, "Turn": s.TurnBackBy,
+	}
+	f := findings.Finding{Severity: findings.MustFix}
+	f.What = lang.X("box-gone", "{{.Bags}} bags with {{.Food}} of food are missing. After the evening of day {{.Day}} the packs hold {{.Left}} bags, {{.LeftFood}}: {{.Days}} days of what the group burns.", data)
+	switch {
+	case s.ReachesBack():
+		f.Severity = findings.LookAt
+		f.Remedy = lang.X("box-back", "That reaches for the {{.Back}} days back to where it came from. Turn back by the evening of day {{.Turn}}, or go on only if food can be bought near the point.", data)
+	case s.TurnBackBy > 0 && day > s.TurnBackBy:
+		f.Remedy = lang.X("box-too-late", "The way back takes {{.Back}} days and the evening to turn back, day {{.Turn}}, is past: find food near the point, take the shortest safe way out, and call for help while you still have some.", data)
+	default:
+		f.Remedy = lang.X("box-ration", "The way back takes {{.Back}} days: eat less and share it out, find food near the point, or take the shortest safe way out.", data)
+	}
+	return f
+}
