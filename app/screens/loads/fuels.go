@@ -49,7 +49,7 @@ func (g *gearTab) fuelFields() []fuelField {
 				return err
 			}},
 		mass(lang.L("Fuel in it"), 110, func(c *trip.FuelContainer) *units.Mass { return &c.Net }),
-		mass(lang.L("Empty"), 90, func(c *trip.FuelContainer) *units.Mass { return &c.Empty }),
+		mass(lang.X("empty-container", "Empty"), 90, func(c *trip.FuelContainer) *units.Mass { return &c.Empty }),
 		{title: lang.L("Room"), unit: typed.VolumeUnit(u, true), width: 80, number: func(c *trip.FuelContainer) float64 { return float64(c.Volume) },
 			text: func(c *trip.FuelContainer) string { return typed.VolumeText(c.Volume, u, true) },
 			set: func(c *trip.FuelContainer, text string) (err error) {

@@ -2,6 +2,7 @@ package loads
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
 
 	"sumpter/domain/trip"
 )
@@ -52,6 +53,7 @@ func (s *Screen) cancelMove() {
 		return
 	}
 	s.move = nil
+	s.bench.Say("")
 	s.ghost.hide()
 	if s.view != nil {
 		s.showBoard()
@@ -75,6 +77,7 @@ func (s *Screen) startMove() {
 	s.move = &move{thing: t}
 	s.moveTarget(s.view.best(t, s.day))
 	s.focus(s.board.content)
+	s.bench.Say(lang.L("Choose who takes it: arrows, a first letter, or a tap on a column. Return moves it, Escape leaves it."))
 }
 
 // best gives who could take a thing best, the carrier if nobody else may.

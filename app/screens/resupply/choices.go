@@ -43,7 +43,7 @@ func newChoices(b *bench.Bench) *choices {
 	use := widget.NewButton(lang.L("Use these points"), c.takeSelected)
 	bottom := container.NewBorder(nil, container.NewVBox(c.words, container.NewHBox(use)), nil, nil, c.table)
 	split := container.NewHSplit(c.chart, bottom)
-	split.Offset = 0.48
+	split.Offset = 0.42
 	c.content = container.NewBorder(look.NewHeading(lang.L("Which points? Cost against the heaviest morning")), nil, nil, nil, split)
 	return c
 }
@@ -183,8 +183,8 @@ func (c *choices) columns() []grid.Column[int] {
 			Text: func(i int) string { return text(at(i)) }, Compare: func(a, b int) int { return cmp.Compare(of(at(a)), of(at(b))) }}
 	}
 	return []grid.Column[int]{
-		{Title: lang.L("Points"), Width: 190, Text: func(i int) string { return c.name(at(i)) }},
-		number(lang.L("Fees"), c.bench.Trip().Currency, 86, func(x resupply.Choice) float64 { return float64(x.Money) }, func(x resupply.Choice) string { return x.Money.Decimal(c.bench.Trip().Currency) }),
+		{Title: lang.L("Points"), Width: 160, Text: func(i int) string { return c.name(at(i)) }},
+		number(lang.L("Fees"), c.bench.Trip().Currency, 82, func(x resupply.Choice) float64 { return float64(x.Money) }, func(x resupply.Choice) string { return x.Money.Decimal(c.bench.Trip().Currency) }),
 		number(lang.L("Heaviest"), typed.MassUnit(u, true), 94, func(x resupply.Choice) float64 { return float64(x.HeaviestFood) }, func(x resupply.Choice) string { return fmt.Sprintf("%.1f", inUnit(x.HeaviestFood, c.bench.Units())) }),
 		number(lang.L("Carried"), lang.L("kg days"), 110, func(x resupply.Choice) float64 { return x.CarriedKgDay }, func(x resupply.Choice) string { return fmt.Sprintf("%.0f", x.CarriedKgDay) }),
 		number(lang.L("Detour"), "h", 80, func(x resupply.Choice) float64 { return float64(x.DetourHours) }, func(x resupply.Choice) string { return fmt.Sprintf("%.1f", float64(x.DetourHours)) }),

@@ -28,7 +28,7 @@ func (s *Screen) placeFields() []field {
 		yesField(lang.L("Used"), 60, func(p *trip.ResupplyPoint) *bool { return &p.Use }),
 		{title: lang.L("Kind"), width: 100, text: func(p *trip.ResupplyPoint) string { return lang.L(string(p.Kind)) }, set: setKind, choices: kindWords()},
 		countField(lang.L("After day"), "", 84, func(p *trip.ResupplyPoint) *int { return &p.AfterDay }),
-		{title: lang.L("Open"), width: 150, text: openText, set: setOpen},
+		{title: lang.X("opening-days", "Open"), width: 150, text: openText, set: setOpen},
 		{title: lang.L("Closed on"), width: 130, text: closedText, set: setClosed},
 		{title: lang.L("Address"), width: 240, text: func(p *trip.ResupplyPoint) string { return strings.ReplaceAll(p.Address, "\n", ", ") },
 			set: func(p *trip.ResupplyPoint, text string) error { p.Address = text; return nil }},

@@ -47,7 +47,7 @@ func New(b *bench.Bench) *Screen {
 	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What waits where, and when must it be posted?")),
 		container.NewHBox(widget.NewButton(lang.L("Remove"), s.table.Delete), add))
 	below := container.NewHSplit(s.about.content, s.choices.content)
-	below.Offset = 0.46
+	below.Offset = 0.4
 	split := container.NewVSplit(s.table, below)
 	split.Offset = 0.3
 	s.work = container.NewBorder(container.NewHScroll(s.way), nil, nil, nil, split)
