@@ -54,7 +54,7 @@ func (v *view) compare(best trip.MemberID, now, after float64, day int) string {
 	case after > now+same:
 		return lang.X("why-heavier", "With anybody else the heaviest pack of day {{.Day}} would rise from {{.Now}}: with {{.Name}}, who is next best, to {{.After}}.", values)
 	case after < now-same:
-		return lang.X("why-lighter", "With {{.Name}} the heaviest pack of day {{.Day}} would fall from {{.Now}} to {{.After}}; the split also weighs the other days, and what no other pack may hold.", values)
+		return lang.X("why-lighter", "With {{.Name}} the heaviest pack of day {{.Day}} would fall from {{.Now}} to {{.After}}; the split also weighs the other days, the room in the packs, and that no pack holds too much of the dinners.", values)
 	default:
 		return lang.X("why-equal", "{{.Name}} could take it: the heaviest pack of day {{.Day}} would stay at {{.Now}}.", values)
 	}
