@@ -107,8 +107,6 @@ func TestOrderUnitsAndNamesChangeNoFigure(t *testing.T) {
 	})
 }
 
-// figuresOnly takes out the sentences, which speak in the reader's units and
-// names.
 // What was done so far is told, never planned with.
 func TestProgressChangesNoPlan(t *testing.T) {
 	begun := 0
@@ -129,6 +127,8 @@ func TestProgressChangesNoPlan(t *testing.T) {
 	}
 }
 
+// figuresOnly takes out the sentences, which speak in the reader's units and
+// names.
 func figuresOnly(p *Plan) string {
 	for i := range p.Needs.Members {
 		for d := range p.Needs.Members[i].Days {
