@@ -16,6 +16,7 @@ type cellLook struct {
 	text                                      string
 	tone                                      fyne.ThemeColorName
 	right, striped, inRow, atCursor, readOnly bool
+	strong                                    bool
 }
 
 // cell is a canvas text over a ground: the toolkit's label is a hundred times
@@ -80,6 +81,8 @@ func (r *cellRenderer) Refresh() {
 	switch {
 	case c.look.inRow:
 		c.ground.FillColor = theme.Color(look.Wash)
+	case c.look.strong:
+		c.ground.FillColor = theme.Color(look.Ground)
 	case c.look.striped:
 		c.ground.FillColor = theme.Color(look.Stripe)
 	}
@@ -92,6 +95,7 @@ func (r *cellRenderer) Refresh() {
 		tone = look.Ink
 	}
 	c.text.Color, c.text.TextSize = theme.Color(tone), theme.TextSize()
+	c.text.TextStyle.Bold = c.look.strong
 	c.text.Alignment = fyne.TextAlignLeading
 	if c.look.right {
 		c.text.Alignment = fyne.TextAlignTrailing

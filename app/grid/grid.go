@@ -5,6 +5,7 @@
 package grid
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -49,6 +50,14 @@ type Options[R any] struct {
 	OnLetter func(R, rune) bool
 	// OnAdd makes a new row and gives its key; nil: rows cannot be added.
 	OnAdd func() (key string, err error)
+	// OnTick hears that Space was pressed on a row, to tick it off; nil: Space
+	// types into the cell as any letter does.
+	OnTick func(R)
+	// Group keeps rows together whatever they are sorted by: lower numbers
+	// first. Nil: they are all one group.
+	Group func(R) int
+	// Strong marks rows that head others; nil: none do.
+	Strong func(R) bool
 	// OnDelete removes rows; nil: rows cannot be removed.
 	OnDelete func(R) error
 	// OnPaste takes many cells in one step, so that they are undone as one:
@@ -188,6 +197,11 @@ func (g *Grid[R]) arrange() {
 	}
 	compare := g.compare()
 	slices.SortStableFunc(g.shown, func(a, b R) int {
+		if g.options.Group != nil {
+			if c := cmp.Compare(g.options.Group(a), g.options.Group(b)); c != 0 {
+				return c
+			}
+		}
 		if g.falling {
 			return compare(b, a)
 		}

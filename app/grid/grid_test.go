@@ -346,3 +346,39 @@ func TestMatchingPutsBeginningsFirst(t *testing.T) {
 		t.Errorf("have %v, want %v", got, want)
 	}
 }
+
+func TestSpaceTicksTheRowInsteadOfTyping(t *testing.T) {
+	b := newBench(t)
+	var ticked []string
+	b.options.OnTick = func(k string) { ticked = append(ticked, k) }
+	b.MoveCursor(1, 1)
+	b.table.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	b.table.TypedRune(' ')
+	if !slices.Equal(ticked, []string{"Adam"}) || b.editor.open() {
+		t.Errorf("ticked %v, editing %v", ticked, b.editor.open())
+	}
+	if row, _ := b.Cursor(); row != 1 {
+		t.Errorf("Space moved the cursor to row %d", row)
+	}
+}
+
+func TestGroupsStayTogetherWhateverIsSorted(t *testing.T) {
+	b := newBench(t)
+	b.options.Group = func(k string) int {
+		if k == "Mia" {
+			return 0
+		}
+		return 1
+	}
+	for range 3 {
+		b.SortBy(0)
+		if got := b.Rows(); len(got) != 3 || b.sortBy == 0 && got[0] != "Mia" {
+			t.Errorf("sorted %v", got)
+		}
+	}
+	b.SortBy(0)
+	b.SortBy(0)
+	if got := b.Rows(); !slices.Equal(got, []string{"Mia", "Zoe", "Adam"}) {
+		t.Errorf("falling by name within groups: %v", got)
+	}
+}

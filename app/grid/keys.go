@@ -40,6 +40,8 @@ func (g *Grid[R]) typedKey(event *fyne.KeyEvent) bool {
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		g.clearCell()
 		return true
+	case fyne.KeySpace:
+		return g.options.OnTick != nil // it comes as a letter too
 	default:
 		return false
 	}
@@ -51,8 +53,19 @@ func (g *Grid[R]) typedRune(letter rune) {
 	if row, ok := g.Selected(); ok && g.options.OnLetter != nil && g.options.OnLetter(row, letter) {
 		return
 	}
+	if letter == ' ' && g.options.OnTick != nil {
+		g.Tick()
+		return
+	}
 	text := string(letter)
 	g.openEditorWith(&text)
+}
+
+// Tick ticks off the row at the cursor.
+func (g *Grid[R]) Tick() {
+	if row, ok := g.Selected(); ok && g.options.OnTick != nil {
+		g.options.OnTick(row)
+	}
 }
 
 func (g *Grid[R]) clearCell() {

@@ -75,6 +75,9 @@ func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
 	g.cells[c] = id
 	row, column := g.shown[id.Row], g.columns[id.Col]
 	look := cellLook{text: column.Text(row), right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, readOnly: column.Set == nil}
+	if g.options.Strong != nil {
+		look.strong = g.options.Strong(row)
+	}
 	if column.Tone != nil {
 		look.tone = column.Tone(row)
 	}
@@ -106,19 +109,22 @@ func (g *Grid[R]) moveTo(id widget.TableCellID) {
 	}
 	old := g.cursor
 	g.cursor = widget.TableCellID{Row: max(0, min(id.Row, len(g.shown)-1)), Col: max(0, min(id.Col, len(g.columns)-1))}
-	if old.Row != g.cursor.Row {
-		for column := range g.columns {
-			g.table.RefreshItem(widget.TableCellID{Row: old.Row, Col: column})
-			g.table.RefreshItem(widget.TableCellID{Row: g.cursor.Row, Col: column})
-		}
-	} else {
-		g.table.RefreshItem(old)
-		g.table.RefreshItem(g.cursor)
-	}
+	g.repaintRow(old.Row)
+	g.repaintRow(g.cursor.Row)
 	if g.table.Size().Height > 0 { // before it is laid out, the toolkit would scroll past the cursor
 		g.table.ScrollTo(g.cursor)
 	}
 	if row, ok := g.Selected(); ok && g.options.OnSelect != nil {
 		g.options.OnSelect(row)
+	}
+}
+
+// repaintRow paints the cells that show a row. The toolkit's RefreshItem looks
+// through all visible cells for each one.
+func (g *Grid[R]) repaintRow(row int) {
+	for c, id := range g.cells {
+		if id.Row == row {
+			g.paint(id, c)
+		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"sumpter/app/screens/recipes"
 	"sumpter/app/screens/resupply"
 	"sumpter/app/screens/route"
+	"sumpter/app/screens/shopping"
 	"sumpter/app/screens/trail"
 )
 
@@ -23,6 +24,7 @@ func newScreens(b *bench.Bench) []bench.Screen {
 		menu.New(b),
 		loads.New(b),
 		resupply.New(b),
+		shopping.New(b),
 		packing.New(b),
 		trail.New(b),
 	}

@@ -1,0 +1,225 @@
+package shopping
+
+import (
+	"strconv"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/shopping"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// rowKind is what a row of the list is.
+type rowKind int
+
+const (
+	headRow  rowKind = iota // heads a group: a shop, a date, an aisle
+	buyRow                  // one package of one food
+	homeRow                 // a food of which enough is at home
+	fuelRow                 // containers of one fuel at one place
+	extraRow                // bought, though the list does not ask for it
+	otherRow                // what else the crew shares
+)
+
+// goods is what tells purchases apart: packages of a food in a shop, or fuel.
+type goods struct {
+	food trip.FoodID
+	net  units.Mass
+	shop string
+	fuel string
+}
+
+func goodsOf(p *trip.Purchase) goods { return goods{p.Food, p.Net, p.Shop, p.Fuel} }
+
+// row is one line of the list.
+type row struct {
+	kind  rowKind
+	key   string
+	group string // word of the group it stands in
+	rank  int    // of the group; rows of a group stand one behind its head
+
+	line     *shopping.Line
+	buy      shopping.Buy
+	fuel     *shopping.FuelLine
+	goods    goods
+	purchase int  // otherRow: its place among the purchases
+	count    int  // packages the list asks for
+	bought   int  // of them, so many are bought
+	covered  bool // enough of the food is bought, in whatever packages
+	sum      total
+
+	paid      units.Money
+	paidKnown bool // something was paid
+	by        trip.MemberID
+}
+
+// total is what a head adds up.
+type total struct {
+	cost     units.Money
+	unpriced int // rows whose cost nobody knows
+	rows     int
+	done     int
+}
+
+// done tells whether nothing is left to buy of a row.
+func (r *row) done() bool {
+	return r.covered || r.count > 0 && r.bought >= r.count || r.kind >= extraRow
+}
+
+// list is what to buy as it stands: what the plan asks for beside what is
+// bought. It is made anew whenever either changes.
+type list struct {
+	trip  *trip.Trip
+	plan  *plan.Plan
+	rows  []*row
+	total total
+	paid  units.Money
+}
+
+func newList(t *trip.Trip, p *plan.Plan, by grouping) *list {
+	l := &list{trip: t, plan: p}
+	l.addFoods()
+	l.addFuel()
+	l.addPurchases()
+	l.markCovered()
+	for _, r := range l.rows {
+		l.total.add(l, r)
+	}
+	l.rows = l.grouped(by)
+	return l
+}
+
+func (l *list) addFoods() {
+	for i := range l.plan.Shopping.Lines {
+		line := &l.plan.Shopping.Lines[i]
+		prefix := "food " + strconv.FormatInt(int64(line.Food), 10) + " " + line.Deadline.String()
+		if len(line.Buys) == 0 {
+			l.rows = append(l.rows, &row{kind: homeRow, key: prefix, line: line, goods: goods{food: line.Food}})
+		}
+		for _, buy := range line.Buys {
+			l.rows = append(l.rows, &row{
+				kind: buyRow, key: prefix + " " + strconv.Itoa(buy.Package), line: line, buy: buy, count: buy.Count,
+				goods: goods{food: line.Food, net: buy.Net, shop: buy.Shop},
+			})
+		}
+	}
+}
+
+func (l *list) addFuel() {
+	for i := range l.plan.Shopping.Fuel {
+		fuel := &l.plan.Shopping.Fuel[i]
+		l.rows = append(l.rows, &row{
+			kind: fuelRow, key: "fuel " + fuel.Name + " " + strconv.FormatInt(int64(fuel.Point), 10),
+			fuel: fuel, count: fuel.Count, goods: goods{fuel: fuel.Name, shop: l.placeName(fuel.Point)},
+		})
+	}
+}
+
+// addPurchases gives each purchase to the rows that ask for its goods, the
+// earliest first, and what no row asks for a row of its own. More than asked
+// for stays with the last.
+func (l *list) addPurchases() {
+	asks := map[goods][]*row{}
+	for _, r := range l.rows {
+		if r.count > 0 {
+			asks[r.goods] = append(asks[r.goods], r)
+		}
+	}
+	for i := range l.trip.Progress.Purchases {
+		p := &l.trip.Progress.Purchases[i]
+		rows := asks[goodsOf(p)]
+		if len(rows) == 0 {
+			rows = []*row{l.extra(i, p)}
+			if p.Other == "" {
+				asks[goodsOf(p)] = rows
+			}
+		}
+		left := p.Count
+		for j, r := range rows {
+			take := left
+			if j < len(rows)-1 {
+				take = min(left, max(0, r.count-r.bought))
+			}
+			r.bought += take
+			left -= take
+		}
+		paid, known := p.Paid.Get()
+		rows[0].paid += paid
+		rows[0].paidKnown = rows[0].paidKnown || known
+		if p.By != 0 {
+			rows[0].by = p.By
+		}
+		l.paid += paid
+	}
+}
+
+// extra makes the row of a purchase that the list does not ask for.
+func (l *list) extra(place int, p *trip.Purchase) *row {
+	r := &row{kind: extraRow, goods: goodsOf(p), purchase: place, key: "extra " + strconv.FormatInt(int64(p.Food), 10) + " " + p.Fuel + " " + p.Net.String() + " " + p.Shop}
+	if p.Other != "" {
+		r.kind, r.key = otherRow, "other "+strconv.Itoa(place)
+	}
+	l.rows = append(l.rows, r)
+	return r
+}
+
+// markCovered finds foods of which enough is bought in whatever packages.
+func (l *list) markCovered() {
+	bought, asked := map[trip.FoodID]units.Mass{}, map[trip.FoodID]units.Mass{}
+	for i := range l.trip.Progress.Purchases {
+		p := &l.trip.Progress.Purchases[i]
+		bought[p.Food] += p.Net * units.Mass(p.Count)
+	}
+	for i := range l.plan.Shopping.Lines {
+		line := &l.plan.Shopping.Lines[i]
+		asked[line.Food] += line.Needed - line.FromHome
+	}
+	for _, r := range l.rows {
+		r.covered = r.kind == buyRow && bought[r.line.Food] >= asked[r.line.Food]
+	}
+}
+
+// add counts a row into a total.
+func (t *total) add(l *list, r *row) {
+	if r.count == 0 {
+		return
+	}
+	t.rows++
+	if r.done() {
+		t.done++
+	}
+	cost, known := l.cost(r)
+	t.cost += cost
+	if !known {
+		t.unpriced++
+	}
+}
+
+// price gives what one package costs, if anybody said.
+func (l *list) price(r *row) (units.Money, bool) {
+	switch r.kind {
+	case buyRow:
+		if food := l.trip.Food(r.line.Food); food != nil && r.buy.Package >= 0 && r.buy.Package < len(food.Packages) {
+			return food.Packages[r.buy.Package].Price.Get()
+		}
+	case fuelRow:
+		for i := range l.trip.Fuels {
+			if l.trip.Fuels[i].Name == r.fuel.Name {
+				return l.trip.Fuels[i].Price.Get()
+			}
+		}
+	}
+	return 0, false
+}
+
+func (l *list) cost(r *row) (units.Money, bool) {
+	price, known := l.price(r)
+	return price * units.Money(r.count), known
+}
+
+func (l *list) placeName(id trip.PointID) string {
+	if point := l.trip.Point(id); point != nil {
+		return point.Name
+	}
+	return ""
+}
