@@ -171,7 +171,7 @@ func (p *sidePanel) addPack(pack trail.Pack) {
 	u := s.bench.Units()
 	p.chosen.Add(line(s.memberName(pack.Member), look.Figure))
 	p.chosen.Add(paragraph(lang.X("pack-load", "{{.Load}} this morning, {{.Own}} of it their own kit.", map[string]any{
-		"Load": pack.Load.Load.Format(u), "Own": pack.Load.OwnKit.Format(u)}) + p.waterText(pack, u)))
+		"Load": large(pack.Load.Load, u) + " " + typed.MassUnit(u, true), "Own": large(pack.Load.OwnKit, u) + " " + typed.MassUnit(u, true)}) + p.waterText(pack, u)))
 	for _, item := range pack.Items {
 		p.chosen.Add(line(item.Mass.Format(u)+"  "+p.itemName(item), look.Body))
 	}
