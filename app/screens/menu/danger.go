@@ -41,7 +41,8 @@ func (d *side) offerToAccept(finding *findings.Finding) fyne.CanvasObject {
 func (d *side) newAcceptForm(at findings.Place) *acceptForm {
 	f := &acceptForm{reason: widget.NewMultiLineEntry()}
 	f.reason.SetPlaceHolder(lang.L("Why is it safe all the same? For example: read the label of this pack with her"))
-	f.reason.SetMinRowsVisible(2)
+	f.reason.Wrapping = fyne.TextWrapWord
+	f.reason.SetMinRowsVisible(3)
 	f.take = widget.NewButton(lang.L("I take this on"), func() {
 		reason := strings.TrimSpace(f.reason.Text)
 		if reason == "" {

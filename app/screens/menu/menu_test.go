@@ -35,11 +35,13 @@ type shown struct {
 	said string
 }
 
-func openTrip(t testing.TB, on *trip.Trip) *shown {
+func openTrip(t testing.TB, on *trip.Trip) *shown { return openWith(t, on, document.Inline{}) }
+
+func openWith(t testing.TB, on *trip.Trip, scheduler document.Scheduler) *shown {
 	t.Helper()
 	app := test.NewTempApp(t)
 	app.Settings().SetTheme(look.Theme{Variant: look.Light})
-	s := &shown{t: t, doc: document.New(on, paper{}, document.Inline{})}
+	s := &shown{t: t, doc: document.New(on, paper{}, scheduler)}
 	w := test.NewTempWindow(t, nil)
 	w.Resize(fyne.NewSize(1280, 760))
 	b := &bench.Bench{Document: s.doc, Window: w, Say: func(text string) { s.said = text }, Clipboard: app.Clipboard}
@@ -53,8 +55,12 @@ func openTrip(t testing.TB, on *trip.Trip) *shown {
 	return s
 }
 
+// openDemo shows the first six days of the demo trip.
 func openDemo(t testing.TB) *shown {
 	on := demo.Trip()
+	on.Days = on.Days[:6]
+	on.Menu = slices.DeleteFunc(on.Menu, func(c trip.Cell) bool { return c.Day > len(on.Days) })
+	on.Points = slices.DeleteFunc(on.Points, func(p trip.ResupplyPoint) bool { return p.AfterDay >= len(on.Days) })
 	return openTrip(t, &on)
 }
 
@@ -195,7 +201,7 @@ func TestArrowsMoveAndTheSideFollows(t *testing.T) {
 		t.Errorf("the cursor is on %v, the side on %v, the picture on %v", k, s.side.k, s.food.k)
 	}
 	s.key(fyne.KeyEnd)
-	if k, _ := s.board.selected(); k.day != 9 {
+	if k, _ := s.board.selected(); k.day != 6 {
 		t.Errorf("End goes to day %d", k.day)
 	}
 	if last := s.board.m.corner(s.board.cursor).X + s.board.m.cell.Width; last > s.board.scroll.Offset.X+s.board.scroll.Size().Width {

@@ -25,7 +25,7 @@ func (d *side) dish(dish trip.Dish) []fyne.CanvasObject {
 	who := widget.NewButton(lang.L("For whom…"), func() { d.chooseEaters(dish.Recipe) })
 	out.Importance, who.Importance = widget.LowImportance, widget.LowImportance
 	list := []fyne.CanvasObject{
-		container.NewBorder(nil, nil, nil, container.NewHBox(who, out), name),
+		widget.NewSeparator(), container.NewBorder(nil, nil, nil, container.NewHBox(who, out), name),
 	}
 	if d.eatersOf == dish.Recipe {
 		list = append(list, d.eaterChecks(dish))
