@@ -120,6 +120,8 @@ func (v *view) nearness(s *carry.Stage) string {
 	switch {
 	case s.Worst == 0:
 		return lang.L("Nothing is carried.")
+	case !s.Proven && (s.WorstBound <= 0 || s.Mean > 0 && s.MeanBound <= 0):
+		return lang.L("How near it is to the best possible split is not known.")
 	case s.Proven || gap < equal:
 		return lang.L("This is the best possible split, proven.")
 	default:

@@ -92,6 +92,10 @@ func contents(p *plan.Plan, box *resupply.Box) string {
 	words = append(words, massLine(p.Trip, box), box.Volume.Format(p.Trip.Units), lang.L("fees")+" "+box.Fees.Format(p.Trip.Currency))
 	text := strings.Join(words, ", ") + "."
 	switch {
+	case len(box.Fuel) == 1 && box.FuelBoughtThere:
+		text += " " + lang.L("One fuel container is bought there.")
+	case len(box.Fuel) == 1:
+		text += " " + lang.L("One fuel container must get there too.")
 	case len(box.Fuel) == 0:
 		text += " " + lang.L("No fuel is taken on there.")
 	case box.FuelBoughtThere:

@@ -1,0 +1,213 @@
+package loads
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/charts"
+	"sumpter/app/look"
+	"sumpter/domain/carry"
+	"sumpter/domain/optional"
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// hand makes a view of two members whose loads are 10 and 12 kg on three days.
+func hand(system units.System) *view {
+	on := &trip.Trip{Units: system, Days: make([]trip.Day, 3), Groups: []trip.CookGroup{{ID: 1, Name: "All"}}, Crew: []trip.Member{{ID: 1, Name: "Ada", Group: 1}, {ID: 2, Name: "Bo", Group: 1}}}
+	p := &plan.Plan{Trip: on}
+	for i, kilograms := range []float64{10, 12} {
+		day := carry.Day{Present: true, Load: units.FromKilograms(kilograms), Share: kilograms / 60}
+		p.Carry.Members = append(p.Carry.Members, carry.Member{Member: trip.MemberID(i + 1), Capability: units.FromKilograms(60), Days: []carry.Day{day, day, day}})
+	}
+	return newView(p)
+}
+
+func TestNearnessInWords(t *testing.T) {
+	v := hand(units.Metric)
+	for _, c := range []struct {
+		name  string
+		stage carry.Stage
+		want  []string
+	}{
+		{"proven", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.19, Proven: true}, []string{"best possible split, proven"}},
+		{"on its bounds", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.18, MeanBound: 0.18}, []string{"best possible split, proven"}},
+		// 0.2 over 0.18: a tenth of the heaviest load of 12 kg might go.
+		{"a gap on the first morning", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.18, Mean: 0.2, MeanBound: 0.2}, []string{"10.0 %", "1200 g"}},
+		{"a gap over the days", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.2, MeanBound: 0.19}, []string{"5.0 %", "600 g"}},
+		{"no bound known", carry.Stage{FirstDay: 1, Worst: 0.2, Mean: 0.2}, []string{"is not known"}},
+		{"no walking", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2}, []string{"proven"}},
+		{"nothing", carry.Stage{FirstDay: 1}, []string{"Nothing is carried."}},
+	} {
+		got := v.nearness(&c.stage)
+		for _, want := range c.want {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s: %q does not say %q", c.name, got, want)
+			}
+		}
+	}
+}
+
+func TestHandOversInWords(t *testing.T) {
+	v := hand(units.Metric)
+	for _, c := range []struct {
+		first, count int
+		want         string
+	}{{1, 0, ""}, {2, 0, "Nothing changes packs at its start."}, {2, 1, "One thing changes packs at its start."}, {2, 7, "7 things change packs at its start."}} {
+		if got := v.handOvers(&carry.Stage{FirstDay: c.first, HandOvers: c.count}); got != c.want {
+			t.Errorf("day %d, %d: %q, want %q", c.first, c.count, got, c.want)
+		}
+	}
+}
+
+func TestAStageIsToldInFull(t *testing.T) {
+	v := hand(units.Metric)
+	text := v.stageWords(&carry.Stage{FirstDay: 2, LastDay: 3, Worst: 0.2, WorstBound: 0.195, Mean: 0.18, MeanBound: 0.179, HandOvers: 2})
+	for _, want := range []string{"Days 2 to 3", "Bo's", "20.0 %", "19.5 %", "18.0 %", "17.9 %", "2 things change packs"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in %s", want, text)
+		}
+	}
+	if got := dayRange(&carry.Stage{FirstDay: 4, LastDay: 4}); got != "Day 4" {
+		t.Errorf("one day is called %q", got)
+	}
+}
+
+func TestMassesStandInTheReadersUnits(t *testing.T) {
+	if got := hand(units.Metric).kilograms(12 * units.Kilogram); got != "12.0 kg" {
+		t.Errorf("metric: %q", got)
+	}
+	if got := hand(units.US).kilograms(units.FromGrams(453.59237 * 20)); got != "20.0 lb" {
+		t.Errorf("US: %q", got)
+	}
+}
+
+func TestFindingsOfTheLoadsLeadToTheirPlace(t *testing.T) {
+	s := openDemo(t)
+	if err := s.doc.Edit("x", func(on *trip.Trip) error {
+		on.Crew[1].LoadLimit = optional.Of(on.Crew[1].OwnKit - units.Kilogram)
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	s.tabs.SelectIndex(1)
+	if s.Waiting() == 0 {
+		t.Error("a limit below own kit is not counted")
+	}
+	shown, button := "", (*widget.Button)(nil)
+	for _, object := range s.fairness.found.Objects {
+		walk(object, func(o fyne.CanvasObject) {
+			switch o := o.(type) {
+			case *widget.Label:
+				shown += o.Text + "\n"
+			case *widget.Button:
+				if button == nil {
+					button = o
+				}
+			}
+		})
+	}
+	if !strings.Contains(shown, "Tomas") || !strings.Contains(shown, "limit") || button == nil {
+		t.Fatalf("shown is\n%s", shown)
+	}
+	test.Tap(button)
+	if s.tabs.SelectedIndex() != 0 || s.member != s.named("Tomas") {
+		t.Errorf("it leads to tab %d, member %d", s.tabs.SelectedIndex(), s.member)
+	}
+}
+
+func walk(object fyne.CanvasObject, visit func(fyne.CanvasObject)) {
+	visit(object)
+	if c, ok := object.(*fyne.Container); ok {
+		for _, child := range c.Objects {
+			walk(child, visit)
+		}
+	}
+}
+
+func TestALoadAboveItsLimitIsSaidOnTheColumn(t *testing.T) {
+	s := openDemo(t)
+	ruth := s.view.place(s.named("Ruth"))
+	d := s.view.plan.Carry.Members[ruth].Days[0]
+	fits := s.column(ruth, d, charts.AtRest)
+	if fits.Warn || fits.Limit <= 0 || len(fits.Parts) != 5 {
+		t.Errorf("within the limit: %+v", fits)
+	}
+	d.Load += 3 * units.Kilogram
+	if over := s.column(ruth, d, charts.AtRest); !over.Warn || over.Notes[1] != "over limit" {
+		t.Errorf("3 kg more: %+v", over)
+	}
+	pablo := s.view.place(s.named("Pablo"))
+	if away := s.column(pablo, s.view.plan.Carry.Members[pablo].Days[0], charts.AtRest); len(away.Parts) != 0 || away.Notes[0] != "not there" {
+		t.Errorf("before he comes: %+v", away)
+	}
+}
+
+func TestThePanelTellsLimitRoomAndPins(t *testing.T) {
+	s := openDemo(t)
+	s.showMember(s.named("Ruth"))
+	for _, want := range []string{"fair: ", "limit 9.5 kg", "of 18.0 L room"} {
+		if !strings.Contains(s.pack.detail.Content, want) {
+			t.Errorf("%q does not say %q", s.pack.detail.Content, want)
+		}
+	}
+	bag := s.at("Olek", shared)
+	if err := s.give(bag, s.named("Olek")); err != nil {
+		t.Fatal(err)
+	}
+	r := newRow(s.pack.tap, s.dragTo, s.drop)
+	for i, x := range s.pack.things {
+		if x.id() == bag.id() {
+			s.pack.fill(i, r)
+		}
+	}
+	if !strings.HasPrefix(r.shown.about, "pinned") || r.shown.tone != look.Spruce {
+		t.Errorf("the row of a pinned bag shows %+v", r.shown)
+	}
+	r.Tapped(nil)
+	if s.chosen != bag.id() || s.bench.Window.Canvas().Focused() != fyne.Focusable(s.pack.list) {
+		t.Error("a tap on the row does not choose it")
+	}
+	s.pack.step(1)
+	if s.chosen == bag.id() {
+		t.Error("the next thing is the same")
+	}
+}
+
+func TestReasonsAreNotRepeated(t *testing.T) {
+	many := []string{"a", "b", "a"}
+	for i := range 20 {
+		many = append(many, strings.Repeat("x", i+1))
+	}
+	got := unique(many)
+	if len(got) != mostListed+1 || got[0] != "a" || got[1] != "b" || !strings.Contains(got[mostListed], "14") {
+		t.Errorf("got %q", got)
+	}
+	if got := sentences("stays with its cook group; put here by the fair split"); got != "Stays with its cook group. Put here by the fair split." {
+		t.Errorf("got %q", got)
+	}
+}
+
+func TestTheFrameShowsWhoHasTheKeyboard(t *testing.T) {
+	test.NewTempApp(t)
+	var keys []fyne.KeyName
+	letters := ""
+	k := newKeyed(container.NewStack(), func(e *fyne.KeyEvent) { keys = append(keys, e.Name) }, func(r rune) { letters += string(r) })
+	w := test.NewTempWindow(t, k)
+	w.Canvas().Focus(k)
+	if k.frame.StrokeWidth == 0 {
+		t.Error("no frame with the keyboard")
+	}
+	k.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
+	k.TypedRune('m')
+	w.Canvas().Unfocus()
+	if k.frame.StrokeWidth != 0 || len(keys) != 1 || letters != "m" {
+		t.Errorf("frame %v, keys %v, letters %q", k.frame.StrokeWidth, keys, letters)
+	}
+}
