@@ -382,3 +382,30 @@ func TestGroupsStayTogetherWhateverIsSorted(t *testing.T) {
 		t.Errorf("falling by name within groups: %v", got)
 	}
 }
+
+// Going back from the last column, the first one that is not sticky must come
+// into view again, or what is typed there is lost.
+func TestTheFirstFreeColumnComesBackIntoView(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	stored := ""
+	var columns []Column[int]
+	for i := range 8 {
+		columns = append(columns, Column[int]{Title: strconv.Itoa(i), Width: 100, Text: func(int) string { return "" }, Set: func(_ int, text string) error {
+			stored = strconv.Itoa(i) + " " + text
+			return nil
+		}})
+	}
+	g := New(columns, Options[int]{Key: strconv.Itoa, Sticky: 1})
+	window := test.NewTempWindow(t, g)
+	window.Resize(fyne.NewSize(320, 200))
+	g.SetRows([]int{0, 1})
+	g.Focus()
+	for _, column := range []int{7, 1, 6, 2, 0, 5, 1} {
+		g.MoveCursor(0, column)
+		window.Canvas().Focused().TypedRune('x')
+		window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		if want := strconv.Itoa(column) + " x"; stored != want {
+			t.Errorf("typed in column %d, stored %q", column, stored)
+		}
+	}
+}

@@ -113,6 +113,9 @@ func (g *Grid[R]) moveTo(id widget.TableCellID) {
 	g.repaintRow(g.cursor.Row)
 	if g.table.Size().Height > 0 { // before it is laid out, the toolkit would scroll past the cursor
 		g.table.ScrollTo(g.cursor)
+		if g.cursor.Col == g.options.Sticky { // the toolkit takes the first free column for a sticky one
+			g.table.ScrollToLeading()
+		}
 	}
 	if row, ok := g.Selected(); ok && g.options.OnSelect != nil {
 		g.options.OnSelect(row)

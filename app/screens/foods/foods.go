@@ -67,7 +67,7 @@ func (s *Screen) layOut() fyne.CanvasObject {
 		lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."), look.Body, look.Quiet))
 	s.tableOn = container.NewStack(s.table, s.empty)
 	split := container.NewHSplit(container.NewStack(s.tableOn, s.left.content), s.side.content)
-	split.Offset = 0.58
+	split.Offset = 0.6
 	return container.NewBorder(container.NewVBox(head, s.search.content), nil, nil, nil, split)
 }
 

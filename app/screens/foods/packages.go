@@ -1,7 +1,7 @@
 package foods
 
 import (
-	"fmt"
+	"errors"
 	"regexp"
 	"strings"
 
@@ -55,7 +55,7 @@ func readPackages(text string, before []trip.Package, currency string, u units.S
 		}
 		found := soldAs.FindStringSubmatch(strings.TrimSpace(part))
 		if found == nil {
-			return nil, fmt.Errorf(lang.L("%q is not a package such as 500 g 2.40"), strings.TrimSpace(part))
+			return nil, errors.New(lang.X("not-a-package", "{{.Text}} is not a package such as 500 g 2.40", map[string]any{"Text": strings.TrimSpace(part)}))
 		}
 		sold := trip.Package{}
 		if i < len(before) {

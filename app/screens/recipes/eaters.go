@@ -1,6 +1,9 @@
 package recipes
 
 import (
+	"cmp"
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
@@ -60,6 +63,7 @@ func (e *eatersTab) show(recipe *trip.Recipe) {
 	for i, one := range tasted.tried {
 		rows[i] = one.Member
 	}
+	slices.SortStableFunc(rows, func(a, b trip.MemberID) int { return cmp.Compare(e.ease(a), e.ease(b)) })
 	e.table.SetRows(rows)
 	e.summary.SetText(servedWords(e.side.screen.bench.Trip(), tasted))
 	e.diets.SetText(lang.L("Suits, swaps taken:") + " " + e.side.facts(recipe).dietWords() + ".")
@@ -109,6 +113,19 @@ func (e *eatersTab) eats(id trip.MemberID) string {
 		return lang.L("with swaps")
 	default:
 		return lang.L("as written")
+	}
+}
+
+// ease puts first who cannot eat the recipe, then who takes swaps.
+func (e *eatersTab) ease(id trip.MemberID) int {
+	recipe, one := e.tasting(id)
+	switch {
+	case recipe == nil || !one.Served:
+		return 0
+	case swapsOf(e.side.screen.bench.Trip(), recipe, one) != "":
+		return 1
+	default:
+		return 2
 	}
 }
 

@@ -92,13 +92,18 @@ func (f *facts) dietWords() string {
 	return strings.Join(words, ", ")
 }
 
-// refusedNames names who cannot be served, or says that everybody can.
+// refusedNames names who cannot be served, and counts the rest of many.
 func refusedNames(t *trip.Trip, f *tasting) string {
+	const most = 8
 	var names []string
-	for _, one := range f.refused {
+	for _, one := range f.refused[:min(len(f.refused), most)] {
 		names = append(names, t.Member(one.Member).Name)
 	}
-	return strings.Join(names, ", ")
+	text := strings.Join(names, ", ")
+	if rest := len(f.refused) - most; rest > 0 {
+		text += " " + lang.X("and-more", "and {{.Count}} more", map[string]any{"Count": rest})
+	}
+	return text
 }
 
 // whyNot says what stands in the way of serving a member.
@@ -122,7 +127,7 @@ func whyNot(t *trip.Trip, one menu.Tasting) string {
 			reasons = append(reasons, lang.X("objection-diet-unknown", "whether {{.Food}} suits {{.Diet}} is not known", map[string]any{"Food": food.Name, "Diet": lang.L(string(o.Diet))}))
 		}
 	}
-	return strings.Join(reasons, "; ") + lang.L(", and no swap is safe")
+	return lang.X("no-safe-swap", "{{.Reasons}}, and no swap is safe", map[string]any{"Reasons": strings.Join(reasons, "; ")})
 }
 
 // swapsOf names what a member gets instead.
