@@ -22,7 +22,7 @@ type label struct {
 	row     row // what is shown
 	code    *look.Text
 	into    *widget.RichText
-	state   *look.Text
+	state   *widget.Label
 	dish    *widget.Label
 	danger  *widget.RichText
 	frame   *look.DoubleFrame
@@ -40,14 +40,14 @@ type label struct {
 
 func newLabel(s *Screen) *label {
 	l := &label{
-		screen: s, code: look.NewText("", look.Night, look.Ink), into: toned(look.Spruce), state: look.NewText("", look.Caption, look.Quiet),
+		screen: s, code: look.NewText("", look.Night, look.Ink), into: toned(look.Spruce), state: wrapped(),
 		dish: wrapped(), free: wrapped(), effect: wrapped(), cook: wrapped(), bagType: wrapped(), danger: toned(look.Plum),
 		scale: look.NewText("", look.Caption, look.Quiet), list: container.NewVBox(),
 	}
 	l.code.Bold = true
 	l.into.Segments[0].(*widget.TextSegment).Style.SizeName = theme.SizeNameHeadingText
 	l.frame = look.NewDoubleFrame(look.Plum, l.danger)
-	l.bagType.SizeName = theme.SizeNameCaptionText
+	l.bagType.SizeName, l.state.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText
 	l.tick = widget.NewButton("", func() { s.tick(l.row) })
 	l.tick.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, l.code, container.NewVBox(l.tick))
@@ -96,7 +96,7 @@ func (l *label) showBag(bag *bags.Bag) {
 	w := l.screen.work
 	l.code.SetContent(bag.Code)
 	setToned(l.into, w.into(bag.Key))
-	l.state.SetContent(joinWords(lang.X("packing-round", "Round {{.Number}} of {{.Count}}", data{"Number": w.round[bag.Key] + 1, "Count": len(w.rounds)}), w.stateWords(bag)))
+	l.state.SetText(joinWords(w.stateWords(bag), w.roundWords(w.round[bag.Key])))
 	l.dish.SetText(w.slotWords(bag) + "\n" + joinWords(w.dishName(bag), w.eaterWords(bag), partWords(bag)))
 	l.showDanger(allergenWords(bag.Allergens))
 	l.scale.SetContent(lang.X("packing-scale", "Weigh in, and write what the scale shows ({{.Unit}})", data{"Unit": l.unit()}))
@@ -117,7 +117,7 @@ func (l *label) showFood(r row) {
 	in, all := w.allIn(r.bulk)
 	l.code.SetContent(w.mass(r.bulk.Total))
 	setToned(l.into, w.foodName(r.bulk.Food))
-	l.state.SetContent(stationWord(packing.StationOf(w.foods[r.bulk.Food])))
+	l.state.SetText(stationWord(packing.StationOf(w.foods[r.bulk.Food])))
 	l.dish.SetText(lang.X("packing-into", "into {{.Count}} bags, {{.Left}} left", data{"Count": all, "Left": all - in}))
 	l.showDanger(allergenWords(w.foodAllergens(r.bulk.Food)))
 	l.scale.Hide()

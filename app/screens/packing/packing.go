@@ -132,7 +132,7 @@ func (s *Screen) showLeft() {
 		s.clean.Hide()
 		return
 	}
-	setToned(s.cleanText, s.work.roundWords(place)+": "+cleanWords()+" "+s.work.apartWords(place))
+	setToned(s.cleanText, joinWords(s.work.roundWords(place), cleanWords(), s.work.apartWords(place)))
 	s.clean.Show()
 }
 

@@ -184,7 +184,7 @@ func cleanWords() string {
 // apartWords says what must not come near a round.
 func (w *work) apartWords(place int) string {
 	if free := w.plan.Packing.Rounds[place].FreeOf; len(free) > 0 {
-		return lang.X("packing-then-free", "Nothing with {{.Allergens}} may touch this round.", data{"Allergens": allergenNames(free)})
+		return lang.X("packing-keep-away", "Keep away: {{.Allergens}}", data{"Allergens": allergenNames(free)})
 	}
 	return ""
 }

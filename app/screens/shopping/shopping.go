@@ -198,12 +198,11 @@ func (s *Screen) tick(r *row) {
 	if r.count == 0 && r.kind != extraRow {
 		return
 	}
-	wanted, name := r.count, "tick-purchase"
-	text := "tick off {{.Name}}"
+	wanted, name := r.count, lang.X("tick-purchase", "tick off {{.Name}}", data{"Name": s.list.name(r)})
 	if r.bought >= r.count {
-		wanted, name, text = 0, "untick-purchase", "take {{.Name}} back"
+		wanted, name = 0, lang.X("untick-purchase", "take {{.Name}} back", data{"Name": s.list.name(r)})
 	}
-	err := s.bench.Edit(lang.X(name, text, data{"Name": s.list.name(r)}), func(t *trip.Trip) error {
+	err := s.bench.Edit(name, func(t *trip.Trip) error {
 		setBought(t, s.list, r, wanted, s.payer)
 		return nil
 	})
