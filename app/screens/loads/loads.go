@@ -107,7 +107,8 @@ func (s *Screen) Refresh() {
 // showPlan takes up a plan; the chosen day, member and thing stay.
 func (s *Screen) showPlan(p *plan.Plan) {
 	if p == nil || len(p.Carry.Members) == 0 || len(p.Trip.Days) == 0 {
-		s.view, s.move = nil, nil
+		s.view = nil
+		s.cancelMove()
 		s.empty.SetText(lang.L("Who carries what comes with the plan. Enter the crew, the days and a menu first; shared gear is entered under “Gear and fuel”."))
 		s.showMiddle(s.empty)
 		return
@@ -116,6 +117,7 @@ func (s *Screen) showPlan(p *plan.Plan) {
 		s.view = newView(p)
 	}
 	s.day = max(1, min(s.day, len(p.Trip.Days)))
+	s.keepMove()
 	if s.view.place(s.member) < 0 {
 		s.member = s.view.firstOf()
 	}
@@ -124,6 +126,19 @@ func (s *Screen) showPlan(p *plan.Plan) {
 	s.slider.Refresh()
 	s.showMiddle(nil)
 	s.showAll()
+}
+
+// keepMove goes on with a move under way by the loads of a newer plan, if the
+// thing is still there.
+func (s *Screen) keepMove() {
+	if s.move == nil {
+		return
+	}
+	if t, ok := s.view.find(s.move.thing.id(), s.day); ok {
+		s.move.thing = t
+	} else {
+		s.cancelMove()
+	}
 }
 
 // showMiddle puts a text in the place of the picture, nil shows the picture.

@@ -72,3 +72,25 @@ func TestMiddleOfTheLongestLeg(t *testing.T) {
 		t.Errorf("on a trip of one day: after day %d", got)
 	}
 }
+
+// Whatever days are open: what the table writes is read back as the same.
+func TestOpenDaysSurviveTheTable(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		var p, again trip.ResupplyPoint
+		for _, name := range trip.OpenDayNames() {
+			if rapid.Bool().Draw(rt, name) {
+				p.OpenDays = append(p.OpenDays, name)
+			}
+		}
+		if err := setOpen(&again, openText(&p)); err != nil {
+			rt.Fatalf("%q is not read: %v", openText(&p), err)
+		}
+		want := p.OpenDays
+		if len(want) == 7 {
+			want = nil // every day
+		}
+		if !slices.Equal(again.OpenDays, want) {
+			rt.Fatalf("%v is written %q and read %v", p.OpenDays, openText(&p), again.OpenDays)
+		}
+	})
+}

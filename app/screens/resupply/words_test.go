@@ -1,9 +1,12 @@
 package resupply
 
 import (
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"sumpter/app/demo"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
@@ -134,5 +137,52 @@ func TestTheWayShowsEveryPoint(t *testing.T) {
 	}
 	if s.Waiting() != 1 {
 		t.Errorf("%d wait; nobody knows how long the hut keeps a box", s.Waiting())
+	}
+}
+
+func TestPointsInPoundsAndMiles(t *testing.T) {
+	on := demo.Trip()
+	on.Units = units.US
+	s := openTrip(t, &on)
+	for _, c := range []struct {
+		title, text string
+		got         func(p *trip.ResupplyPoint) float64
+		want        float64
+	}{
+		{"Parcel up to lb", "50", func(p *trip.ResupplyPoint) float64 { return p.MaxParcel.Or(0).Pounds() }, 50},
+		{"Length and girth in", "130", func(p *trip.ResupplyPoint) float64 { return float64(p.MaxGirth.Or(0)) }, 3.302},
+		{"Detour mi", "1", func(p *trip.ResupplyPoint) float64 { return float64(p.Detour) }, 1609.344},
+		{"Warmest °F", "77", func(p *trip.ResupplyPoint) float64 { return float64(p.StoreHigh.Or(0)) }, 25},
+	} {
+		s.cell(1, c.title)
+		s.enter(c.text)
+		if got := c.got(s.doc.Trip().Point(1)); math.Abs(got-c.want) > 1e-4 {
+			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.said)
+		}
+	}
+	for _, i := range s.choices.table.Rows() {
+		if s.choices.keyOf(i) == "" {
+			t.Error("a choice without a key")
+		}
+	}
+	s.choices.table.SortBy(1)
+	rows := s.choices.table.Rows()
+	for i := 1; i < len(rows); i++ {
+		if s.choices.shown[rows[i-1]].Money > s.choices.shown[rows[i]].Money {
+			t.Error("choices are not sorted by fees")
+		}
+	}
+	s.choices.table.Focus()
+	s.choices.table.MoveCursor(0, 0)
+	want := s.choices.shown[rows[0]].Points
+	s.choices.takeSelected()
+	for _, p := range s.doc.Trip().Points {
+		if p.Use != slices.Contains(want, p.ID) {
+			t.Errorf("%s: used %v, the choice was %v", p.Name, p.Use, want)
+		}
+	}
+	s.table.SortBy(3)
+	if s.Name() != "resupply" || s.Title() == "" {
+		t.Errorf("name %q, title %q", s.Name(), s.Title())
 	}
 }
