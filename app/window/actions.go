@@ -59,7 +59,7 @@ func (w *Workbench) fileGroup() menuGroup {
 		{Name: lang.L("Make the demo trip…"), Do: w.makeDemo},
 	}
 	for _, path := range w.recent() {
-		actions = append(actions, &bench.Action{Name: lang.L("Open") + " " + shortPath(path), Do: func() { w.openPath(path) }})
+		actions = append(actions, &bench.Action{Name: lang.X("open-recent", "Open {{.Path}}", map[string]any{"Path": shortPath(path)}), Do: func() { w.openPath(path) }})
 	}
 	if w.document != nil {
 		actions = append(actions, nil,

@@ -161,7 +161,7 @@ func freeName(stem string) string {
 }
 
 func (w *Workbench) saveCopy() {
-	w.askNewFile(lang.L("Save a copy"), lang.L("copy"), func(path string) {
+	w.askNewFile(lang.L("Save a copy"), lang.X("copy-name", "copy"), func(path string) {
 		if err := w.document.SaveCopy(path); err != nil {
 			w.sayAlways(err.Error())
 			return

@@ -40,6 +40,7 @@ type Workbench struct {
 // New makes the window; Show brings it up. Post hands work to the screen's
 // goroutine: fyne.Do in the real program.
 func New(app fyne.App, scheduler document.Scheduler) *Workbench {
+	addTranslations()
 	w := &Workbench{app: app, scheduler: scheduler}
 	w.applyLook()
 	w.window = app.NewWindow("Sumpter")

@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -236,7 +237,7 @@ func setGroup(t *trip.Trip, m *trip.Member, text string) error {
 func dietText(_ *trip.Trip, m *trip.Member) string {
 	words := make([]string, len(m.Diets))
 	for i, diet := range m.Diets {
-		words[i] = string(diet)
+		words[i] = bench.DietWord(diet)
 	}
 	return strings.Join(words, ", ")
 }
@@ -244,27 +245,20 @@ func dietText(_ *trip.Trip, m *trip.Member) string {
 func setDiets(_ *trip.Trip, m *trip.Member, text string) error {
 	m.Diets = nil
 	for _, word := range typed.List(text) {
-		m.Diets = append(m.Diets, trip.Diet(strings.ToLower(word)))
-	}
-	for i, diet := range m.Diets {
-		for _, known := range trip.KnownDiets() {
-			if strings.EqualFold(string(known), string(diet)) {
-				m.Diets[i] = known
-			}
-		}
+		m.Diets = append(m.Diets, bench.ReadDiet(word))
 	}
 	return nil
 }
 
 // severeMark follows an allergen whose traces harm: "peanuts (traces)".
-const severeMark = "(traces)"
+func severeMark() string { return "(" + lang.L("traces") + ")" }
 
 func allergyText(_ *trip.Trip, m *trip.Member) string {
 	words := make([]string, len(m.Allergies))
 	for i, allergy := range m.Allergies {
-		words[i] = string(allergy.Allergen)
+		words[i] = bench.AllergenWord(allergy.Allergen)
 		if allergy.Severe {
-			words[i] += " " + severeMark
+			words[i] += " " + severeMark()
 		}
 	}
 	return strings.Join(words, ", ")
@@ -275,12 +269,22 @@ func allergyText(_ *trip.Trip, m *trip.Member) string {
 func setAllergies(_ *trip.Trip, m *trip.Member, text string) error {
 	m.Allergies = nil
 	for _, word := range typed.List(text) {
-		name, severe := strings.CutSuffix(strings.ToLower(word), severeMark)
-		name = strings.TrimSpace(name)
+		name, severe := cutSevere(word)
 		if name == "" {
-			return errors.New("an allergy needs a name")
+			return errors.New(lang.L("An allergy needs a name."))
 		}
-		m.Allergies = append(m.Allergies, trip.Allergy{Allergen: trip.Allergen(name), Severe: severe})
+		m.Allergies = append(m.Allergies, trip.Allergy{Allergen: bench.ReadAllergen(name), Severe: severe})
 	}
 	return nil
+}
+
+// cutSevere parts an allergen from the mark of severity, in the reader's
+// language or ours: a mark that is not understood must never be lost.
+func cutSevere(word string) (name string, severe bool) {
+	for _, mark := range []string{severeMark(), "(traces)"} {
+		if at := len(word) - len(mark); at >= 0 && strings.EqualFold(word[at:], mark) {
+			return strings.TrimSpace(word[:at]), true
+		}
+	}
+	return strings.TrimSpace(word), false
 }

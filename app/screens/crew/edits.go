@@ -17,7 +17,7 @@ func (s *Screen) change(id trip.MemberID, what string, set func(m *trip.Member) 
 	return s.bench.Edit(name, func(t *trip.Trip) error {
 		m := t.Member(id)
 		if m == nil {
-			return errors.New("the member is gone")
+			return errors.New(lang.L("The member is gone."))
 		}
 		return set(m)
 	})

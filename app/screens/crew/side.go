@@ -91,7 +91,7 @@ func cautionOf(m *trip.Member) string {
 		if allergy.Severe {
 			harm = lang.L("harmed by traces of")
 		}
-		text += fmt.Sprintf("%s %s. ", harm, allergy.Allergen)
+		text += fmt.Sprintf("%s %s. ", harm, bench.AllergenWord(allergy.Allergen))
 	}
 	if text != "" {
 		text += lang.L("Read every label; ask the member and, in doubt, their doctor.")

@@ -159,7 +159,7 @@ func (s *Screen) showAll() {
 	}
 	text := fmt.Sprintf("%s %d", lang.L("Day"), s.day)
 	if date := s.view.plan.Trip.DateOf(s.day); date.IsSet() {
-		text += ", " + date.Spoken()
+		text += ", " + bench.DateWords(date)
 	}
 	s.dayText.SetContent(text)
 	s.fairText.SetContent(s.view.stageLine(s.view.stage(s.day)))

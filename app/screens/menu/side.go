@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 )
@@ -85,7 +86,7 @@ func (d *side) heading() string {
 	t := d.s.seen.trip
 	text := mealTitle(d.k.meal) + ", " + lang.L("day") + " " + bareNumber(d.k.day)
 	if date := t.DateOf(d.k.day); date.IsSet() {
-		text += ", " + date.Spoken()
+		text += ", " + bench.DateWords(date)
 	}
 	return text
 }

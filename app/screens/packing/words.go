@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/screens/bench"
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
 	"sumpter/domain/resupply"
@@ -214,7 +215,7 @@ func boxWords(t *trip.Trip, box *resupply.Box) string {
 		name = point.Name
 	}
 	if box.Posted && box.PostBy.IsSet() {
-		return lang.X("packing-box-post", "Box for {{.Place}}, to be posted by {{.Date}}", data{"Place": name, "Date": box.PostBy.Spoken()})
+		return lang.X("packing-box-post", "Box for {{.Place}}, to be posted by {{.Date}}", data{"Place": name, "Date": bench.DateWords(box.PostBy)})
 	}
 	return lang.X("packing-box", "Box for {{.Place}}", data{"Place": name})
 }

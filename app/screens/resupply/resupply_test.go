@@ -195,7 +195,7 @@ func TestCardsSayWhatWaitsAndWhen(t *testing.T) {
 	}
 	joined := strings.Join(text, "|")
 	box := boxOf(p, 2)
-	for _, want := range []string{"Tarn Hut", "after day 6", box.Mass.Format(units.Metric), "2 parcels", spoken(box.PickUp), "post by " + spoken(box.PostBy), "look at: Nobody knows how long"} {
+	for _, want := range []string{"Tarn Hut", "after day 6", box.Mass.Format(units.Metric), "2 parcels", bench.DayWords(box.PickUp), "post by " + bench.DayWords(box.PostBy), "look at: Nobody knows how long"} {
 		if !strings.Contains(joined, want) {
 			t.Errorf("%q is not on the card: %s", want, joined)
 		}

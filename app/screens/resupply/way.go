@@ -3,17 +3,16 @@ package resupply
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/charts"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
-	"sumpter/domain/units"
 )
 
 // showWay draws the days with their points and boxes.
@@ -50,7 +49,7 @@ func cardLines(t *trip.Trip, p *plan.Plan, point *trip.ResupplyPoint) []charts.W
 	} else {
 		lines = append(lines, charts.WayLine{Text: massLine(t, box)})
 		if box.PickUp.IsSet() {
-			quiet(lang.L("fetched") + " " + spoken(box.PickUp))
+			quiet(lang.L("fetched") + " " + bench.DayWords(box.PickUp))
 		}
 		quiet(postingLine(box))
 	}
@@ -78,21 +77,12 @@ func postingLine(box *resupply.Box) string {
 	case !box.PostBy.IsSet():
 		return lang.L("the trip has no start date: no posting days")
 	case !box.PostFrom.IsSet():
-		return lang.X("post-by", "post by {{.By}}; how early, nobody knows", data{"By": spoken(box.PostBy)})
+		return lang.X("post-by", "post by {{.By}}; how early, nobody knows", data{"By": bench.DayWords(box.PostBy)})
 	case box.PostFrom > box.PostBy:
 		return lang.L("no day is right to post it")
 	default:
-		return lang.X("post-between", "post {{.From}} to {{.By}}", data{"From": spoken(box.PostFrom), "By": spoken(box.PostBy)})
+		return lang.X("post-between", "post {{.From}} to {{.By}}", data{"From": bench.DayWords(box.PostFrom), "By": bench.DayWords(box.PostBy)})
 	}
-}
-
-// spoken writes a date as a person says it; the year is that of the trip.
-func spoken(date units.Date) string {
-	words := strings.Fields(date.Spoken())
-	if len(words) < 4 {
-		return date.Spoken()
-	}
-	return fmt.Sprintf("%s %s %s", lang.L(words[0]), words[1], lang.L(words[2]))
 }
 
 func boxOf(p *plan.Plan, id trip.PointID) *resupply.Box {

@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/needs"
 	"sumpter/domain/optional"
@@ -87,12 +88,6 @@ func (s *Screen) toneOf(number int, f field) fyne.ThemeColorName {
 	return look.Ink
 }
 
-// withoutYear writes a date short enough for a column.
-func withoutYear(date units.Date) string {
-	words := strings.Fields(date.Spoken())
-	return strings.Join(words[:min(3, len(words))], " ")
-}
-
 // oneDecimal writes a way so that the points of a column stand in line.
 func oneDecimal(m units.Metres, u units.System) string {
 	return strconv.FormatFloat(inUnit(m, u), 'f', 1, 64)
@@ -113,7 +108,7 @@ func (s *Screen) fields() []field {
 			order: func(_ *trip.Day, n int) float64 { return float64(n) }},
 		{title: lang.L("From where to where"), width: 236, text: func(d *trip.Day, _ int) string { return d.Name },
 			set: func(d *trip.Day, text string) error { d.Name = text; return nil }},
-		{title: lang.L("Date"), width: 98, text: func(_ *trip.Day, n int) string { return withoutYear(s.bench.Trip().DateOf(n)) },
+		{title: lang.L("Date"), width: 98, text: func(_ *trip.Day, n int) string { return bench.DayWords(s.bench.Trip().DateOf(n)) },
 			edit:  func(_ *trip.Day, n int) string { return s.bench.Trip().DateOf(n).String() },
 			order: func(_ *trip.Day, n int) float64 { return float64(n) }},
 		s.metres(lang.L("Distance"), distance, 92, oneDecimal, typed.Distance, func(d *trip.Day) *units.Metres { return &d.Distance }),

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -54,7 +55,7 @@ func (s *Screen) setStart(date units.Date) error {
 	if !date.IsSet() {
 		return errors.New(lang.L("Enter the date as year-month-day, such as 2026-07-20."))
 	}
-	return s.bench.Edit(lang.X("set-start", "start on {{.Date}}", map[string]any{"Date": date.Spoken()}), func(t *trip.Trip) error {
+	return s.bench.Edit(lang.X("set-start", "start on {{.Date}}", map[string]any{"Date": bench.DateWords(date)}), func(t *trip.Trip) error {
 		t.Start = date
 		return nil
 	})

@@ -49,7 +49,7 @@ func (p *dayPanel) show(number int) {
 		return
 	}
 	p.number = number
-	name := fmt.Sprintf("%s %d, %s", lang.L("Day"), number, p.screen.bench.Trip().DateOf(number).Spoken())
+	name := fmt.Sprintf("%s %d, %s", lang.L("Day"), number, bench.DateWords(p.screen.bench.Trip().DateOf(number)))
 	p.name.SetContent(name)
 	p.time.SetText(p.timeText(day))
 	p.showing = true

@@ -135,7 +135,7 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 			return of(pack.Load)
 		}
 		return grid.Column[trip.MemberID]{
-			Title: title, Unit: typed.MassUnit(u, true), Width: 74, Right: true,
+			Title: title, Unit: typed.MassUnit(u, true), Width: 84, Right: true,
 			Text:    func(id trip.MemberID) string { return large(value(id), s.bench.Units()) },
 			Compare: func(a, b trip.MemberID) int { return cmp.Compare(value(a), value(b)) },
 		}
@@ -146,7 +146,7 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 			return of(pack)
 		}
 		return grid.Column[trip.MemberID]{
-			Title: title, Unit: typed.VolumeUnit(u, true), Width: 88, Right: true,
+			Title: title, Unit: typed.VolumeUnit(u, true), Width: 118, Right: true,
 			Text: func(id trip.MemberID) string {
 				if value(id) == 0 {
 					return ""
@@ -157,9 +157,9 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 		}
 	}
 	return []grid.Column[trip.MemberID]{
-		{Title: lang.L("Name"), Width: 96, Text: s.memberName},
+		{Title: lang.L("Name"), Width: 110, Text: s.memberName},
 		mass(lang.L("Load"), func(d carry.Day) units.Mass { return d.Load }),
-		{Title: lang.L("Share"), Unit: "%", Width: 68, Right: true, Text: func(id trip.MemberID) string {
+		{Title: lang.L("Share"), Unit: "%", Width: 72, Right: true, Text: func(id trip.MemberID) string {
 			pack, _ := s.pack(id)
 			return typed.PercentText(pack.Load.Share)
 		}},
@@ -167,7 +167,7 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 		mass(lang.L("Gear"), func(d carry.Day) units.Mass { return d.Gear }),
 		mass(lang.L("Fuel"), func(d carry.Day) units.Mass { return d.Fuel }),
 		mass(lang.L("Waste"), func(d carry.Day) units.Mass { return d.Waste }),
-		volume(lang.L("Water"), func(p trail.Pack) units.Volume { return p.CarryIn }),
+		volume(lang.L("Water in"), func(p trail.Pack) units.Volume { return p.CarryIn }),
 		volume(lang.L("To drink"), func(p trail.Pack) units.Volume { return p.Drink }),
 	}
 }

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
@@ -143,7 +144,7 @@ func (p *sidePanel) cookingText(bag trail.Bag, u units.System) string {
 func (p *sidePanel) addAllergens(bag trail.Bag) {
 	var words []string
 	for _, allergen := range bag.Allergens {
-		words = append(words, string(allergen.Allergen)+" ("+lang.L(string(allergen.Presence))+")")
+		words = append(words, bench.AllergenWord(allergen.Allergen)+" ("+lang.L(string(allergen.Presence))+")")
 	}
 	if len(words) == 0 {
 		return
@@ -171,7 +172,7 @@ func (p *sidePanel) addPack(pack trail.Pack) {
 	u := s.bench.Units()
 	p.chosen.Add(line(s.memberName(pack.Member), look.Figure))
 	p.chosen.Add(paragraph(lang.X("pack-load", "{{.Load}} this morning, {{.Own}} of it their own kit.", map[string]any{
-		"Load": large(pack.Load.Load, u) + " " + typed.MassUnit(u, true), "Own": large(pack.Load.OwnKit, u) + " " + typed.MassUnit(u, true)}) + p.waterText(pack, u)))
+		"Load": pack.Load.Load.Format(u), "Own": pack.Load.OwnKit.Format(u)}) + p.waterText(pack, u)))
 	for _, item := range pack.Items {
 		p.chosen.Add(line(item.Mass.Format(u)+"  "+p.itemName(item), look.Body))
 	}

@@ -107,7 +107,7 @@ func (s *Screen) Refresh() {
 func (s *Screen) show(number int) {
 	t := s.bench.Trip()
 	s.number = max(1, min(number, len(t.Days)))
-	s.date.SetContent(fmt.Sprintf(" %s · %s ", lang.X("day-of", "Day {{.Day}} of {{.Days}}", map[string]any{"Day": s.number, "Days": len(t.Days)}), t.DateOf(s.number).Spoken()))
+	s.date.SetContent(fmt.Sprintf(" %s · %s ", lang.X("day-of", "Day {{.Day}} of {{.Days}}", map[string]any{"Day": s.number, "Days": len(t.Days)}), bench.DateWords(t.DateOf(s.number))))
 	s.day = trail.Day{Number: s.number}
 	if p := s.bench.Plan(); p != nil {
 		s.day = trail.On(p, &t.Progress, s.number)

@@ -1,0 +1,207 @@
+package window
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"maps"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/spoilage"
+	"sumpter/domain/trip"
+)
+
+// spoken says, for each text that is only known when the program runs, which
+// texts it can be: the source is read as "package: expression".
+func spoken() map[string][]string {
+	allergens, diets, presences := words(trip.KnownAllergens()), words(trip.KnownDiets()), words(trip.Presences())
+	fuels, meals, severities := words(trip.FuelKinds()), words(trip.Meals()), words(severities())
+	gear, points, sexes := words(trip.GearKinds()), words(trip.PointKinds()), words(trip.Sexes())
+	forms, suitabilities, verdicts := words(trip.Forms()), words(trip.Suitabilities()), words([]spoilage.Verdict{spoilage.Safe, spoilage.NotSafe, spoilage.NotKnown})
+	days := trip.OpenDayNames()
+	return map[string][]string{
+		"window: string(severity)":   severities,
+		"window: string(place.Meal)": meals,
+
+		"bench: string(allergen)": allergens,
+		"bench: string(diet)":     diets,
+
+		"crew: string(sex)":              sexes,
+		"crew: string(m.Sex)":            sexes,
+		"crew: string(trip.Female)":      sexes,
+		"crew: string(trip.Male)":        sexes,
+		"crew: string(trip.SexNotGiven)": sexes,
+
+		"foods: string(allergen)":                allergens,
+		"foods: string(diet)":                    diets,
+		"foods: string(value)":                   slices.Concat(forms, words(trip.TCSStates())),
+		"foods: string(*of(f))":                  forms,
+		"foods: string(verdict)":                 verdicts,
+		"foods: string(u.uses[at].fate.Verdict)": verdicts,
+		"foods: string(fate.Meal)":               meals,
+		"foods: stretch.Where":                   restated("../../domain/spoilage", "home", "car", "post", "box", "pack"),
+
+		"menu: string(k.meal)":             meals,
+		"menu: string(meal.Fuel)":          fuels,
+		"menu: string(finding.Severity)":   severities,
+		"menu: string(f.Severity)":         severities,
+		"menu: string(objection.Presence)": presences,
+		"menu: string(objection.Suits)":    suitabilities,
+		"menu: string(s.b.hears.how())":    restated("../screens/menu", "swap", "move", "copy"),
+
+		"packing: string(bag.Meal)":   meals,
+		"packing: string(a.Allergen)": allergens,
+		"packing: string(allergen)":   allergens,
+
+		"resupply: string(kind)":             points,
+		"resupply: string(p.Kind)":           points,
+		"resupply: string(point.Kind)":       points,
+		"resupply: string(finding.Severity)": severities,
+		"resupply: day":                      days,
+		"resupply: name":                     days,
+		"resupply: names[from]":              days,
+		"resupply: names[to-1]":              days,
+
+		"recipes: string(allergen)":   allergens,
+		"recipes: string(o.Allergen)": allergens,
+		"recipes: string(diet)":       diets,
+		"recipes: string(o.Diet)":     diets,
+		"recipes: string(meal)":       meals,
+		"recipes: string(i.Role)":     words(trip.Roles()),
+		"recipes: string(i.Place)":    words(trip.Places()),
+		"recipes: string(value)":      slices.Concat(words(trip.Roles()), words(trip.Places())),
+
+		"route: string(meal)":             meals,
+		"route: string(d.Terrain)":        words(trip.Terrains()),
+		"route: string(terrain)":          words(trip.Terrains()),
+		"route: string(finding.Severity)": severities,
+
+		"trail: string(b.Meal)":            meals,
+		"trail: string(bag.Meal)":          meals,
+		"trail: string(allergen.Presence)": presences,
+		"trail: string(end)":               words(trip.Ends()),
+		"trail: string(finding.Severity)":  severities,
+		"trail: string(fuel.Kind)":         fuels,
+
+		"bench: weekday": days,
+		"bench: month":   restated("../../domain/units", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"),
+
+		"loads: string(kind)":             gear,
+		"loads: string(one)":              slices.Concat(gear, fuels),
+		"loads: string(x.Fuel)":           fuels,
+		"loads: string(c.Fuel)":           fuels,
+		"loads: string(b.Meal)":           meals,
+		"loads: string(o.Allergen)":       allergens,
+		"loads: string(finding.Severity)": severities,
+		"loads: reason":                   reasons(),
+	}
+}
+
+// reasons are why a pack holds a thing, as the split of the load gives them.
+func reasons() []string {
+	return restated("../../domain/carry",
+		"own share: carried by who eats it", "kept from those who are allergic to what is in it", "stays with its cook group",
+		"kept from a member by hand", "pinned by hand", "put here by the fair split",
+		"wrappings and empty containers are carried out")
+}
+
+// spokenKeys is the same for texts with a key: key and English text, both of
+// which must stand in the source of the package.
+func spokenKeys() map[string]map[string]string {
+	return map[string]map[string]string{
+		"menu: how.key": {"menu-serve": "serve {{.Dish}} at {{.Slot}}", "menu-add": "add {{.Dish}} to {{.Slot}}"},
+		"menu: key": {
+			"menu-accept":      "serve {{.Who}} {{.Food}} at {{.Slot}} by hand",
+			"menu-accept-back": "no longer serve {{.Who}} {{.Food}} at {{.Slot}}",
+		},
+	}
+}
+
+func words[T ~string](list []T) []string {
+	texts := make([]string, len(list))
+	for i, one := range list {
+		texts[i] = string(one)
+	}
+	return texts
+}
+
+// restated keeps those texts that stand in the source of a package, so that a
+// list above cannot outlive what it lists.
+func restated(folder string, texts ...string) []string {
+	said := literalsOf(folder)
+	return slices.DeleteFunc(texts, func(text string) bool { return !said[text] })
+}
+
+func severities() []findings.Severity {
+	return []findings.Severity{findings.MustFix, findings.LookAt, findings.Note}
+}
+
+// addChoices adds what the texts known only at run time can be.
+func (x *texts) addChoices() {
+	choices, keys := spoken(), spokenKeys()
+	for _, said := range slices.Sorted(maps.Keys(x.dynamic)) {
+		at := x.dynamic[said]
+		list, known := choices[said]
+		for _, text := range list {
+			x.add(at, text, text)
+		}
+		for key, english := range keys[said] {
+			known = true
+			if said := literalsOf(filepath.Dir(strings.SplitN(at, ":", 2)[0])); !said[key] || !said[english] {
+				x.wrong = append(x.wrong, fmt.Sprintf("spokenKeys has %q, which the source does not say", key))
+			}
+			x.add(at, key, english)
+		}
+		if !known {
+			x.wrong = append(x.wrong, fmt.Sprintf("%s: say in spoken which texts %q can be", at, said))
+		}
+	}
+	for _, said := range slices.Concat(slices.Collect(maps.Keys(choices)), slices.Collect(maps.Keys(keys))) {
+		if x.dynamic[said] == "" {
+			x.wrong = append(x.wrong, fmt.Sprintf("spoken has %q, which the source does not say", said))
+		}
+	}
+}
+
+// literalsOf lists the literals of a package's own files.
+func literalsOf(folder string) map[string]bool {
+	said := map[string]bool{}
+	paths, _ := filepath.Glob(filepath.Join(folder, "*.go"))
+	for _, path := range paths {
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.SkipObjectResolution)
+		if err != nil || strings.HasSuffix(path, "_test.go") {
+			continue
+		}
+		ast.Inspect(file, func(node ast.Node) bool {
+			if e, ok := node.(ast.Expr); ok {
+				if text, ok := literal(e); ok {
+					said[text] = true
+				}
+			}
+			return true
+		})
+	}
+	return said
+}
+
+func TestTheReasonsOfThePlanAreKnown(t *testing.T) {
+	w, _ := openDemo(t)
+	known := reasons()
+	if len(known) != 7 {
+		t.Errorf("some reasons are not in the source of the split any more: it says %q", known)
+	}
+	for _, stage := range w.document.Plan().Carry.Stages {
+		for _, item := range stage.Items {
+			for _, reason := range strings.Split(item.Why, "; ") {
+				if !slices.Contains(known, reason) {
+					t.Errorf("the split gives the reason %q, which has no translation", reason)
+				}
+			}
+		}
+	}
+}
