@@ -47,12 +47,16 @@ func IfMissing(p *plan.Plan, done *trip.Progress, box resupply.Box, day int) Sho
 	for _, key := range box.Bags {
 		missing[key] = true
 	}
+	ended := make(map[string]bool, len(done.Ends))
+	for _, end := range done.Ends {
+		ended[end.Bag] = true
+	}
 	for i := range p.Bags.Bags {
 		bag := &p.Bags.Bags[i]
 		switch {
 		case missing[bag.Key]:
 			s.Food += bag.Food
-		case bag.Leg < box.Leg && bag.Day > day && done.BagEnd(bag.Key) == nil:
+		case bag.Leg < box.Leg && bag.Day > day && !ended[bag.Key]:
 			s.LeftBags++
 			s.LeftFood += bag.Food
 			s.LeftKcal += bag.Kcal

@@ -64,6 +64,10 @@ func On(p *plan.Plan, done *trip.Progress, number int) Day {
 		return day
 	}
 	stage := stageOf(p, number)
+	ends := make(map[string]trip.BagEnd, len(done.Ends))
+	for _, end := range done.Ends {
+		ends[end.Bag] = end
+	}
 	carriers := map[string]trip.MemberID{}
 	if stage >= 0 {
 		for _, item := range p.Carry.Stages[stage].Items {
@@ -75,19 +79,12 @@ func On(p *plan.Plan, done *trip.Progress, number int) Day {
 	}
 	for i := range p.Bags.Bags {
 		if bag := &p.Bags.Bags[i]; bag.Day == number {
-			day.Bags = append(day.Bags, Bag{Bag: bag, Carrier: carriers[bag.Key], End: endOf(done, bag.Key)})
+			day.Bags = append(day.Bags, Bag{Bag: bag, Carrier: carriers[bag.Key], End: ends[bag.Key].End})
 		}
 	}
-	day.Packs = packs(p, done, stage, number)
+	day.Packs = packs(p, ends, stage, number)
 	day.Fuel = fuel(p, number)
 	return day
-}
-
-func endOf(done *trip.Progress, key string) trip.End {
-	if end := done.BagEnd(key); end != nil {
-		return end.End
-	}
-	return ""
 }
 
 // stageOf gives the place of the stage a day belongs to, -1 for none.
@@ -117,10 +114,12 @@ func handOvers(p *plan.Plan, stage, day int) []HandOver {
 	return list
 }
 
-func packs(p *plan.Plan, done *trip.Progress, stage, day int) []Pack {
-	eaten := map[string]bool{}
-	for _, bag := range p.Bags.Bags {
-		eaten[bag.Key] = bag.Day < day || goneBefore(done, bag.Key, day)
+func packs(p *plan.Plan, ends map[string]trip.BagEnd, stage, day int) []Pack {
+	gone := map[string]bool{} // eaten by plan, or noted on an earlier day
+	for i := range p.Bags.Bags {
+		bag := &p.Bags.Bags[i]
+		end, noted := ends[bag.Key]
+		gone[bag.Key] = bag.Day < day || noted && end.Day < day
 	}
 	var list []Pack
 	for _, member := range p.Carry.Members {
@@ -135,7 +134,7 @@ func packs(p *plan.Plan, done *trip.Progress, stage, day int) []Pack {
 		}
 		if stage >= 0 {
 			for _, item := range p.Carry.Stages[stage].Items {
-				if item.Carrier == member.Member && (item.Kind != carry.BagItem || !eaten[item.Key]) {
+				if item.Carrier == member.Member && (item.Kind != carry.BagItem || !gone[item.Key]) {
 					pack.Items = append(pack.Items, item)
 				}
 			}
@@ -143,13 +142,6 @@ func packs(p *plan.Plan, done *trip.Progress, stage, day int) []Pack {
 		list = append(list, pack)
 	}
 	return list
-}
-
-// goneBefore tells of a bag that was eaten early, thrown away or lost on an
-// earlier day.
-func goneBefore(done *trip.Progress, key string, day int) bool {
-	end := done.BagEnd(key)
-	return end != nil && end.Day < day
 }
 
 func fuel(p *plan.Plan, day int) []Fuel {

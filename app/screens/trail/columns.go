@@ -42,24 +42,14 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 		}),
 		column(lang.L("On the flame"), 100, func(b trail.Bag) string { return minutes(b.Minutes) }),
 	}
-	order := func(key string) int {
-		for i, bag := range s.day.Bags {
-			if bag.Key == key {
-				return i
-			}
-		}
-		return -1
-	}
-	columns[2].Compare = func(a, b string) int { return cmp.Compare(order(a), order(b)) }
+	columns[2].Compare = func(a, b string) int { return cmp.Compare(s.places[a], s.places[b]) }
 	columns[7].Right, columns[8].Right = true, true
 	return columns
 }
 
 func (s *Screen) bag(key string) (trail.Bag, bool) {
-	for _, bag := range s.day.Bags {
-		if bag.Key == key {
-			return bag, true
-		}
+	if i, ok := s.places[key]; ok {
+		return s.day.Bags[i], true
 	}
 	return trail.Bag{}, false
 }

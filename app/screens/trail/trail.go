@@ -30,6 +30,7 @@ type Screen struct {
 	today   func() units.Date // the calendar; another one in tests
 	number  int               // the day shown; 0: not chosen yet
 	day     trail.Day
+	places  map[string]int        // of bags in day.Bags, by key
 	members map[trip.MemberID]int // places in day.Packs
 	date    *look.Text
 	bags    *grid.Grid[string]        // rows are bag keys
@@ -117,9 +118,10 @@ func (s *Screen) show(number int) {
 	for i, pack := range s.day.Packs {
 		s.members[pack.Member], members[i] = i, pack.Member
 	}
+	s.places = make(map[string]int, len(s.day.Bags))
 	keys := make([]string, len(s.day.Bags))
 	for i, bag := range s.day.Bags {
-		keys[i] = bag.Key
+		s.places[bag.Key], keys[i] = i, bag.Key
 	}
 	s.bags.SetRows(keys)
 	s.packs.SetRows(members)
