@@ -26,10 +26,10 @@ func packs(n int) []Pack {
 
 func TestPackChartDrawsWhatCanBeSeen(t *testing.T) {
 	c := NewPackChart()
-	objects := paint(t, &c.base, c)
+	paint(t, &c.base, c)
 	c.See(0, 580)
 	c.Set(packs(60), 20)
-	objects = c.painted(t)
+	objects := c.painted(t)
 	if n := len(texts(objects)); n == 0 || n > 12*8 {
 		t.Errorf("%d texts for the ten columns that can be seen", n)
 	}

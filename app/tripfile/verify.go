@@ -56,7 +56,7 @@ func checkReferences(ctx context.Context, path string, conn *sql.Conn) error {
 func damaged(path string, err error) error {
 	explained := explain(path, err)
 	var own *Error
-	if errors.As(explained, &own) && (own.Kind == ErrUnsound || own.Kind == ErrFolder) {
+	if errors.As(explained, &own) && (errors.Is(own.Kind, ErrUnsound) || errors.Is(own.Kind, ErrFolder)) {
 		own.Kind = ErrDamaged
 	}
 	return explained

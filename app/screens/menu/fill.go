@@ -22,7 +22,7 @@ func (s *Screen) fill() {
 	var failed error
 	p := s.bench.Plan()
 	s.bench.Document.Background(func() {
-		n := needs.Result{}
+		var n needs.Result
 		if p != nil && len(p.Needs.Members) == len(t.Crew) && len(p.Needs.Walks) == len(t.Days) {
 			n = p.Needs
 		} else {

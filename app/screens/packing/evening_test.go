@@ -48,8 +48,8 @@ func weekend() *trip.Trip {
 func open(t testing.TB, on *trip.Trip) *evening {
 	t.Helper()
 	var app fyne.App
-	if real, ok := t.(*testing.T); ok {
-		app = test.NewTempApp(real)
+	if tested, ok := t.(*testing.T); ok {
+		app = test.NewTempApp(tested)
 	} else {
 		app = test.NewApp()
 	}
