@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/optional"
 	"sumpter/domain/science/foodenergy"
@@ -43,13 +44,13 @@ func newForm(side *sidePanel) *form {
 		e := widget.NewEntry()
 		e.OnChanged = func(string) { f.judge() }
 		e.OnSubmitted = func(string) { f.add() }
-		rows.Add(inset(look.NewText(title, look.Body, look.Ink)))
+		rows.Add(bench.Inset(look.NewText(title, look.Body, look.Ink)))
 		rows.Add(e)
 		return e
 	}
 	f.name = entry(lang.L("Name"))
 	f.kind = widget.NewSelect([]string{lang.L("fibre apart, salt in g (EU)"), lang.L("fibre within, sodium in mg (US)")}, func(string) { f.changeKind() })
-	rows.Add(inset(look.NewText(lang.L("Label"), look.Body, look.Ink)))
+	rows.Add(bench.Inset(look.NewText(lang.L("Label"), look.Body, look.Ink)))
 	rows.Add(f.kind)
 	f.per = entry(lang.L("Figures for, g"))
 	f.energy = entry(lang.L("Energy, kcal or kJ"))
@@ -58,14 +59,14 @@ func newForm(side *sidePanel) *form {
 	f.protein = entry(lang.L("Protein, g"))
 	f.salt = widget.NewEntry()
 	f.salt.OnChanged, f.salt.OnSubmitted = func(string) { f.judge() }, func(string) { f.add() }
-	rows.Add(inset(f.saltName))
+	rows.Add(bench.Inset(f.saltName))
 	rows.Add(f.salt)
 	f.packages = entry(lang.L("Packages"))
 	f.packages.SetPlaceHolder("500 g 2.40; 1 kg 4.10")
 	add := widget.NewButton(lang.L("Add to the trip, then its allergens"), f.add)
 	add.Importance = widget.HighImportance
 	buttons := container.NewHBox(add, widget.NewButton(lang.L("Cancel"), side.closeForm))
-	f.content = container.NewBorder(container.NewVBox(inset(look.NewHeading(lang.L("A food from its label"))), rows), nil, nil, nil,
+	f.content = container.NewBorder(container.NewVBox(bench.Inset(look.NewHeading(lang.L("A food from its label"))), rows), nil, nil, nil,
 		container.NewVBox(f.check, buttons))
 	return f
 }

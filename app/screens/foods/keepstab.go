@@ -27,7 +27,7 @@ type keepsTab struct {
 }
 
 func newKeepsTab(side *sidePanel) *keepsTab {
-	k := &keepsTab{side: side, fields: keepsFields(side.screen.bench), basis: note("")}
+	k := &keepsTab{side: side, fields: keepsFields(side.screen.bench), basis: bench.SmallPrint("")}
 	k.table = grid.New([]grid.Column[int]{
 		{Title: lang.L("Fact"), Width: 230, Text: func(at int) string {
 			if f := k.fields[at]; f.unit != "" {
@@ -53,7 +53,7 @@ func newKeepsTab(side *sidePanel) *keepsTab {
 	}
 	k.table.SetRows(rows)
 	k.table.MoveCursor(0, 1)
-	k.content = container.NewBorder(nil, container.New(&fixedHeight{150}, container.NewVScroll(k.basis)), nil, nil, k.table)
+	k.content = container.NewBorder(nil, bench.Tall(150, container.NewVScroll(k.basis)), nil, nil, k.table)
 	return k
 }
 

@@ -6,10 +6,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -34,17 +33,10 @@ func newLabelTab(side *sidePanel) *labelTab {
 	l.diets = newReader([]readerWord{
 		{lang.L("suits"), 's', look.Spruce}, {lang.L("does not suit"), 'd', look.Brick}, {lang.L("unknown"), 'u', look.Ochre},
 	}, l.setDiet)
-	keys := note(lang.L("Keys: C contains, M may contain, F free, U unknown. R: the label names none of the rest. N: next label."))
-	caution := note(lang.L("The label in your hand rules; recipes change. \"May contain\" need not be printed: where traces harm, ask the maker and, in doubt, the member's doctor."))
-	l.content = container.NewVScroll(container.NewVBox(l.words, l.allergens, keys, caution, inset(look.NewHeading(lang.L("Diets"))), l.diets))
+	keys := bench.SmallPrint(lang.L("Keys: C contains, M may contain, F free, U unknown. R: the label names none of the rest. N: next label."))
+	caution := bench.SmallPrint(lang.L("The label in your hand rules; recipes change. \"May contain\" need not be printed: where traces harm, ask the maker and, in doubt, the member's doctor."))
+	l.content = container.NewVScroll(container.NewVBox(l.words, l.allergens, keys, caution, bench.Inset(look.NewHeading(lang.L("Diets"))), l.diets))
 	return l
-}
-
-// note is a label in the size of notes that wraps.
-func note(text string) *widget.Label {
-	label := widget.NewLabel(text)
-	label.Wrapping, label.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
-	return label
 }
 
 // presences in the order of the words.

@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -35,7 +36,7 @@ func newPackagesTab(side *sidePanel) *packagesTab {
 	p.atHome = grid.New(p.homeColumns(), grid.Options[int]{Key: strconv.Itoa, OnProblem: side.screen.bench.Say})
 	hint := look.NewText(lang.L("Every way the food is sold; the shopping takes the cheapest whole packages."), look.Caption, look.Quiet)
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a package"), p.table.Add), widget.NewButton(lang.L("Remove the package"), p.table.Delete))
-	home := container.New(&fixedHeight{look.RowHeight*2 + 8}, p.atHome)
+	home := bench.Tall(look.RowHeight*2+8, p.atHome)
 	p.content = container.NewBorder(hint, container.NewVBox(buttons, home), nil, nil, p.table)
 	return p
 }

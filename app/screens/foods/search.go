@@ -15,6 +15,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/library"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -48,7 +49,7 @@ func newSearch(screen *Screen) *search {
 		Key: func(e *library.Entry) string { return e.ID }, OnOpen: func(*library.Entry) { s.addChosen() }, OnProblem: screen.bench.Say, Sticky: 1,
 	})
 	height := look.RowHeight * 8
-	s.results = container.New(&fixedHeight{height}, s.found, container.NewCenter(s.nothing))
+	s.results = bench.Tall(height, s.found, container.NewCenter(s.nothing))
 	s.results.Hide()
 	s.content = container.NewVBox(s.entry, s.results)
 	return s
@@ -160,8 +161,8 @@ func (s *search) look(text string) {
 	}
 	s.found.SetRows(rows)
 	s.found.MoveCursor(0, 0)
-	setShown(s.found, len(rows) > 0)
-	setShown(s.nothing, len(rows) == 0)
+	bench.SetShown(s.found, len(rows) > 0)
+	bench.SetShown(s.nothing, len(rows) == 0)
 	s.results.Show()
 }
 
@@ -218,19 +219,5 @@ func (e *searchEntry) TypedKey(event *fyne.KeyEvent) {
 		e.left()
 	default:
 		e.Entry.TypedKey(event)
-	}
-}
-
-// fixedHeight gives its objects all the width and one height.
-type fixedHeight struct{ height float32 }
-
-// MinSize is narrow and of the fixed height.
-func (f *fixedHeight) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, f.height) }
-
-// Layout lays the objects over each other.
-func (f *fixedHeight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, object := range objects {
-		object.Move(fyne.NewPos(0, 0))
-		object.Resize(size)
 	}
 }

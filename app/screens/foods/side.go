@@ -6,10 +6,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -48,7 +48,7 @@ func newSidePanel(screen *Screen) *sidePanel {
 		container.NewTabItem(lang.L("Used"), s.used.content),
 	)
 	s.tabs.OnSelected = func(*container.TabItem) { s.showTab() }
-	s.details = container.NewBorder(inset(s.name, s.energy), nil, nil, nil, s.tabs)
+	s.details = container.NewBorder(bench.Inset(s.name, s.energy), nil, nil, nil, s.tabs)
 	s.form = newForm(s)
 	s.form.content.Hide()
 	hint := widget.NewLabel(lang.L("Choose a food to see its label, packages and how it keeps."))
@@ -56,15 +56,6 @@ func newSidePanel(screen *Screen) *sidePanel {
 	s.hint = container.NewStack(hint)
 	s.content = container.NewStack(s.details, s.hint, s.form.content)
 	return s
-}
-
-// inset lines texts up with the tabs and tables below them.
-func inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
-	within := objects[0]
-	if len(objects) > 1 {
-		within = container.NewVBox(objects...)
-	}
-	return container.New(layout.NewCustomPaddedLayout(0, 0, 6, 0), within)
 }
 
 // show shows a food, unless a new one is being entered.
@@ -77,8 +68,8 @@ func (s *sidePanel) show(id trip.FoodID) {
 	if s.form.content.Visible() {
 		return
 	}
-	setShown(s.hint, food == nil)
-	setShown(s.details, food != nil)
+	bench.SetShown(s.hint, food == nil)
+	bench.SetShown(s.details, food != nil)
 	if food == nil {
 		return
 	}

@@ -29,7 +29,7 @@ type timeLeft struct {
 
 func newTimeLeft(b *bench.Bench, choose func(trip.FoodID)) *timeLeft {
 	v := &timeLeft{bench: b, choose: choose, chart: charts.NewSpanChart(), nothing: look.NewText("", look.Body, look.Quiet)}
-	caption := note(lang.L("Foods that do not keep to the end of the trip, or use half their life: a bar from packed to eaten over the days; the stroke is where time runs out."))
+	caption := bench.SmallPrint(lang.L("Foods that do not keep to the end of the trip, or use half their life: a bar from packed to eaten over the days; the stroke is where time runs out."))
 	v.content = container.NewBorder(caption, nil, nil, nil, container.NewVScroll(container.NewVBox(v.nothing, v.chart)))
 	v.content.Hide()
 	return v
@@ -52,7 +52,7 @@ func (v *timeLeft) refresh() {
 		days[i] = strconv.Itoa(i + 1)
 	}
 	v.nothing.SetContent(lang.L("Everything on the menu keeps to the end of the trip with half its life to spare."))
-	setShown(v.nothing, len(spans) == 0)
+	bench.SetShown(v.nothing, len(spans) == 0)
 	if len(spans) == 0 {
 		days = nil
 	}

@@ -12,6 +12,7 @@ import (
 	"sumpter/app/document"
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/spoilage"
@@ -36,7 +37,7 @@ type use struct {
 }
 
 func newUsedTab(side *sidePanel) *usedTab {
-	u := &usedTab{side: side, recipes: look.NewText("", look.Caption, look.Quiet), why: note("")}
+	u := &usedTab{side: side, recipes: look.NewText("", look.Caption, look.Quiet), why: bench.SmallPrint("")}
 	b := side.screen.bench
 	u.table = grid.New([]grid.Column[int]{
 		{Title: lang.L("Eaten"), Width: 190, Text: func(at int) string { return u.where(at) }, Compare: func(x, y int) int { return x - y }},
@@ -45,7 +46,7 @@ func newUsedTab(side *sidePanel) *usedTab {
 			Tone: func(at int) fyne.ThemeColorName { return verdictTone(u.uses[at].fate.Verdict) }},
 		{Title: lang.L("Left"), Width: 86, Right: true, Text: func(at int) string { return daysLeft(&u.uses[at].fate) }},
 	}, grid.Options[int]{Key: strconv.Itoa, OnSelect: u.explain, OnOpen: u.open, OnProblem: b.Say, Clipboard: b.Clipboard})
-	u.content = container.NewBorder(u.recipes, container.New(&fixedHeight{110}, container.NewVScroll(u.why)), nil, nil, u.table)
+	u.content = container.NewBorder(u.recipes, bench.Tall(110, container.NewVScroll(u.why)), nil, nil, u.table)
 	return u
 }
 

@@ -13,6 +13,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -56,8 +57,8 @@ func newCardTab(side *sidePanel) *cardTab {
 		}},
 	}, grid.Options[int]{Key: strconv.Itoa, OnProblem: b.Say, Clipboard: b.Clipboard})
 	head := container.NewHBox(look.NewText(lang.L("Standard eaters"), look.Body, look.Ink), container.New(layout.NewGridWrapLayout(fyne.NewSize(64, 34)), c.eaters))
-	foot := container.New(&fixedHeight{200}, container.NewVScroll(c.method))
-	c.content = container.NewBorder(inset(head, c.water, c.times), foot, nil, nil, c.table)
+	foot := bench.Tall(200, container.NewVScroll(c.method))
+	c.content = container.NewBorder(bench.Inset(head, c.water, c.times), foot, nil, nil, c.table)
 	return c
 }
 

@@ -51,7 +51,7 @@ func newEatersTab(side *sidePanel) *eatersTab {
 			b.Document.GoTo(document.Place{Screen: "crew", Place: findings.Place{Member: id}})
 		},
 	})
-	caution := note(lang.L("By the labels as entered. Read each label again when you buy, and ask the member and, in doubt, their doctor."))
+	caution := bench.SmallPrint(lang.L("By the labels as entered. Read each label again when you buy, and ask the member and, in doubt, their doctor."))
 	e.content = container.NewBorder(container.NewVBox(e.summary, e.diets), container.NewVBox(e.why, caution), nil, nil, e.table)
 	return e
 }

@@ -11,6 +11,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -39,7 +40,7 @@ func newMakingTab(side *sidePanel) *makingTab {
 	m.table.MoveCursor(0, 1)
 	m.method = newLines(lang.L("One step a line"), m.storeMethod)
 	m.notes = newLines(lang.L("Notes for the cooks"), m.storeNotes)
-	text := container.NewBorder(inset(look.NewHeading(lang.L("Method, a step a line"))), container.New(&fixedHeight{64}, m.notes), nil, nil, m.method)
+	text := container.NewBorder(bench.Inset(look.NewHeading(lang.L("Method, a step a line"))), bench.Tall(64, m.notes), nil, nil, m.method)
 	split := container.NewVSplit(m.table, text)
 	split.Offset = 0.6
 	m.content = split

@@ -81,7 +81,7 @@ func (s *Screen) Refresh() {
 		rows[i] = t.Recipes[i].ID
 	}
 	s.table.SetRows(rows)
-	setShown(s.empty, len(rows) == 0)
+	bench.SetShown(s.empty, len(rows) == 0)
 	id, _ := s.table.Selected()
 	s.side.show(id)
 }
@@ -121,13 +121,5 @@ func (s *Screen) Actions() []bench.Action {
 func (s *Screen) focus(on fyne.Focusable) {
 	if s.bench.Window != nil {
 		s.bench.Window.Canvas().Focus(on)
-	}
-}
-
-func setShown(object fyne.CanvasObject, shown bool) {
-	if shown {
-		object.Show()
-	} else {
-		object.Hide()
 	}
 }

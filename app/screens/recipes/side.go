@@ -4,11 +4,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -51,28 +50,12 @@ func newSidePanel(screen *Screen) *sidePanel {
 		container.NewTabItem(lang.L("Card"), s.card.content),
 	)
 	s.tabs.OnSelected = func(*container.TabItem) { s.showTab() }
-	s.details = container.NewBorder(container.NewVBox(inset(s.name, s.figures, s.further), s.allergens), nil, nil, nil, s.tabs)
+	s.details = container.NewBorder(container.NewVBox(bench.Inset(s.name, s.figures, s.further), s.allergens), nil, nil, nil, s.tabs)
 	hint := widget.NewLabel(lang.L("Choose a recipe to see what is in it, how it is made and who can eat it."))
 	hint.Wrapping = fyne.TextWrapWord
 	s.hint = container.NewStack(hint)
 	s.content = container.NewStack(s.details, s.hint)
 	return s
-}
-
-// inset lines texts up with the tabs and tables below them.
-func inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
-	within := objects[0]
-	if len(objects) > 1 {
-		within = container.NewVBox(objects...)
-	}
-	return container.New(layout.NewCustomPaddedLayout(0, 0, 6, 0), within)
-}
-
-// note is a label in the size of notes that wraps.
-func note(text string) *widget.Label {
-	label := widget.NewLabel(text)
-	label.Wrapping, label.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
-	return label
 }
 
 // show shows a recipe.
@@ -85,8 +68,8 @@ func (s *sidePanel) show(id trip.RecipeID) {
 		s.ingredients.table.MoveCursor(0, 0)
 	}
 	recipe := s.current()
-	setShown(s.hint, recipe == nil)
-	setShown(s.details, recipe != nil)
+	bench.SetShown(s.hint, recipe == nil)
+	bench.SetShown(s.details, recipe != nil)
 	if recipe == nil {
 		return
 	}

@@ -13,6 +13,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -36,7 +37,7 @@ func newSwapsTable(g *ingredientsTab) *swapsTable {
 		Key: strconv.Itoa, OnAdd: s.add, OnDelete: s.remove, OnProblem: b.Say, Clipboard: b.Clipboard,
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a swap"), s.table.Add), widget.NewButton(lang.L("Remove the swap"), s.table.Delete))
-	s.content = container.NewVBox(widget.NewSeparator(), inset(s.heading), container.New(&fixedHeight{swapsHeight}, s.table), buttons)
+	s.content = container.NewVBox(widget.NewSeparator(), bench.Inset(s.heading), bench.Tall(swapsHeight, s.table), buttons)
 	return s
 }
 
@@ -175,18 +176,4 @@ func (s *swapsTable) remove(at int) error {
 	})
 	s.ingredients.side.showTab()
 	return err
-}
-
-// fixedHeight gives its objects all the width and one height.
-type fixedHeight struct{ height float32 }
-
-// MinSize is narrow and of the fixed height.
-func (f *fixedHeight) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, f.height) }
-
-// Layout lays the objects over each other.
-func (f *fixedHeight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, object := range objects {
-		object.Move(fyne.NewPos(0, 0))
-		object.Resize(size)
-	}
 }

@@ -1,0 +1,53 @@
+package bench
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Inset lines texts up with the labels, tabs and tables below them.
+func Inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
+	within := objects[0]
+	if len(objects) > 1 {
+		within = container.NewVBox(objects...)
+	}
+	return container.New(layout.NewCustomPaddedLayout(0, 0, 6, 0), within)
+}
+
+// SmallPrint is a label in the size of notes that wraps.
+func SmallPrint(text string) *widget.Label {
+	label := widget.NewLabel(text)
+	label.Wrapping, label.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	return label
+}
+
+// SetShown shows or hides.
+func SetShown(object fyne.CanvasObject, shown bool) {
+	if shown {
+		object.Show()
+	} else {
+		object.Hide()
+	}
+}
+
+// Tall gives objects all the width there is and one height, laid over each
+// other: for tables, which are content with any size.
+func Tall(height float32, objects ...fyne.CanvasObject) *fyne.Container {
+	return container.New(&tall{height}, objects...)
+}
+
+type tall struct{ height float32 }
+
+// MinSize is narrow and of the height.
+func (t *tall) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(100, t.height) }
+
+// Layout lays the objects over each other.
+func (t *tall) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, object := range objects {
+		object.Move(fyne.NewPos(0, 0))
+		object.Resize(size)
+	}
+}
