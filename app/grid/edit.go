@@ -32,9 +32,11 @@ func (g *Grid[R]) openEditorWith(typed *string) {
 	if column.EditText != nil {
 		text = column.EditText(row)
 	}
+	before := text
 	if typed != nil {
 		text = *typed
 	}
+	g.started = before
 	g.editor.SetText(text)
 	g.editor.CursorColumn = len([]rune(text))
 	g.problem("")
@@ -68,6 +70,12 @@ func (g *Grid[R]) store() bool {
 	}
 	column := g.columns[g.cursor.Col]
 	text := strings.TrimSpace(g.editor.Text)
+	if g.choices() == nil && text == strings.TrimSpace(g.started) {
+		// A figure shown rounded must not overwrite a finer one.
+		g.closeEditor()
+		g.problem("")
+		return true
+	}
 	if choices := g.choices(); choices != nil {
 		text = nearestChoice(g.offers.pick(text), choices)
 	}

@@ -97,7 +97,9 @@ type Grid[R any] struct {
 	offers *offers
 	stack  *fyne.Container
 	cursor widget.TableCellID
-	cells  map[*cell]widget.TableCellID // which cell object shows which cell
+	// started is what the open editor began from.
+	started string
+	cells   map[*cell]widget.TableCellID // which cell object shows which cell
 }
 
 // New makes an empty table.

@@ -125,6 +125,17 @@ func TestTypingAndReturnStoresAndGoesDown(t *testing.T) {
 	}
 }
 
+func TestAnUnchangedCellIsNotStoredAgain(t *testing.T) {
+	b := newBench(t)
+	stored := 0
+	set := b.columns[1].Set
+	b.columns[1].Set = func(k, text string) error { stored++; return set(k, text) }
+	b.key(fyne.KeyRight, fyne.KeyF2, fyne.KeyReturn)
+	if row, _ := b.Cursor(); stored != 0 || row != 1 || b.editor.open() {
+		t.Errorf("stored %d times, cursor in row %d, editor open %v", stored, row, b.editor.open())
+	}
+}
+
 func TestEscapeKeepsTheOldValue(t *testing.T) {
 	b := newBench(t)
 	b.key(fyne.KeyRight)

@@ -10,6 +10,7 @@ import (
 	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/domain/units"
 )
 
 // Size the window opens with.
@@ -25,6 +26,7 @@ type Workbench struct {
 	scheduler document.Scheduler
 
 	document *document.Document // nil on the welcome
+	units    units.System       // that the screens were made for
 	bench    *bench.Bench
 	screens  []bench.Screen
 	shown    int
@@ -66,7 +68,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 		Document: d, Window: w.window, Say: w.say,
 		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
 	}
-	w.screens = newScreens(w.bench)
+	w.screens, w.units = newScreens(w.bench), d.Trip().Units
 	w.shown = -1
 	w.navigation = newNavigation(w.screens, w.showScreen)
 	w.middle = container.NewStack()
@@ -83,6 +85,14 @@ func (w *Workbench) showTrip(d *document.Document) {
 	d.Replan()
 }
 
+// rebuild makes the screens anew, whose headings name the units.
+func (w *Workbench) rebuild() {
+	shown := w.shown
+	w.screens, w.units, w.shown = newScreens(w.bench), w.document.Trip().Units, -1
+	w.navigation.screens = w.screens
+	w.showScreen(max(0, shown))
+}
+
 // bottom is the message line over the strip.
 func (w *Workbench) bottom() fyne.CanvasObject {
 	return container.NewVBox(widget.NewSeparator(), container.New(layout.NewCustomPaddedLayout(2, 4, look.SpaceWide, look.SpaceWide),
@@ -91,6 +101,9 @@ func (w *Workbench) bottom() fyne.CanvasObject {
 
 func (w *Workbench) listen(d *document.Document) {
 	d.OnTrip(func() {
+		if d.Trip().Units != w.units {
+			w.rebuild()
+		}
 		w.retitle()
 		w.makeMenu()
 		w.refresh()

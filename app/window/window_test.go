@@ -195,3 +195,20 @@ func TestWhatWasOpenIsOfferedAgain(t *testing.T) {
 		t.Error("the welcome does not offer the trip again")
 	}
 }
+
+// Headings name the units, so a change of units makes the screens anew.
+func TestChangingUnitsShowsThemAtOnce(t *testing.T) {
+	w, _ := openDemo(t)
+	before := w.screens[0]
+	w.setUnits(units.US)
+	if w.screens[0] == before || w.document.Trip().Units != units.US {
+		t.Error("the screens still stand in the old units")
+	}
+	if text := w.strip.figures[0].value.Content; !strings.Contains(text, "lb") && !strings.Contains(text, "oz") {
+		t.Errorf("the strip still says %q", text)
+	}
+	actionNamed(w, "Undo")()
+	if w.document.Trip().Units != units.Metric {
+		t.Error("undo does not bring the units back")
+	}
+}
