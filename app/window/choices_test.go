@@ -37,8 +37,6 @@ func spoken() map[string][]string {
 		"crew: string(trip.Male)":        sexes,
 		"crew: string(trip.SexNotGiven)": sexes,
 
-		"foods: string(allergen)":                allergens,
-		"foods: string(diet)":                    diets,
 		"foods: string(value)":                   slices.Concat(forms, words(trip.TCSStates())),
 		"foods: string(*of(f))":                  forms,
 		"foods: string(verdict)":                 verdicts,
@@ -54,9 +52,7 @@ func spoken() map[string][]string {
 		"menu: string(objection.Suits)":    suitabilities,
 		"menu: string(s.b.hears.how())":    restated("../screens/menu", "swap", "move", "copy"),
 
-		"packing: string(bag.Meal)":   meals,
-		"packing: string(a.Allergen)": allergens,
-		"packing: string(allergen)":   allergens,
+		"packing: string(bag.Meal)": meals,
 
 		"resupply: string(kind)":             points,
 		"resupply: string(p.Kind)":           points,
@@ -67,14 +63,10 @@ func spoken() map[string][]string {
 		"resupply: names[from]":              days,
 		"resupply: names[to-1]":              days,
 
-		"recipes: string(allergen)":   allergens,
-		"recipes: string(o.Allergen)": allergens,
-		"recipes: string(diet)":       diets,
-		"recipes: string(o.Diet)":     diets,
-		"recipes: string(meal)":       meals,
-		"recipes: string(i.Role)":     words(trip.Roles()),
-		"recipes: string(i.Place)":    words(trip.Places()),
-		"recipes: string(value)":      slices.Concat(words(trip.Roles()), words(trip.Places())),
+		"recipes: string(meal)":    meals,
+		"recipes: string(i.Role)":  words(trip.Roles()),
+		"recipes: string(i.Place)": words(trip.Places()),
+		"recipes: string(value)":   slices.Concat(words(trip.Roles()), words(trip.Places())),
 
 		"route: string(meal)":             meals,
 		"route: string(d.Terrain)":        words(trip.Terrains()),
@@ -96,7 +88,6 @@ func spoken() map[string][]string {
 		"loads: string(x.Fuel)":           fuels,
 		"loads: string(c.Fuel)":           fuels,
 		"loads: string(b.Meal)":           meals,
-		"loads: string(o.Allergen)":       allergens,
 		"loads: string(finding.Severity)": severities,
 		"loads: reason":                   reasons(),
 	}

@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/library"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -184,7 +185,7 @@ func (s *Screen) setPresence(id trip.FoodID, allergens []trip.Allergen, state tr
 }
 
 func (s *Screen) setDiet(id trip.FoodID, diet trip.Diet, suits trip.Suitability) error {
-	return s.change(id, lang.L(string(diet)), func(f *trip.Food) error {
+	return s.change(id, bench.DietWord(diet), func(f *trip.Food) error {
 		if f.Diets == nil {
 			f.Diets = map[trip.Diet]trip.Suitability{}
 		}

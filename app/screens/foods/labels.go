@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/screens/bench"
 	"sumpter/domain/science/foodenergy"
 	"sumpter/domain/trip"
 )
@@ -47,7 +48,7 @@ func allergensInShort(f *trip.Food) string {
 func named(allergens []trip.Allergen) string {
 	words := make([]string, len(allergens))
 	for i, allergen := range allergens {
-		words[i] = lang.L(string(allergen))
+		words[i] = bench.AllergenWord(allergen)
 	}
 	return strings.Join(words, ", ")
 }

@@ -54,7 +54,7 @@ func (l *labelTab) show(food *trip.Food) {
 	rows := make([]readerRow, len(l.listed))
 	for i, allergen := range l.listed {
 		state := food.Presence(allergen)
-		rows[i] = readerRow{name: lang.L(string(allergen)), tone: look.Ink, note: allergicTo(t, allergen), chosen: slices.Index(presences(), state)}
+		rows[i] = readerRow{name: bench.AllergenWord(allergen), tone: look.Ink, note: allergicTo(t, allergen), chosen: slices.Index(presences(), state)}
 		if state != trip.Free && rows[i].note != "" {
 			rows[i].tone = look.Plum
 		}
@@ -67,7 +67,7 @@ func (l *labelTab) show(food *trip.Food) {
 	l.words.Set(labelWords(food), tone, len(withPresence(food, trip.Contains))+len(withPresence(food, trip.MayContain)) > 0)
 	var diets []readerRow
 	for _, diet := range trip.KnownDiets() {
-		diets = append(diets, readerRow{name: lang.L(string(diet)), tone: look.Ink, chosen: slices.Index(suitabilities(), food.Suitability(diet))})
+		diets = append(diets, readerRow{name: bench.DietWord(diet), tone: look.Ink, chosen: slices.Index(suitabilities(), food.Suitability(diet))})
 	}
 	l.diets.show(diets)
 }

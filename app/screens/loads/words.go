@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/screens/bench"
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
@@ -112,7 +113,7 @@ func (v *view) harmWords(m *trip.Member, o carry.Obstacle) string {
 	if f := v.plan.Trip.Food(o.Food); f != nil {
 		food = f.Name
 	}
-	values := data{"Food": food, "Allergen": lang.L(string(o.Allergen)), "Name": m.Name}
+	values := data{"Food": food, "Allergen": bench.AllergenWord(o.Allergen), "Name": m.Name}
 	switch o.State {
 	case trip.Contains:
 		return lang.X("obstacle-contains", "{{.Food}} contains {{.Allergen}}, and {{.Name}} is allergic to it.", values)

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 )
@@ -79,13 +80,13 @@ func (d *side) danger(at findings.Place) string {
 	for _, objection := range who.Objections(food) {
 		switch {
 		case objection.Allergen != "":
-			line := fmt.Sprintf("%s: %s %s. %s: %s.", who.Name, lang.L("allergic to"), objection.Allergen, food.Name, lang.L(string(objection.Presence)))
+			line := fmt.Sprintf("%s: %s %s. %s: %s.", who.Name, lang.L("allergic to"), bench.AllergenWord(objection.Allergen), food.Name, lang.L(string(objection.Presence)))
 			if objection.Severe {
 				line += " " + lang.L("Traces harm.")
 			}
 			lines = append(lines, line)
 		case objection.Diet != "":
-			lines = append(lines, fmt.Sprintf("%s: %s. %s: %s.", who.Name, objection.Diet, food.Name, lang.L(string(objection.Suits))))
+			lines = append(lines, fmt.Sprintf("%s: %s. %s: %s.", who.Name, bench.DietWord(objection.Diet), food.Name, lang.L(string(objection.Suits))))
 		}
 	}
 	lines = append(lines, lang.L("A mistake here can harm or kill, days from help. Take it on only after reading the label of the very pack and asking the member and, in doubt, their doctor. It stays among the findings."))

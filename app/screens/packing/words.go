@@ -80,7 +80,7 @@ func partWords(bag *bags.Bag) string {
 func allergenWords(list []bags.Allergen) string {
 	byState := map[trip.Presence][]string{}
 	for _, a := range list {
-		byState[a.Presence] = append(byState[a.Presence], lang.L(string(a.Allergen)))
+		byState[a.Presence] = append(byState[a.Presence], bench.AllergenWord(a.Allergen))
 	}
 	var parts []string
 	for _, state := range []trip.Presence{trip.Contains, trip.MayContain, trip.NotKnown} {
@@ -129,7 +129,7 @@ func (w *work) foodAllergens(id trip.FoodID) []bags.Allergen {
 func allergenNames(list []trip.Allergen) string {
 	names := make([]string, len(list))
 	for i, allergen := range list {
-		names[i] = lang.L(string(allergen))
+		names[i] = bench.AllergenWord(allergen)
 	}
 	return strings.Join(names, ", ")
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/menu"
 	"sumpter/domain/trip"
 )
@@ -28,7 +29,7 @@ func (s sum) atLeast(decimals int) string {
 func allergenNames(list []trip.Allergen) string {
 	words := make([]string, len(list))
 	for i, allergen := range list {
-		words[i] = lang.L(string(allergen))
+		words[i] = bench.AllergenWord(allergen)
 	}
 	return strings.Join(words, ", ")
 }
@@ -87,7 +88,7 @@ func (f *facts) dietWords() string {
 	}
 	words := make([]string, len(f.diets))
 	for i, diet := range f.diets {
-		words[i] = lang.L(string(diet))
+		words[i] = bench.DietWord(diet)
 	}
 	return strings.Join(words, ", ")
 }
@@ -116,15 +117,15 @@ func whyNot(t *trip.Trip, one menu.Tasting) string {
 	for _, o := range t.Member(one.Member).Objections(food) {
 		switch {
 		case o.Allergen != "" && o.Presence == trip.NotKnown:
-			reasons = append(reasons, lang.X("objection-unknown", "whether {{.Food}} holds {{.Allergen}} is not known", map[string]any{"Food": food.Name, "Allergen": lang.L(string(o.Allergen))}))
+			reasons = append(reasons, lang.X("objection-unknown", "whether {{.Food}} holds {{.Allergen}} is not known", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen)}))
 		case o.Allergen != "" && o.Presence == trip.MayContain:
-			reasons = append(reasons, lang.X("objection-may", "{{.Food}} may contain {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": lang.L(string(o.Allergen))}))
+			reasons = append(reasons, lang.X("objection-may", "{{.Food}} may contain {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen)}))
 		case o.Allergen != "":
-			reasons = append(reasons, lang.X("objection-contains", "{{.Food}} contains {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": lang.L(string(o.Allergen))}))
+			reasons = append(reasons, lang.X("objection-contains", "{{.Food}} contains {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen)}))
 		case o.Diet != "" && o.Suits == trip.DoesNotSuit:
-			reasons = append(reasons, lang.X("objection-diet", "{{.Food}} does not suit {{.Diet}}", map[string]any{"Food": food.Name, "Diet": lang.L(string(o.Diet))}))
+			reasons = append(reasons, lang.X("objection-diet", "{{.Food}} does not suit {{.Diet}}", map[string]any{"Food": food.Name, "Diet": bench.DietWord(o.Diet)}))
 		case o.Diet != "":
-			reasons = append(reasons, lang.X("objection-diet-unknown", "whether {{.Food}} suits {{.Diet}} is not known", map[string]any{"Food": food.Name, "Diet": lang.L(string(o.Diet))}))
+			reasons = append(reasons, lang.X("objection-diet-unknown", "whether {{.Food}} suits {{.Diet}} is not known", map[string]any{"Food": food.Name, "Diet": bench.DietWord(o.Diet)}))
 		}
 	}
 	return lang.X("no-safe-swap", "{{.Reasons}}, and no swap is safe", map[string]any{"Reasons": strings.Join(reasons, "; ")})
