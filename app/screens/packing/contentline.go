@@ -78,7 +78,7 @@ func (l *label) unit() string { return typed.MassUnit(l.screen.bench.Units(), fa
 // show fills the line; what is being typed for the same food stays.
 func (c *contentLine) show(bag *bags.Bag, content bags.Content) {
 	w, system := c.label.screen.work, c.label.screen.bench.Units()
-	typing := c.entry.focused && c.bag == bag && c.food == content.Food && c.entry.Text != c.shown
+	typing := c.entry.focused && c.bag != nil && c.bag.Key == bag.Key && c.food == content.Food && c.entry.Text != c.shown
 	c.bag, c.food, c.planned = bag, content.Food, content.Mass
 	c.fullName = w.foodName(content.Food)
 	c.plan.SetContent(w.mass(content.Mass))

@@ -105,6 +105,7 @@ func (l *list) tick() {
 // nearest gives the first row from a place on where the cursor may stand, in
 // a direction, else in the other; -1 if there is none.
 func (l *list) nearest(from, step int) int {
+	from = max(0, min(from, len(l.rows)-1)) // fewer rows may be shown than before
 	for _, direction := range []int{step, -step} {
 		for at := from; at >= 0 && at < len(l.rows); at += direction {
 			if l.rows[at].canStand() {
@@ -148,12 +149,11 @@ func (l *list) selectKey(key string) bool {
 
 // step moves over rows where nothing can be ticked.
 func (l *list) step(by int) {
-	at := max(0, min(l.cursor+by, len(l.rows)-1))
 	direction := 1
 	if by < 0 {
 		direction = -1
 	}
-	l.moveTo(l.nearest(at, direction))
+	l.moveTo(l.nearest(l.cursor+by, direction))
 }
 
 // TypedKey moves, ticks and opens.
