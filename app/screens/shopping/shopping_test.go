@@ -51,8 +51,8 @@ func weekend() *trip.Trip {
 func open(t testing.TB, on *trip.Trip) *shopper {
 	t.Helper()
 	var app fyne.App
-	if real, ok := t.(*testing.T); ok {
-		app = test.NewTempApp(real)
+	if single, ok := t.(*testing.T); ok {
+		app = test.NewTempApp(single)
 	} else {
 		app = test.NewApp()
 	}
