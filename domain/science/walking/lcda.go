@@ -21,7 +21,7 @@ const KcalPerHourPerWatt = 3600.0 / 4184.0
 // 66 % of body mass, 0.45 to 1.97 m/s, grades -40 to +45 %.
 //
 // Source: Looney DP et al., Med Sci Sports Exerc 2022;54(4):646-654, eq. 2-4;
-// the coefficients come from one author's public transcription.
+// the coefficients come from one author's public copy.
 func LCDABackpacking(restWPerKg, bodyKg, loadKg, speedMPerS, gradePercent, terrain float64) float64 {
 	movement := 1.78*math.Pow(speedMPerS, 0.58) + 0.27*pow4(speedMPerS) + gradeTerm(speedMPerS, gradePercent)
 	burden := 1 + 1.96*math.Pow(loadKg/bodyKg, 1.36)
