@@ -101,3 +101,21 @@ func FuzzNumber(f *testing.F) {
 		}
 	})
 }
+
+// What is shown and read again unchanged is shown the same: else a field that
+// was only looked at would change the trip.
+func TestShownQuantitiesReadBackAsShown(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		system := rapid.SampledFrom([]units.System{units.Metric, units.US}).Draw(rt, "units")
+		mass := units.Mass(rapid.OneOf(rapid.Int64Range(0, 30_000_000), rapid.SampledFrom([]int64{453_591, 453_593, 9_999_700, 9_950, 9_949})).Draw(rt, "mass"))
+		read, err := Mass(mass.Format(system), system, false)
+		if err != nil || read.Format(system) != mass.Format(system) {
+			rt.Fatalf("%d mg is shown as %q and read as %q, %v", int64(mass), mass.Format(system), read.Format(system), err)
+		}
+		volume := units.Volume(rapid.OneOf(rapid.Int64Range(0, 30_000_000), rapid.SampledFrom([]int64{946_352, 946_353, 999_600})).Draw(rt, "volume"))
+		again, err := Volume(volume.Format(system), system, false)
+		if err != nil || again.Format(system) != volume.Format(system) {
+			rt.Fatalf("%d uL is shown as %q and read as %q, %v", int64(volume), volume.Format(system), again.Format(system), err)
+		}
+	})
+}

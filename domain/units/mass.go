@@ -64,10 +64,11 @@ func (m Mass) String() string { return m.Format(Metric) }
 
 // Format writes the mass in the reader's system: grams without decimals below
 // ten kilograms (tenths below ten grams), kilograms above; ounces and pounds
-// for US readers.
+// for US readers. The unit is chosen by the rounded figure, so that what is
+// read back from the text is written as the same text.
 func (m Mass) Format(system System) string {
 	if system == US {
-		if ounces := math.Abs(m.Ounces()); ounces < 16 {
+		if ounces := math.Abs(m.Ounces()); math.Round(ounces*10) < 160 {
 			return trimFloat(m.Ounces(), 1) + " oz"
 		}
 		return trimFloat(m.Pounds(), 1) + " lb"
@@ -76,7 +77,7 @@ func (m Mass) Format(system System) string {
 	switch {
 	case math.Abs(grams) < 10:
 		return trimFloat(grams, 1) + " g"
-	case math.Abs(grams) < 10000:
+	case math.Round(math.Abs(grams)) < 10000:
 		return trimFloat(grams, 0) + " g"
 	default:
 		return strconv.FormatFloat(grams/1000, 'f', 1, 64) + " kg"

@@ -47,12 +47,12 @@ func (v Volume) String() string { return v.Format(Metric) }
 // for US readers.
 func (v Volume) Format(system System) string {
 	if system == US {
-		if litres := v.Litres(); math.Abs(litres) >= litresPerQuart {
-			return trimFloat(litres/litresPerQuart, 1) + " qt"
+		if cups := v.Litres() / litresPerUSCup; math.Round(math.Abs(cups)*10) < 40 {
+			return trimFloat(cups, 1) + " cups"
 		}
-		return trimFloat(v.Litres()/litresPerUSCup, 1) + " cups"
+		return trimFloat(v.Litres()/litresPerQuart, 1) + " qt"
 	}
-	if millilitres := v.Millilitres(); math.Abs(millilitres) < 1000 {
+	if millilitres := v.Millilitres(); math.Round(math.Abs(millilitres)) < 1000 {
 		return trimFloat(millilitres, 0) + " mL"
 	}
 	return strconv.FormatFloat(v.Litres(), 'f', 1, 64) + " L"
