@@ -1,0 +1,1 @@
+-- What version 2 adds to the tables of version 1.
