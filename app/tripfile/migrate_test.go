@@ -60,7 +60,7 @@ func wantAllOfVersionOne(t *testing.T, file *File) {
 	if total < 500 {
 		t.Errorf("only %d rows were compared", total)
 	}
-	if content, err := file.Read(ctx); err != nil || len(content.Crew) != 11 || content.Name != "Saltmarsh to the High Tarns" {
+	if content, err := file.Read(ctx); err != nil || len(content.Crew) != 11 || content.Title != "Saltmarsh to the High Tarns" {
 		t.Errorf("the trip cannot be read any more: %v", err)
 	}
 }
