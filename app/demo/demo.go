@@ -15,7 +15,7 @@ func Trip() trip.Trip {
 	t := trip.Trip{
 		Title:    "Saltmarsh to the High Tarns",
 		Notes:    "The Wandering Heron walking club, late summer. Everything here is invented: people, places, prices and what the labels say. Read your own labels.",
-		Start:    date(2026, 8, 26),
+		Start:    date(2027, 8, 25),
 		Units:    units.Metric,
 		Currency: "EUR",
 		Groups:   []trip.CookGroup{{ID: larch, Name: "Larch"}, {ID: rowan, Name: "Rowan"}},
@@ -36,7 +36,7 @@ func Trip() trip.Trip {
 func settings(list []trip.Recipe) trip.Settings {
 	s := trip.DefaultSettings()
 	s.FillOpenSlots = false
-	s.ShoppingDay, s.PackingNight = date(2026, 8, 20), date(2026, 8, 21)
+	s.ShoppingDay, s.PackingNight = date(2027, 8, 19), date(2027, 8, 20)
 	s.Budget = optional.Of(units.Money(95000))
 	s.Helpers = 4
 	s.ColdShare = 0.05

@@ -211,3 +211,14 @@ func TestPotsAreFreeOfSevereAllergens(t *testing.T) {
 		}
 	}
 }
+
+// The weekdays of the demo: a post office that is shut on Sunday is reached on
+// a Friday.
+func TestDemoFallsOnWeekdaysThatWork(t *testing.T) {
+	demo := Trip()
+	for day, want := range map[int]string{1: "Wed", 3: "Fri", 6: "Mon", 9: "Thu"} {
+		if have := demo.DateOf(day).Weekday().Short(); have != want {
+			t.Errorf("day %d is a %s, want %s", day, have, want)
+		}
+	}
+}

@@ -5,7 +5,24 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"sumpter/domain/units"
 )
+
+// StartOn moves day 1 to a date, and with it the dates that the leader chose
+// before the trip: packing night and shopping day stay as many days before it
+// as they were. A trip without a start only gets one.
+func (t *Trip) StartOn(date units.Date) {
+	by := int(date - t.Start)
+	if t.Start.IsSet() {
+		for _, before := range []*units.Date{&t.Settings.PackingNight, &t.Settings.ShoppingDay} {
+			if before.IsSet() {
+				*before = before.AddDays(by)
+			}
+		}
+	}
+	t.Start = date
+}
 
 // InsertDay puts a day in so that it becomes number at, from 1 to one past
 // the last day. What belongs to a later day moves along: menu, resupply points,

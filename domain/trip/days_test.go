@@ -11,6 +11,7 @@ import (
 
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
+	"sumpter/domain/units"
 )
 
 // fiveDays is a trip in which everything that can name a day names one.
@@ -194,4 +195,30 @@ func TestRemovedDaysLeaveTheRestInOrder(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Packing night and shopping move along, over a year's end and a leap day.
+func TestStartOnMovesWhatLiesBefore(t *testing.T) {
+	date := func(text string) units.Date {
+		d, err := units.ParseDate(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d
+	}
+	tr := &trip.Trip{Start: date("2027-08-25")}
+	tr.Settings.PackingNight = date("2027-08-20")
+	tr.StartOn(date("2028-03-01"))
+	if tr.Start != date("2028-03-01") || tr.Settings.PackingNight != date("2028-02-25") || tr.Settings.ShoppingDay.IsSet() {
+		t.Errorf("%s, packed %s, shopping %s", tr.Start, tr.Settings.PackingNight, tr.Settings.ShoppingDay)
+	}
+	tr.StartOn(date("2027-01-03"))
+	if tr.Settings.PackingNight != date("2026-12-29") {
+		t.Errorf("packed %s", tr.Settings.PackingNight)
+	}
+	tr.Start = 0
+	tr.StartOn(date("2027-06-01"))
+	if tr.Start != date("2027-06-01") || tr.Settings.PackingNight != date("2026-12-29") {
+		t.Errorf("a first start moves packing night to %s", tr.Settings.PackingNight)
+	}
 }

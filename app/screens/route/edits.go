@@ -56,7 +56,7 @@ func (s *Screen) setStart(date units.Date) error {
 		return errors.New(lang.L("Enter the date as year-month-day, such as 2026-07-20."))
 	}
 	return s.bench.Edit(lang.X("set-start", "start on {{.Date}}", map[string]any{"Date": bench.DateWords(date)}), func(t *trip.Trip) error {
-		t.Start = date
+		t.StartOn(date)
 		return nil
 	})
 }

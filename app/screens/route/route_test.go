@@ -191,6 +191,9 @@ func TestDatesMoveTheWholeTrip(t *testing.T) {
 		t.Errorf("day 3 on 12 June begins on %s", have)
 	}
 	s.wantUndo("start on Thu 10 Jun 2027")
+	if night := s.bench.Trip().Settings.PackingNight.String(); night != "2027-06-05" {
+		t.Errorf("packing night stays behind on %s", night)
+	}
 	if s.start.Text != "2027-06-10" {
 		t.Errorf("the field says %q", s.start.Text)
 	}
