@@ -1,54 +1,32 @@
 package crew
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
-	"sumpter/app/document"
-	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
 )
 
-// paper is a store that only keeps what it was last given.
-type paper struct{ kept *trip.Trip }
-
-func (p *paper) Save(_ context.Context, t *trip.Trip) error { p.kept = t; return nil }
-func (p *paper) SaveCopy(string) error                      { return nil }
-func (p *paper) Path() string                               { return "paper.trip" }
-func (p *paper) Close() error                               { return nil }
-
 // table is the screen in a window, with what it said last.
 type table struct {
 	*Screen
-	document *document.Document
-	window   fyne.Window
-	said     string
+	*benchtest.Desk
 }
 
 func open(t *testing.T, system units.System) *table {
 	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(look.Theme{Variant: look.Light})
 	on := triptest.Large(4, 2, 3)
 	on.Units = system
-	s := &table{document: document.New(on, &paper{}, document.Inline{})}
-	s.window = test.NewTempWindow(t, nil)
-	s.Screen = New(&bench.Bench{Document: s.document, Window: s.window, Say: func(text string) { s.said = text }, Clipboard: func() fyne.Clipboard { return app.Clipboard() }})
-	s.document.OnTrip(s.Refresh)
-	s.document.OnPlan(s.Refresh)
-	s.window.SetContent(s.Content())
-	s.window.Resize(fyne.NewSize(2600, 700))
-	s.document.Replan()
-	s.Refresh()
+	d := benchtest.New(t, on)
+	s := &table{Screen: New(d.Bench), Desk: d}
+	d.Show(s.Screen, 2600, 700)
 	s.Screen.table.Focus()
 	return s
 }
@@ -69,12 +47,12 @@ func (s *table) enter(t *testing.T, title, text string) {
 	s.Screen.table.MoveCursor(0, s.column(t, title))
 	s.Screen.table.Focus()
 	for _, letter := range text {
-		s.window.Canvas().Focused().TypedRune(letter)
+		s.Window.Canvas().Focused().TypedRune(letter)
 	}
-	s.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	s.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 }
 
-func (s *table) first() *trip.Member { return &s.document.Trip().Crew[0] }
+func (s *table) first() *trip.Member { return &s.Document.Trip().Crew[0] }
 
 func TestTypingChangesTheMember(t *testing.T) {
 	s := open(t, units.Metric)
@@ -91,7 +69,7 @@ func TestTypingChangesTheMember(t *testing.T) {
 	m := s.first()
 	limit, _ := m.LoadLimit.Get()
 	if m.Name != "Runa" || m.Age != 47 || m.BodyMass != 71500*units.Gram || m.Height != 1.68 || m.OwnKit != 7800*units.Gram || limit != 14*units.Kilogram || m.Strength != 0.9 || m.Sex != trip.Female {
-		t.Errorf("the member is %+v; said %q", *m, s.said)
+		t.Errorf("the member is %+v; said %q", *m, s.Said)
 	}
 	if !slices.Equal(m.Diets, []trip.Diet{trip.Vegetarian, trip.NoPork}) {
 		t.Errorf("diets %v", m.Diets)
@@ -99,7 +77,7 @@ func TestTypingChangesTheMember(t *testing.T) {
 	if want := []trip.Allergy{{Allergen: trip.Peanuts, Severe: true}, {Allergen: "kiwi"}}; !slices.Equal(m.Allergies, want) {
 		t.Errorf("allergies %v", m.Allergies)
 	}
-	if name := s.document.UndoName(); !strings.Contains(name, "Allergies of Runa") {
+	if name := s.Document.UndoName(); !strings.Contains(name, "Allergies of Runa") {
 		t.Errorf("undo would say %q", name)
 	}
 }
@@ -119,19 +97,19 @@ func TestWhatHasNoMeaningIsSaidAndNotStored(t *testing.T) {
 	s := open(t, units.Metric)
 	before := s.first().Age
 	s.enter(t, "Age", "old")
-	if s.first().Age != before || s.said == "" || s.Commit() {
-		t.Errorf("age %d, said %q", s.first().Age, s.said)
+	if s.first().Age != before || s.Said == "" || s.Commit() {
+		t.Errorf("age %d, said %q", s.first().Age, s.Said)
 	}
 }
 
 func TestMembersAreAddedAndRemovedWithAllThatNamesThem(t *testing.T) {
 	s := open(t, units.Metric)
 	s.Screen.table.Add()
-	if len(s.document.Trip().Crew) != 5 {
-		t.Fatalf("%d members", len(s.document.Trip().Crew))
+	if len(s.Document.Trip().Crew) != 5 {
+		t.Fatalf("%d members", len(s.Document.Trip().Crew))
 	}
-	id := s.document.Trip().Crew[4].ID
-	err := s.document.Edit("pin", func(t *trip.Trip) error {
+	id := s.Document.Trip().Crew[4].ID
+	err := s.Document.Edit("pin", func(t *trip.Trip) error {
 		t.Pins = append(t.Pins, trip.Pin{Gear: t.Gear[0].ID, Member: id})
 		t.Menu[0].Dishes[0].For = []trip.MemberID{id}
 		return nil
@@ -141,15 +119,15 @@ func TestMembersAreAddedAndRemovedWithAllThatNamesThem(t *testing.T) {
 	}
 	s.Screen.table.SelectKey(key(id))
 	s.Screen.table.Delete()
-	after := s.document.Trip()
+	after := s.Document.Trip()
 	if len(after.Crew) != 4 || len(after.Pins) != 0 {
-		t.Errorf("%d members and %d pins; said %q", len(after.Crew), len(after.Pins), s.said)
+		t.Errorf("%d members and %d pins; said %q", len(after.Crew), len(after.Pins), s.Said)
 	}
 	if problems := trip.Validate(after); len(problems) > 0 {
 		t.Errorf("the trip has problems: %v", problems)
 	}
-	if err := s.document.Undo(); err != nil || len(s.document.Trip().Crew) != 5 {
-		t.Errorf("undo gives %d members (%v)", len(s.document.Trip().Crew), err)
+	if err := s.Document.Undo(); err != nil || len(s.Document.Trip().Crew) != 5 {
+		t.Errorf("undo gives %d members (%v)", len(s.Document.Trip().Crew), err)
 	}
 }
 
@@ -158,13 +136,13 @@ func TestPasteIsOneStepOfUndo(t *testing.T) {
 	s.Screen.table.MoveCursor(0, s.column(t, "Age"))
 	s.Screen.table.Paste("31\tmale\n32\tfemale\n33\tmale\n")
 	ages := []int{}
-	for _, m := range s.document.Trip().Crew[:3] {
+	for _, m := range s.Document.Trip().Crew[:3] {
 		ages = append(ages, m.Age)
 	}
 	if !slices.Equal(ages, []int{31, 32, 33}) {
-		t.Errorf("ages %v, said %q", ages, s.said)
+		t.Errorf("ages %v, said %q", ages, s.Said)
 	}
-	if err := s.document.Undo(); err != nil || s.document.Trip().Crew[2].Age == 33 {
+	if err := s.Document.Undo(); err != nil || s.Document.Trip().Crew[2].Age == 33 {
 		t.Errorf("one undo did not take the paste back (%v)", err)
 	}
 }

@@ -16,21 +16,21 @@ func TestTypingFindsAndReturnAdds(t *testing.T) {
 	if !d.empty.Visible() {
 		t.Error("an empty table does not say what comes here")
 	}
-	d.do("Search the food library")
-	d.typed("oats")
+	d.Do("Search the food library")
+	d.Type("oats")
 	if !d.search.results.Visible() || len(d.search.found.Rows()) == 0 {
 		t.Fatal("typing oats shows nothing")
 	}
 	first := d.search.found.Rows()[0]
-	d.press(fyne.KeyReturn)
+	d.Press(fyne.KeyReturn)
 	foods := d.bench.Trip().Foods
 	if len(foods) != 1 || foods[0].Source != "USDA SR28 "+first.ID || foods[0].ID != 1 {
 		t.Fatalf("the trip has %+v, chosen was %s", foods, first.Name)
 	}
-	if want := "add " + lowered(first.Name); d.bench.Document.UndoName() != want {
-		t.Errorf("undo is called %q, want %q", d.bench.Document.UndoName(), want)
+	if want := "add " + lowered(first.Name); d.Document.UndoName() != want {
+		t.Errorf("undo is called %q, want %q", d.Document.UndoName(), want)
 	}
-	if d.search.results.Visible() || d.search.entry.Text != "" || d.keyboard() != fyne.Focusable(d.search.entry) {
+	if d.search.results.Visible() || d.search.entry.Text != "" || d.Keyboard() != fyne.Focusable(d.search.entry) {
 		t.Error("the search is not ready for the next food")
 	}
 	if d.side.food != 1 || d.empty.Visible() {
@@ -40,26 +40,26 @@ func TestTypingFindsAndReturnAdds(t *testing.T) {
 
 func TestArrowsChooseAnotherHitAndTwinsAreNotAdded(t *testing.T) {
 	d := emptyDesk(t)
-	d.do("Search the food library")
-	d.typed("lentils")
+	d.Do("Search the food library")
+	d.Type("lentils")
 	second := d.search.found.Rows()[1]
-	d.press(fyne.KeyDown, fyne.KeyReturn)
+	d.Press(fyne.KeyDown, fyne.KeyReturn)
 	if source := d.bench.Trip().Foods[0].Source; source != "USDA SR28 "+second.ID {
 		t.Errorf("added %s, chosen was %s", source, second.ID)
 	}
-	d.typed("lentils")
+	d.Type("lentils")
 	if there := d.search.there(second); there == "" {
 		t.Error("the hit does not say that it is in the trip")
 	}
-	d.press(fyne.KeyDown, fyne.KeyReturn)
-	if n := len(d.bench.Trip().Foods); n != 1 || !strings.Contains(d.said, "already") {
-		t.Errorf("%d foods, said %q", n, d.said)
+	d.Press(fyne.KeyDown, fyne.KeyReturn)
+	if n := len(d.bench.Trip().Foods); n != 1 || !strings.Contains(d.Said, "already") {
+		t.Errorf("%d foods, said %q", n, d.Said)
 	}
-	d.typed("zzzzqqqq")
+	d.Type("zzzzqqqq")
 	if !d.search.nothing.Visible() {
 		t.Error("a search without hits says nothing")
 	}
-	d.press(fyne.KeyReturn, fyne.KeyEscape)
+	d.Press(fyne.KeyReturn, fyne.KeyEscape)
 	if d.search.results.Visible() || len(d.bench.Trip().Foods) != 1 {
 		t.Error("Escape does not close the search")
 	}
@@ -67,9 +67,9 @@ func TestArrowsChooseAnotherHitAndTwinsAreNotAdded(t *testing.T) {
 
 func TestAddedFoodKeepsItsUnknowns(t *testing.T) {
 	d := emptyDesk(t)
-	d.do("Search the food library")
-	d.typed("sandwich") // not judged by anybody
-	d.press(fyne.KeyReturn)
+	d.Do("Search the food library")
+	d.Type("sandwich") // not judged by anybody
+	d.Press(fyne.KeyReturn)
 	food := &d.bench.Trip().Foods[0]
 	if food.Storage.TCS != trip.TCSUnknown || len(unreadOf(food)) != len(trip.DeclaredAllergens()) {
 		t.Errorf("%s: cooling %s, unread %v", food.Name, food.Storage.TCS, unreadOf(food))
@@ -100,8 +100,8 @@ func (d *desk) enter(title, text string) {
 	d.t.Helper()
 	row, _ := d.table.Cursor()
 	d.table.MoveCursor(row, d.column(title))
-	d.typed(text) // takes the place of what was there
-	d.press(fyne.KeyReturn)
+	d.Type(text) // takes the place of what was there
+	d.Press(fyne.KeyReturn)
 }
 
 func TestCellsAreEditedInPlace(t *testing.T) {
@@ -126,10 +126,10 @@ func TestCellsAreEditedInPlace(t *testing.T) {
 		d.choose(name)
 		d.enter(c.column, c.text)
 		if !c.is(d.food(name)) {
-			t.Errorf("%s, typed %q: %+v; said %q", c.column, c.text, d.food(name), d.said)
+			t.Errorf("%s, typed %q: %+v; said %q", c.column, c.text, d.food(name), d.Said)
 		}
 	}
-	if undo := d.bench.Document.UndoName(); undo != "change Packages of "+name {
+	if undo := d.Document.UndoName(); undo != "change Packages of "+name {
 		t.Errorf("undo is called %q", undo)
 	}
 }
@@ -140,7 +140,7 @@ func TestNothingTypedIsNotKnownAndNotNought(t *testing.T) {
 	d.choose(name)
 	row, _ := d.table.Cursor()
 	d.table.MoveCursor(row, d.column("Fat"))
-	d.press(fyne.KeyDelete)
+	d.Press(fyne.KeyDelete)
 	food := d.food(name)
 	if food.Per100g.FatGrams.Known() {
 		t.Errorf("fat is %v", food.Per100g.FatGrams)
@@ -148,7 +148,7 @@ func TestNothingTypedIsNotKnownAndNotNought(t *testing.T) {
 	if text := d.fields[d.column("Fat")].text(food); text != "?" {
 		t.Errorf("shown as %q", text)
 	}
-	if err := d.bench.Document.Undo(); err != nil || !d.food(name).Per100g.FatGrams.Known() {
+	if err := d.Document.Undo(); err != nil || !d.food(name).Per100g.FatGrams.Known() {
 		t.Error("undo does not give it back")
 	}
 }
@@ -160,10 +160,10 @@ func TestWhatMakesNoSenseStaysOut(t *testing.T) {
 	for column, text := range map[string]string{"Energy": "5000", "Protein": "a lot", "Packages": "one bag", "Must be cold": "maybe"} {
 		d.choose(name)
 		d.enter(column, text)
-		if d.said == "" {
+		if d.Said == "" {
 			t.Errorf("%s, typed %q: nothing is said", column, text)
 		}
-		d.press(fyne.KeyEscape)
+		d.Press(fyne.KeyEscape)
 	}
 	if after := *d.food(name); after.Per100g != before.Per100g || len(after.Packages) != len(before.Packages) || after.Storage != before.Storage {
 		t.Errorf("the food changed to %+v", after)
@@ -175,19 +175,19 @@ func TestFoodsInRecipesStay(t *testing.T) {
 	used := d.bench.Trip().Food(d.bench.Trip().Recipes[0].Ingredients[0].Food).Name
 	d.choose(used)
 	before := len(d.bench.Trip().Foods)
-	d.do("Remove the food")
-	if len(d.bench.Trip().Foods) != before || !strings.Contains(d.said, d.bench.Trip().Recipes[0].Name) {
-		t.Errorf("%d foods, said %q", len(d.bench.Trip().Foods), d.said)
+	d.Do("Remove the food")
+	if len(d.bench.Trip().Foods) != before || !strings.Contains(d.Said, d.bench.Trip().Recipes[0].Name) {
+		t.Errorf("%d foods, said %q", len(d.bench.Trip().Foods), d.Said)
 	}
-	d.do("Search the food library")
-	d.typed("anchov")
-	d.press(fyne.KeyReturn)
+	d.Do("Search the food library")
+	d.Type("anchov")
+	d.Press(fyne.KeyReturn)
 	if len(d.bench.Trip().Foods) != before+1 {
 		t.Fatal("nothing was added")
 	}
-	d.do("Remove the food")
-	if len(d.bench.Trip().Foods) != before || !strings.HasPrefix(d.bench.Document.UndoName(), "remove ") {
-		t.Errorf("a food that nothing needs stays; said %q", d.said)
+	d.Do("Remove the food")
+	if len(d.bench.Trip().Foods) != before || !strings.HasPrefix(d.Document.UndoName(), "remove ") {
+		t.Errorf("a food that nothing needs stays; said %q", d.Said)
 	}
 }
 
@@ -198,9 +198,9 @@ func TestPasteIsOneStep(t *testing.T) {
 	d.table.Paste("111\t1\n222\t2\n")
 	foods := d.bench.Trip().Foods
 	if foods[0].Per100g.Kcal != 111 || foods[1].Per100g.ProteinGrams.Or(0) != 2 {
-		t.Errorf("pasted %v and %v; said %q", foods[0].Per100g, foods[1].Per100g, d.said)
+		t.Errorf("pasted %v and %v; said %q", foods[0].Per100g, foods[1].Per100g, d.Said)
 	}
-	if err := d.bench.Document.Undo(); err != nil || d.bench.Trip().Foods[1].Per100g.Kcal == 222 {
+	if err := d.Document.Undo(); err != nil || d.bench.Trip().Foods[1].Per100g.Kcal == 222 {
 		t.Error("one undo does not take the paste back")
 	}
 }
@@ -220,8 +220,8 @@ func TestAFoodWithoutANameIsRefused(t *testing.T) {
 	name := d.bench.Trip().Foods[0].Name
 	d.choose(name)
 	d.table.MoveCursor(0, 0)
-	d.press(fyne.KeyDelete)
-	if d.food(name) == nil || d.said == "" {
-		t.Errorf("said %q", d.said)
+	d.Press(fyne.KeyDelete)
+	if d.food(name) == nil || d.Said == "" {
+		t.Errorf("said %q", d.Said)
 	}
 }

@@ -15,7 +15,7 @@ import (
 // unread makes the first foods of the demo foods whose labels nobody read.
 func unread(t *testing.T, d *desk, names ...string) {
 	t.Helper()
-	if err := d.bench.Document.Edit("forget labels", func(t *trip.Trip) error {
+	if err := d.Document.Edit("forget labels", func(t *trip.Trip) error {
 		for i := range t.Foods {
 			for _, name := range names {
 				if t.Foods[i].Name == name {
@@ -34,8 +34,8 @@ func TestLabelIsReadByKeys(t *testing.T) {
 	name := d.bench.Trip().Foods[0].Name
 	unread(t, d, name)
 	d.choose(name)
-	d.do("Read the label of the food")
-	d.typed("cmf") // the first three: gluten, wheat, crustaceans
+	d.Do("Read the label of the food")
+	d.Type("cmf") // the first three: gluten, wheat, crustaceans
 	food := d.food(name)
 	for allergen, want := range map[trip.Allergen]trip.Presence{
 		trip.Gluten: trip.Contains, trip.Wheat: trip.MayContain, trip.Crustaceans: trip.Free, trip.Eggs: trip.NotKnown,
@@ -47,14 +47,14 @@ func TestLabelIsReadByKeys(t *testing.T) {
 	if words := d.side.label.words.Text; !strings.Contains(words, "Contains gluten.") || !strings.Contains(words, "Not known, so not safe: eggs") {
 		t.Errorf("the side says %q", words)
 	}
-	d.typed("r")
+	d.Type("r")
 	if left := unreadOf(d.food(name)); len(left) > 0 || d.food(name).Presence(trip.Gluten) != trip.Contains {
 		t.Errorf("after R %v is unknown, gluten is %s", left, d.food(name).Presence(trip.Gluten))
 	}
-	if undo := d.bench.Document.UndoName(); undo != "read the label of "+name {
+	if undo := d.Document.UndoName(); undo != "read the label of "+name {
 		t.Errorf("undo is called %q", undo)
 	}
-	if err := d.bench.Document.Undo(); err != nil || len(d.food(name).Allergens) != 0 {
+	if err := d.Document.Undo(); err != nil || len(d.food(name).Allergens) != 0 {
 		t.Errorf("one undo leaves %v", d.food(name).Allergens)
 	}
 }
@@ -67,11 +67,11 @@ func TestNextLabelGoesToWhoMustWait(t *testing.T) {
 	if waiting := d.Waiting(); waiting < before+2 {
 		t.Errorf("%d wait, before %d", waiting, before)
 	}
-	d.do("Next label to read")
+	d.Do("Next label to read")
 	if got := d.side.current().Name; got != first {
 		t.Errorf("the first label is of %q, want %q", got, first)
 	}
-	d.typed("n")
+	d.Type("n")
 	if got := d.side.current().Name; got != second {
 		t.Errorf("after N the label is of %q, want %q", got, second)
 	}
@@ -122,10 +122,10 @@ func TestDietsAreSetByKeys(t *testing.T) {
 	d := pantryDesk(t)
 	name := d.bench.Trip().Foods[0].Name
 	d.choose(name)
-	d.do("Read the label of the food")
+	d.Do("Read the label of the food")
 	d.focus(d.side.label.diets)
-	d.press(fyne.KeyHome)
-	d.typed("d")
+	d.Press(fyne.KeyHome)
+	d.Type("d")
 	if got := d.food(name).Suitability(trip.Vegetarian); got != trip.DoesNotSuit {
 		t.Errorf("vegetarian is %s", got)
 	}
@@ -136,28 +136,28 @@ func TestPackagesAreAddedAndPriced(t *testing.T) {
 	name := d.bench.Trip().Foods[0].Name
 	d.choose(name)
 	had := len(d.food(name).Packages)
-	d.do("Packages of the food")
-	d.press(fyne.KeyInsert)
-	d.typed("250 g")
-	d.press(fyne.KeyTab)
-	d.typed("1,49")
-	d.press(fyne.KeyTab)
-	d.typed("Village shop")
-	d.press(fyne.KeyTab)
-	d.typed("6")
-	d.press(fyne.KeyReturn)
+	d.Do("Packages of the food")
+	d.Press(fyne.KeyInsert)
+	d.Type("250 g")
+	d.Press(fyne.KeyTab)
+	d.Type("1,49")
+	d.Press(fyne.KeyTab)
+	d.Type("Village shop")
+	d.Press(fyne.KeyTab)
+	d.Type("6")
+	d.Press(fyne.KeyReturn)
 	packages := d.food(name).Packages
 	want := trip.Package{Net: 250 * units.Gram, Price: optional.Of(units.Money(149)), Shop: "Village shop", InStock: optional.Of(6)}
 	if len(packages) != had+1 || packages[had] != want {
-		t.Fatalf("packages are %+v; said %q", packages, d.said)
+		t.Fatalf("packages are %+v; said %q", packages, d.Said)
 	}
 	d.side.packages.table.Delete()
 	if left := len(d.food(name).Packages); left != had {
 		t.Errorf("%d packages are left, want %d", left, had)
 	}
 	d.side.packages.atHome.Focus()
-	d.typed("300")
-	d.press(fyne.KeyReturn)
+	d.Type("300")
+	d.Press(fyne.KeyReturn)
 	if got := d.food(name).AtHome; got != 300*units.Gram {
 		t.Errorf("at home are %s", got)
 	}
@@ -167,12 +167,12 @@ func TestFactsOfKeepingAreEdited(t *testing.T) {
 	d := pantryDesk(t)
 	name := d.bench.Trip().Foods[0].Name
 	d.choose(name)
-	d.do("How the food keeps")
+	d.Do("How the food keeps")
 	d.side.keeps.table.MoveCursor(1, 1)
-	d.typed("yes")
-	d.press(fyne.KeyReturn)
+	d.Type("yes")
+	d.Press(fyne.KeyReturn)
 	if !d.food(name).Storage.TCSWhenOpen {
-		t.Errorf("typed yes: %+v; said %q", d.food(name).Storage, d.said)
+		t.Errorf("typed yes: %+v; said %q", d.food(name).Storage, d.Said)
 	}
 	if text := d.side.keeps.basis.Text; !strings.Contains(text, d.food(name).Storage.Basis) {
 		t.Errorf("the basis is not shown: %q", text)
@@ -184,7 +184,7 @@ func TestUsesAreThoseOfThePlan(t *testing.T) {
 	p := d.bench.Plan()
 	fate := p.Spoilage.Fates[0]
 	d.choose(p.Trip.Food(fate.Food).Name)
-	d.do("Where the food is used")
+	d.Do("Where the food is used")
 	uses := d.side.used.uses
 	slots, grams := 0, units.Mass(0)
 	for _, f := range p.Spoilage.Fates {
@@ -205,15 +205,15 @@ func TestUsesAreThoseOfThePlan(t *testing.T) {
 	if len(uses) != slots || grams != 0 {
 		t.Errorf("%d slots shown of %d, %s unaccounted for", len(uses), slots, grams)
 	}
-	d.press(fyne.KeyReturn)
-	if len(d.places) != 1 || d.places[0].Screen != "menu" || d.places[0].Day != fate.Day {
-		t.Errorf("Return leads to %+v", d.places)
+	d.Press(fyne.KeyReturn)
+	if len(d.Places) != 1 || d.Places[0].Screen != "menu" || d.Places[0].Day != fate.Day {
+		t.Errorf("Return leads to %+v", d.Places)
 	}
 }
 
 func TestTimeLeftShowsWhatPressesAndLeadsToIt(t *testing.T) {
 	d := demoDesk(t)
-	d.do("Time left for each food")
+	d.Do("Time left for each food")
 	p := d.bench.Plan()
 	spans := d.left.spans(p)
 	if len(spans) != len(spoilage.EatFirst(p.Trip, p.Spoilage)) || len(spans) == 0 {
@@ -233,8 +233,8 @@ func TestTimeLeftShowsWhatPressesAndLeadsToIt(t *testing.T) {
 // TestFoodFromALabel enters an EU label in the form, then its allergens.
 func TestFoodFromALabel(t *testing.T) {
 	d := emptyDesk(t)
-	d.do("Food from a label")
-	d.typed("Oat bar")
+	d.Do("Food from a label")
+	d.Type("Oat bar")
 	f := d.side.form
 	for entry, text := range map[interface{ SetText(string) }]string{
 		f.energy: "1900 kJ", f.fat: "20", f.carbohydrate: "55", f.sugar: "25", f.fibre: "6", f.protein: "9", f.salt: "0.5", f.packages: "40 g 1.20",
@@ -258,17 +258,17 @@ func TestFoodFromALabel(t *testing.T) {
 	if food.Storage.TCS != trip.TCSUnknown || food.Per100g.CarbConvention != trip.AvailableCarbohydrate || len(food.Packages) != 1 {
 		t.Errorf("%+v", food)
 	}
-	if d.keyboard() != fyne.Focusable(d.side.label.allergens) {
+	if d.Keyboard() != fyne.Focusable(d.side.label.allergens) {
 		t.Error("the form does not go on to the allergens")
 	}
-	if undo := d.bench.Document.UndoName(); undo != "add oat bar" {
+	if undo := d.Document.UndoName(); undo != "add oat bar" {
 		t.Errorf("undo is called %q", undo)
 	}
 }
 
 func TestLabelPerServing(t *testing.T) {
 	d := emptyDesk(t)
-	d.do("Food from a label")
+	d.Do("Food from a label")
 	f := d.side.form
 	f.kind.SetSelectedIndex(fibreWithin)
 	f.per.SetText("50")
@@ -282,7 +282,7 @@ func TestLabelPerServing(t *testing.T) {
 		t.Errorf("%+v, %v", n, err)
 	}
 	f.add()
-	if len(d.bench.Trip().Foods) != 0 || d.said == "" {
+	if len(d.bench.Trip().Foods) != 0 || d.Said == "" {
 		t.Error("a food without a name was added")
 	}
 	f.side.closeForm()
@@ -294,7 +294,7 @@ func TestLabelPerServing(t *testing.T) {
 func TestTabsShowTheChosenFood(t *testing.T) {
 	d := pantryDesk(t)
 	for _, action := range []string{"Packages of the food", "How the food keeps", "Where the food is used", "Read the label of the food"} {
-		d.do(action)
+		d.Do(action)
 		d.choose(d.bench.Trip().Foods[4].Name)
 		if d.side.name.Content != d.bench.Trip().Foods[4].Name {
 			t.Errorf("after %q the side shows %q", action, d.side.name.Content)

@@ -90,7 +90,7 @@ func TestMassesStandInTheReadersUnits(t *testing.T) {
 
 func TestFindingsOfTheLoadsLeadToTheirPlace(t *testing.T) {
 	s := openDemo(t)
-	if err := s.doc.Edit("x", func(on *trip.Trip) error {
+	if err := s.Document.Edit("x", func(on *trip.Trip) error {
 		on.Crew[1].LoadLimit = optional.Of(on.Crew[1].OwnKit - units.Kilogram)
 		return nil
 	}); err != nil {
@@ -171,7 +171,7 @@ func TestThePanelTellsLimitRoomAndPins(t *testing.T) {
 		t.Errorf("the row of a pinned bag shows %+v", r.shown)
 	}
 	r.Tapped(nil)
-	if s.chosen != bag.id() || s.bench.Window.Canvas().Focused() != fyne.Focusable(s.pack.list) {
+	if s.chosen != bag.id() || s.Window.Canvas().Focused() != fyne.Focusable(s.pack.list) {
 		t.Error("a tap on the row does not choose it")
 	}
 	s.pack.step(1)

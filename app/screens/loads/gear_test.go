@@ -27,7 +27,7 @@ func (s *shown) cell(name, title string) {
 		}
 	}
 	for row, id := range s.gear.table.Rows() {
-		if s.doc.Trip().GearItem(id).Name == name && column >= 0 {
+		if s.Document.Trip().GearItem(id).Name == name && column >= 0 {
 			s.gear.table.Focus()
 			s.gear.table.MoveCursor(row, column)
 			return
@@ -39,14 +39,14 @@ func (s *shown) cell(name, title string) {
 // enter types over the cell at the cursor and commits.
 func (s *shown) enter(text string) {
 	for _, letter := range text {
-		s.bench.Window.Canvas().Focused().TypedRune(letter)
+		s.Window.Canvas().Focused().TypedRune(letter)
 	}
 	s.gear.commit()
 }
 
 func (s *shown) item(name string) trip.Gear {
 	s.t.Helper()
-	for _, item := range s.doc.Trip().Gear {
+	for _, item := range s.Document.Trip().Gear {
 		if item.Name == name {
 			return item
 		}
@@ -73,17 +73,17 @@ func TestGearIsTypedInTheReadersUnits(t *testing.T) {
 		s.cell(tent, c.title)
 		s.enter(c.text)
 		if got := c.got(); got != c.want {
-			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.said)
+			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.Said)
 		}
-		if want := "change " + c.title + " of " + tent; s.doc.UndoName() != want {
-			t.Errorf("undo is called %q, want %q", s.doc.UndoName(), want)
+		if want := "change " + c.title + " of " + tent; s.Document.UndoName() != want {
+			t.Errorf("undo is called %q, want %q", s.Document.UndoName(), want)
 		}
 	}
 }
 
 func TestWhatMakesNoSenseIsRefusedWithTheReason(t *testing.T) {
 	s := openGear(t)
-	before := s.doc.Trip()
+	before := s.Document.Trip()
 	for _, c := range []struct{ name, title, text, want string }{
 		{"First-aid kit", "Power", "2000", "stove"},
 		{"First-aid kit", "Made of", "steel", "pot"},
@@ -94,11 +94,11 @@ func TestWhatMakesNoSenseIsRefusedWithTheReason(t *testing.T) {
 		{"Larch stove, first", "Burns", "coal", "gas mix"},
 		{"Larch stove, first", "Efficiency", "130", "efficiency"},
 	} {
-		s.said = ""
+		s.Said = ""
 		s.cell(c.name, c.title)
 		s.enter(c.text)
-		if s.doc.Trip() != before || !strings.Contains(s.said, c.want) {
-			t.Errorf("%s of %s as %q: said %q", c.title, c.name, c.text, s.said)
+		if s.Document.Trip() != before || !strings.Contains(s.Said, c.want) {
+			t.Errorf("%s of %s as %q: said %q", c.title, c.name, c.text, s.Said)
 		}
 		s.key(fyne.KeyEscape)
 	}
@@ -127,7 +127,7 @@ func TestAPotHasAMetalAndAStoveAFuel(t *testing.T) {
 
 func TestRemovedGearTakesItsPinsAlong(t *testing.T) {
 	s := openDemo(t)
-	if err := s.doc.Edit("pin", func(on *trip.Trip) error {
+	if err := s.Document.Edit("pin", func(on *trip.Trip) error {
 		on.Pins = append(on.Pins, trip.Pin{Gear: 17, Member: 2})
 		return nil
 	}); err != nil {
@@ -136,20 +136,20 @@ func TestRemovedGearTakesItsPinsAlong(t *testing.T) {
 	s.tabs.SelectIndex(2)
 	s.cell("First-aid kit", "Name")
 	s.gear.remove()
-	if s.doc.Trip().GearItem(17) != nil || len(s.doc.Trip().Pins) != 0 || s.doc.UndoName() != "remove First-aid kit" {
-		t.Errorf("gear %v, pins %v, undo %q", s.doc.Trip().GearItem(17), s.doc.Trip().Pins, s.doc.UndoName())
+	if s.Document.Trip().GearItem(17) != nil || len(s.Document.Trip().Pins) != 0 || s.Document.UndoName() != "remove First-aid kit" {
+		t.Errorf("gear %v, pins %v, undo %q", s.Document.Trip().GearItem(17), s.Document.Trip().Pins, s.Document.UndoName())
 	}
 }
 
 func TestAddedGearHasAFreeName(t *testing.T) {
 	s := openGear(t)
-	count := len(s.doc.Trip().Gear)
+	count := len(s.Document.Trip().Gear)
 	s.gear.add()
 	s.gear.add()
-	if got := len(s.doc.Trip().Gear); got != count+2 {
-		t.Fatalf("%d pieces of gear, had %d; said %q", got, count, s.said)
+	if got := len(s.Document.Trip().Gear); got != count+2 {
+		t.Fatalf("%d pieces of gear, had %d; said %q", got, count, s.Said)
 	}
-	if id, ok := s.gear.table.Selected(); !ok || s.doc.Trip().GearItem(id).Name != "New gear 2" {
+	if id, ok := s.gear.table.Selected(); !ok || s.Document.Trip().GearItem(id).Name != "New gear 2" {
 		t.Errorf("the cursor is on %d", id)
 	}
 }
@@ -161,7 +161,7 @@ func TestPastedGearIsOneStep(t *testing.T) {
 	if got := s.item("Rowan stove, second"); got.Mass != 220*units.Gram || got.Volume != 800*units.Millilitre {
 		t.Errorf("second stove %+v", got)
 	}
-	if err := s.doc.Undo(); err != nil || s.item("Rowan stove, first").Mass != 190*units.Gram || s.item("Rowan stove, second").Mass != 190*units.Gram {
+	if err := s.Document.Undo(); err != nil || s.item("Rowan stove, first").Mass != 190*units.Gram || s.item("Rowan stove, second").Mass != 190*units.Gram {
 		t.Error("undo does not take the whole paste back")
 	}
 }
@@ -174,8 +174,8 @@ func TestAnEmptyTripIsOfferedItsKitchens(t *testing.T) {
 		t.Fatal("an empty table says nothing")
 	}
 	s.gear.addKitchens()
-	if len(s.doc.Trip().Gear) != 2 || s.item("Group 1 stove").Kind != trip.Stove || s.gear.none.Visible() {
-		t.Errorf("gear %v", s.doc.Trip().Gear)
+	if len(s.Document.Trip().Gear) != 2 || s.item("Group 1 stove").Kind != trip.Stove || s.gear.none.Visible() {
+		t.Errorf("gear %v", s.Document.Trip().Gear)
 	}
 }
 
@@ -187,37 +187,37 @@ func TestFuelContainersAreEdited(t *testing.T) {
 		s.enter(text)
 	}
 	want := trip.FuelContainer{Name: "Canister, tall", Fuel: trip.Propane, Net: 340 * units.Gram, Empty: 160 * units.Gram, Volume: 1100 * units.Millilitre}
-	got := s.doc.Trip().Fuels[1]
+	got := s.Document.Trip().Fuels[1]
 	if price, known := got.Price.Get(); !known || price != 950 {
 		t.Errorf("price %v %v", price, known)
 	}
 	got.Price = want.Price
 	if got != want {
-		t.Errorf("got %+v, want %+v; said %q", got, want, s.said)
+		t.Errorf("got %+v, want %+v; said %q", got, want, s.Said)
 	}
 	s.gear.fuels.Focus()
 	s.key(fyne.KeyDelete) // an empty price is an unknown one
-	if s.doc.Trip().Fuels[1].Price.Known() {
+	if s.Document.Trip().Fuels[1].Price.Known() {
 		t.Error("the price is still known")
 	}
 	s.gear.addFuel()
-	if n := len(s.doc.Trip().Fuels); n != 4 {
+	if n := len(s.Document.Trip().Fuels); n != 4 {
 		t.Fatalf("%d sizes", n)
 	}
 	s.gear.removeFuel()
-	if n := len(s.doc.Trip().Fuels); n != 3 || !strings.HasPrefix(s.doc.UndoName(), "remove ") {
-		t.Errorf("%d sizes, undo %q", n, s.doc.UndoName())
+	if n := len(s.Document.Trip().Fuels); n != 3 || !strings.HasPrefix(s.Document.UndoName(), "remove ") {
+		t.Errorf("%d sizes, undo %q", n, s.Document.UndoName())
 	}
 }
 
 func TestGearSaysWhoCarriesIt(t *testing.T) {
 	s := openGear(t)
 	item := s.item("First-aid kit")
-	text := s.gear.carriers(s.doc.Trip(), &item)
-	for _, stage := range s.doc.Plan().Carry.Stages {
+	text := s.gear.carriers(s.Document.Trip(), &item)
+	for _, stage := range s.Document.Plan().Carry.Stages {
 		for _, x := range stage.Items {
-			if x.Key == "17" && string(x.Kind) == "gear" && !strings.Contains(text, s.doc.Trip().Member(x.Carrier).Name) {
-				t.Errorf("%q does not name %s", text, s.doc.Trip().Member(x.Carrier).Name)
+			if x.Key == "17" && string(x.Kind) == "gear" && !strings.Contains(text, s.Document.Trip().Member(x.Carrier).Name) {
+				t.Errorf("%q does not name %s", text, s.Document.Trip().Member(x.Carrier).Name)
 			}
 		}
 	}

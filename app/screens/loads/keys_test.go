@@ -14,13 +14,13 @@ import (
 
 func (s *shown) key(names ...fyne.KeyName) {
 	for _, name := range names {
-		s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
+		s.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
 	}
 }
 
 func (s *shown) typed(text string) {
 	for _, letter := range text {
-		s.bench.Window.Canvas().Focused().TypedRune(letter)
+		s.Window.Canvas().Focused().TypedRune(letter)
 	}
 }
 
@@ -42,7 +42,7 @@ func TestABagIsMovedByKeys(t *testing.T) {
 		t.Fatalf("after M and T: %+v", s.move)
 	}
 	s.key(fyne.KeyReturn)
-	if pins := s.doc.Trip().Pins; len(pins) != 1 || pins[0].Bag != bag.key || pins[0].Member != s.named("Tomas") {
+	if pins := s.Document.Trip().Pins; len(pins) != 1 || pins[0].Bag != bag.key || pins[0].Member != s.named("Tomas") {
 		t.Errorf("pins %v", pins)
 	}
 }
@@ -63,7 +63,7 @@ func TestArrowsChooseWhoTakesIt(t *testing.T) {
 		t.Errorf("Right offers it to %d", s.move.to)
 	}
 	s.key(fyne.KeyEscape)
-	if s.move != nil || len(s.doc.Trip().Pins) != 0 {
+	if s.move != nil || len(s.Document.Trip().Pins) != 0 {
 		t.Error("Escape does not leave it where it is")
 	}
 }
@@ -74,7 +74,7 @@ func TestATapDropsWhatWasTakenUp(t *testing.T) {
 	test.Tap(s.pack.move)
 	s.tapColumn(s.named("Tomas"))
 	if s.carrier(bag.id()) != s.named("Tomas") {
-		t.Errorf("carried by %d, pins %v", s.carrier(bag.id()), s.doc.Trip().Pins)
+		t.Errorf("carried by %d, pins %v", s.carrier(bag.id()), s.Document.Trip().Pins)
 	}
 }
 
@@ -82,11 +82,11 @@ func TestBansAreMadeFollowedAndTakenOff(t *testing.T) {
 	s := openDemo(t)
 	bag := s.at("Olek", shared)
 	s.typed("k")
-	if pins := s.doc.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Bag: bag.key, Member: s.named("Olek"), Forbid: true}) {
+	if pins := s.Document.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Bag: bag.key, Member: s.named("Olek"), Forbid: true}) {
 		t.Fatalf("pins %v", pins)
 	}
-	if want := "keep bag " + bag.name + " from Olek"; s.doc.UndoName() != want {
-		t.Errorf("undo is called %q, want %q", s.doc.UndoName(), want)
+	if want := "keep bag " + bag.name + " from Olek"; s.Document.UndoName() != want {
+		t.Errorf("undo is called %q, want %q", s.Document.UndoName(), want)
 	}
 	holder := s.carrier(bag.id())
 	if holder == s.named("Olek") || holder == 0 {
@@ -98,15 +98,15 @@ func TestBansAreMadeFollowedAndTakenOff(t *testing.T) {
 		t.Error("the ban cannot be taken off here")
 	}
 	s.typed("u")
-	if len(s.doc.Trip().Pins) != 0 || s.doc.UndoName() != "take the pins off bag "+bag.name {
-		t.Errorf("pins %v, undo %q", s.doc.Trip().Pins, s.doc.UndoName())
+	if len(s.Document.Trip().Pins) != 0 || s.Document.UndoName() != "take the pins off bag "+bag.name {
+		t.Errorf("pins %v, undo %q", s.Document.Trip().Pins, s.Document.UndoName())
 	}
 }
 
 func TestGearIsPinnedByItsID(t *testing.T) {
 	s := openDemo(t)
 	var kit thing
-	for _, m := range s.doc.Trip().Crew {
+	for _, m := range s.Document.Trip().Crew {
 		for _, x := range s.view.things(m.ID, 1) {
 			if x.name == "First-aid kit" {
 				kit = x
@@ -118,11 +118,11 @@ func TestGearIsPinnedByItsID(t *testing.T) {
 		to = "Tomas"
 	}
 	s.drag(kit, to)
-	if pins := s.doc.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Gear: 17, Member: s.named(to)}) {
+	if pins := s.Document.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Gear: 17, Member: s.named(to)}) {
 		t.Errorf("pins %v", pins)
 	}
-	if s.doc.UndoName() != "move First-aid kit to another pack" {
-		t.Errorf("undo is called %q", s.doc.UndoName())
+	if s.Document.UndoName() != "move First-aid kit to another pack" {
+		t.Errorf("undo is called %q", s.Document.UndoName())
 	}
 }
 
@@ -144,8 +144,8 @@ func TestTheListOfPinsTakesThemOff(t *testing.T) {
 	}
 	s.tabs.SelectIndex(1)
 	s.fairness.pins.table.Delete()
-	if len(s.doc.Trip().Pins) != 0 || !strings.HasPrefix(s.doc.UndoName(), "let Olek carry "+bag.name) {
-		t.Errorf("pins %v, undo %q", s.doc.Trip().Pins, s.doc.UndoName())
+	if len(s.Document.Trip().Pins) != 0 || !strings.HasPrefix(s.Document.UndoName(), "let Olek carry "+bag.name) {
+		t.Errorf("pins %v, undo %q", s.Document.Trip().Pins, s.Document.UndoName())
 	}
 }
 
@@ -176,7 +176,7 @@ func TestEveryActionDoesSomething(t *testing.T) {
 	s := openDemo(t)
 	bag := s.at("Olek", shared)
 	for _, action := range s.Actions() {
-		before, move, tab, day := s.doc.UndoName(), s.move, s.tabs.SelectedIndex(), s.day
+		before, move, tab, day := s.Document.UndoName(), s.move, s.tabs.SelectedIndex(), s.day
 		if strings.HasPrefix(action.Name, "Day before") {
 			s.showDay(4)
 			day = 4
@@ -184,10 +184,10 @@ func TestEveryActionDoesSomething(t *testing.T) {
 		if strings.HasPrefix(action.Name, "Keep") || strings.HasPrefix(action.Name, "Take the pins") {
 			s.cancelMove()
 			s.GoToThing(bag)
-			before, move = s.doc.UndoName(), s.move
+			before, move = s.Document.UndoName(), s.move
 		}
 		action.Do()
-		if s.doc.UndoName() == before && s.move == move && s.tabs.SelectedIndex() == tab && s.day == day {
+		if s.Document.UndoName() == before && s.move == move && s.tabs.SelectedIndex() == tab && s.day == day {
 			t.Errorf("%q does nothing", action.Name)
 		}
 	}
@@ -214,7 +214,7 @@ func TestWhyAnswersFromTheRules(t *testing.T) {
 		{"fuel", func(x thing) bool { return x.kind == carry.FuelItem }, []string{"Fuel is put where"}},
 	} {
 		found := false
-		for _, m := range s.doc.Trip().Crew {
+		for _, m := range s.Document.Trip().Crew {
 			for _, x := range s.view.things(m.ID, 1) {
 				if found || !c.fits(x) {
 					continue
@@ -240,7 +240,7 @@ func TestWhyComparesWithTheNextBest(t *testing.T) {
 	bag := s.at("Olek", shared)
 	best := s.view.best(bag, 1)
 	worst := s.view.worstAfter(move{thing: bag, to: best}, 1)
-	for _, m := range s.doc.Trip().Crew {
+	for _, m := range s.Document.Trip().Crew {
 		if m.ID != bag.carrier && s.view.obstacle(&bag, m.ID, 1) == "" && s.view.worstAfter(move{thing: bag, to: m.ID}, 1) < worst {
 			t.Errorf("%s would be better than %s", m.Name, s.view.memberName(best))
 		}

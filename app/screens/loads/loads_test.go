@@ -1,18 +1,13 @@
 package loads
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
-	"sumpter/app/demo"
-	"sumpter/app/document"
-	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
@@ -20,47 +15,27 @@ import (
 	"sumpter/domain/units"
 )
 
-// paper is a store that keeps nothing.
-type paper struct{}
-
-func (paper) Save(context.Context, *trip.Trip) error { return nil }
-func (paper) SaveCopy(string) error                  { return nil }
-func (paper) Path() string                           { return "paper.trip" }
-func (paper) Close() error                           { return nil }
-
 // shown is the screen on a window of the test driver.
 type shown struct {
 	*Screen
-	t    testing.TB
-	doc  *document.Document
-	said string
+	*benchtest.Desk
+	t testing.TB
 }
 
 func openTrip(t testing.TB, on *trip.Trip) *shown {
 	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(look.Theme{Variant: look.Light})
-	s := &shown{t: t, doc: document.New(on, paper{}, document.Inline{})}
-	w := test.NewTempWindow(t, nil)
-	b := &bench.Bench{Document: s.doc, Window: w, Say: func(text string) { s.said = text }, Clipboard: app.Clipboard}
-	s.Screen = New(b)
-	w.SetContent(s.Content())
-	w.Resize(fyne.NewSize(1100, 720))
-	s.doc.OnTrip(s.Refresh)
-	s.doc.OnPlan(s.Refresh)
-	s.doc.Replan()
+	d := benchtest.New(t, on)
+	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
+	d.Show(s.Screen, 1100, 720)
 	return s
 }
 
-func openDemo(t testing.TB) *shown {
-	on := demo.Trip()
-	return openTrip(t, &on)
-}
+func openDemo(t testing.TB) *shown { return openTrip(t, benchtest.Demo()) }
 
 // named finds a member by name.
 func (s *shown) named(name string) trip.MemberID {
 	s.t.Helper()
-	for _, m := range s.doc.Trip().Crew {
+	for _, m := range s.Document.Trip().Crew {
 		if m.Name == name {
 			return m.ID
 		}
@@ -121,11 +96,11 @@ func TestADraggedBagIsPinnedAndTheRestSplitAnew(t *testing.T) {
 	if !strings.Contains(tag, "Olek") || !strings.Contains(tag, "Tomas") || strings.Count(tag, "→") != 2 {
 		t.Errorf("while dragging it says %q", tag)
 	}
-	if pins := s.doc.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Bag: bag.key, Member: s.named("Tomas")}) {
+	if pins := s.Document.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Bag: bag.key, Member: s.named("Tomas")}) {
 		t.Fatalf("pins %v", pins)
 	}
-	if want := "move bag " + bag.name + " to another pack"; s.doc.UndoName() != want {
-		t.Errorf("undo is called %q, want %q", s.doc.UndoName(), want)
+	if want := "move bag " + bag.name + " to another pack"; s.Document.UndoName() != want {
+		t.Errorf("undo is called %q, want %q", s.Document.UndoName(), want)
 	}
 	if s.carrier(bag.id()) != s.named("Tomas") {
 		t.Error("after planning Tomas does not carry it")
@@ -136,8 +111,8 @@ func TestADraggedBagIsPinnedAndTheRestSplitAnew(t *testing.T) {
 	if s.member != s.named("Tomas") || s.chosen != bag.id() {
 		t.Errorf("the bag is not shown where it went: member %d, thing %q", s.member, s.chosen)
 	}
-	if err := s.doc.Undo(); err != nil || len(s.doc.Trip().Pins) != 0 {
-		t.Errorf("after undo: pins %v, %v", s.doc.Trip().Pins, err)
+	if err := s.Document.Undo(); err != nil || len(s.Document.Trip().Pins) != 0 {
+		t.Errorf("after undo: pins %v, %v", s.Document.Trip().Pins, err)
 	}
 }
 
@@ -151,11 +126,11 @@ func TestDroppingBesideTheColumnsMovesNothing(t *testing.T) {
 		t.Fatal("nothing is under way")
 	}
 	r.DragEnd()
-	if s.move != nil || s.ghost.ground.Visible() || len(s.doc.Trip().Pins) != 0 {
-		t.Errorf("move %v, pins %v", s.move, s.doc.Trip().Pins)
+	if s.move != nil || s.ghost.ground.Visible() || len(s.Document.Trip().Pins) != 0 {
+		t.Errorf("move %v, pins %v", s.move, s.Document.Trip().Pins)
 	}
 	s.drag(bag, "Olek")
-	if len(s.doc.Trip().Pins) != 0 {
+	if len(s.Document.Trip().Pins) != 0 {
 		t.Error("dropped where it was, it got a pin")
 	}
 }
@@ -178,7 +153,7 @@ func TestMovesThatMustNotBeSayWhy(t *testing.T) {
 	} {
 		s.showDay(c.day)
 		var moved thing
-		for _, holder := range s.doc.Trip().Crew { // the plan decides who has it
+		for _, holder := range s.Document.Trip().Crew { // the plan decides who has it
 			for _, x := range s.view.things(holder.ID, s.day) {
 				if moved.key == "" && holder.Name != c.to && c.fits(x) && (c.name != "own share" || x.bag.Member == s.named(c.from)) {
 					moved = x
@@ -191,11 +166,11 @@ func TestMovesThatMustNotBeSayWhy(t *testing.T) {
 		}
 		tag := s.drag(moved, c.to)
 		for _, word := range c.want {
-			if !strings.Contains(tag, word) || !strings.Contains(s.said, word) {
-				t.Errorf("%s: %q is not said; tag %q, line %q", c.name, word, tag, s.said)
+			if !strings.Contains(tag, word) || !strings.Contains(s.Said, word) {
+				t.Errorf("%s: %q is not said; tag %q, line %q", c.name, word, tag, s.Said)
 			}
 		}
-		if len(s.doc.Trip().Pins) != 0 {
+		if len(s.Document.Trip().Pins) != 0 {
 			t.Errorf("%s: it was pinned all the same", c.name)
 		}
 	}
@@ -203,15 +178,15 @@ func TestMovesThatMustNotBeSayWhy(t *testing.T) {
 
 func TestFuelAndWasteStayWhereTheSplitPutsThem(t *testing.T) {
 	s := openDemo(t)
-	for _, m := range s.doc.Trip().Crew {
+	for _, m := range s.Document.Trip().Crew {
 		for _, x := range s.view.things(m.ID, 1) {
 			if x.kind != carry.FuelItem {
 				continue
 			}
-			s.said = ""
+			s.Said = ""
 			s.drag(x, "Ines")
-			if s.move != nil || s.said == "" || len(s.doc.Trip().Pins) != 0 {
-				t.Errorf("move %v, said %q, pins %v", s.move, s.said, s.doc.Trip().Pins)
+			if s.move != nil || s.Said == "" || len(s.Document.Trip().Pins) != 0 {
+				t.Errorf("move %v, said %q, pins %v", s.move, s.Said, s.Document.Trip().Pins)
 			}
 			return
 		}
@@ -230,7 +205,7 @@ func TestAnEarlierPinGivesWay(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.drag(again, "Farid")
-	if pins := s.doc.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Bag: bag.key, Member: s.named("Farid")}) {
+	if pins := s.Document.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Bag: bag.key, Member: s.named("Farid")}) {
 		t.Errorf("pins %v", pins)
 	}
 }
@@ -239,7 +214,7 @@ func TestGoToShowsTheBagInItsPack(t *testing.T) {
 	s := openDemo(t)
 	s.tabs.SelectIndex(1)
 	want, ok := thing{}, false
-	for _, m := range s.doc.Trip().Crew {
+	for _, m := range s.Document.Trip().Crew {
 		for _, x := range s.view.things(m.ID, 5) {
 			if shared(x) {
 				want, ok = x, true

@@ -5,13 +5,11 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/charts"
 	"sumpter/app/demo"
-	"sumpter/app/document"
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/carry"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -33,18 +31,11 @@ func (l *later) run() {
 
 func openLater(t *testing.T) (*shown, *later) {
 	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(look.Theme{Variant: look.Dark})
-	on, slow := demo.Trip(), &later{}
-	s := &shown{t: t, doc: document.New(&on, paper{}, slow)}
-	w := test.NewTempWindow(t, nil)
-	s.Screen = New(&bench.Bench{Document: s.doc, Window: w, Say: func(text string) { s.said = text }, Clipboard: app.Clipboard})
-	w.SetContent(s.Content())
-	w.Resize(fyne.NewSize(1100, 720))
-	s.doc.OnTrip(s.Refresh)
-	s.doc.OnPlan(s.Refresh)
-	s.doc.Replan()
-	s.Refresh()
+	slow := &later{}
+	d := benchtest.NewWith(t, benchtest.Demo(), slow)
+	fyne.CurrentApp().Settings().SetTheme(look.Theme{Variant: look.Dark})
+	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
+	d.Show(s.Screen, 1100, 720)
 	return s, slow
 }
 
@@ -82,7 +73,7 @@ func TestAPlanThatComesDuringADragIsTakenUp(t *testing.T) {
 	slow.run()
 	bag := s.at("Olek", shared)
 	s.dragTo(bag, s.over("Tomas"))
-	if err := s.doc.Edit("x", func(on *trip.Trip) error { on.Crew[0].OwnKit += units.Kilogram; return nil }); err != nil {
+	if err := s.Document.Edit("x", func(on *trip.Trip) error { on.Crew[0].OwnKit += units.Kilogram; return nil }); err != nil {
 		t.Fatal(err)
 	}
 	slow.run()
@@ -90,7 +81,7 @@ func TestAPlanThatComesDuringADragIsTakenUp(t *testing.T) {
 		t.Errorf("the move is %+v, the thing %+v", s.move, now)
 	}
 	// A plan without the bag ends the move.
-	if err := s.doc.Edit("x", func(on *trip.Trip) error { on.Menu = nil; return nil }); err != nil {
+	if err := s.Document.Edit("x", func(on *trip.Trip) error { on.Menu = nil; return nil }); err != nil {
 		t.Fatal(err)
 	}
 	slow.run()
@@ -98,8 +89,8 @@ func TestAPlanThatComesDuringADragIsTakenUp(t *testing.T) {
 		t.Error("a bag that is gone is still being dragged")
 	}
 	s.drop()
-	if len(s.doc.Trip().Pins) != 0 {
-		t.Errorf("pins %v", s.doc.Trip().Pins)
+	if len(s.Document.Trip().Pins) != 0 {
+		t.Errorf("pins %v", s.Document.Trip().Pins)
 	}
 }
 
@@ -164,19 +155,19 @@ func TestPastedFuelIsOneStep(t *testing.T) {
 	s.gear.fuels.Focus()
 	s.gear.fuels.MoveCursor(0, 2)
 	s.gear.fuels.Paste("110\t98\n240\t152\n")
-	fuels := s.doc.Trip().Fuels
-	if fuels[0].Net != 110*units.Gram || fuels[1].Empty != 152*units.Gram || s.doc.UndoName() != "paste into the fuel sizes" {
-		t.Errorf("fuels %+v, undo %q, said %q", fuels[:2], s.doc.UndoName(), s.said)
+	fuels := s.Document.Trip().Fuels
+	if fuels[0].Net != 110*units.Gram || fuels[1].Empty != 152*units.Gram || s.Document.UndoName() != "paste into the fuel sizes" {
+		t.Errorf("fuels %+v, undo %q, said %q", fuels[:2], s.Document.UndoName(), s.Said)
 	}
 	s.gear.fuels.Paste("x\n")
-	if s.said == "" || s.doc.Trip().Fuels[0].Net != 110*units.Gram {
-		t.Errorf("nonsense is taken: said %q", s.said)
+	if s.Said == "" || s.Document.Trip().Fuels[0].Net != 110*units.Gram {
+		t.Errorf("nonsense is taken: said %q", s.Said)
 	}
 	s.gear.fuels.SortBy(2)
 	s.gear.table.SortBy(3)
 	rows := s.gear.table.Rows()
 	for i := 1; i < len(rows); i++ {
-		if s.doc.Trip().GearItem(rows[i-1]).Mass > s.doc.Trip().GearItem(rows[i]).Mass {
+		if s.Document.Trip().GearItem(rows[i-1]).Mass > s.Document.Trip().GearItem(rows[i]).Mass {
 			t.Fatal("gear is not sorted by mass")
 		}
 	}
@@ -189,7 +180,7 @@ func TestAPinOfABagThatIsGoneIsStillListed(t *testing.T) {
 	s.tabs.SelectIndex(1)
 	var lines []string
 	for _, pin := range s.fairness.pins.table.Rows() {
-		lines = append(lines, s.fairness.pins.thing(pin)+" "+pinWord(pin)+" "+memberOf(s.doc.Trip(), pin.Member))
+		lines = append(lines, s.fairness.pins.thing(pin)+" "+pinWord(pin)+" "+memberOf(s.Document.Trip(), pin.Member))
 	}
 	want := []string{"d1 dinner gone (not in the plan now) pinned to Tomas", "First-aid kit kept from Marit"}
 	if len(lines) != 2 || lines[0] != want[0] || lines[1] != want[1] {

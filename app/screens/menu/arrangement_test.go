@@ -56,8 +56,8 @@ func TestServingTheSameAgainIsNoEdit(t *testing.T) {
 	s := openDemo(t)
 	ways := s.seen.arrangements(lunch3)
 	recipe := s.seen.dishes(lunch3)[0].Recipe
-	if err := s.serve(lunch3, recipe, ways[0]); err == nil || s.doc.UndoName() != "" || !strings.Contains(s.said, "already") {
-		t.Errorf("err %v, undo %q, said %q", err, s.doc.UndoName(), s.said)
+	if err := s.serve(lunch3, recipe, ways[0]); err == nil || s.Document.UndoName() != "" || !strings.Contains(s.Said, "already") {
+		t.Errorf("err %v, undo %q, said %q", err, s.Document.UndoName(), s.Said)
 	}
 }
 
@@ -85,8 +85,8 @@ func TestChoicesBeginWithWhatSuitsAndSayWhy(t *testing.T) {
 	s.at(lunch3)
 	s.key(fyne.KeyReturn)
 	c := s.side.chooser
-	if len(c.all) != len(s.doc.Trip().Recipes) {
-		t.Fatalf("%d of %d recipes are listed", len(c.all), len(s.doc.Trip().Recipes))
+	if len(c.all) != len(s.Document.Trip().Recipes) {
+		t.Fatalf("%d of %d recipes are listed", len(c.all), len(s.Document.Trip().Recipes))
 	}
 	others := false
 	for i := range c.all {
@@ -166,8 +166,8 @@ func TestGroupsAreChosenAndDaysTell(t *testing.T) {
 func TestTheNextTroubleIsFound(t *testing.T) {
 	s := openDemo(t)
 	s.nextTrouble()
-	if !strings.Contains(s.said, "Nothing is wrong") {
-		t.Fatalf("said %q", s.said)
+	if !strings.Contains(s.Said, "Nothing is wrong") {
+		t.Fatalf("said %q", s.Said)
 	}
 	for _, k := range []slot{{2, trip.Lunch, 2}, {4, trip.Dinner, 1}} {
 		if err := s.clear(k); err != nil {
@@ -197,7 +197,7 @@ func TestEveryActionRuns(t *testing.T) {
 			s.board.moveTo(at, false)
 			action.Do()
 			s.leavePending()
-			if problems := trip.Validate(s.doc.Trip()); action.Name == "" || len(problems) > 0 {
+			if problems := trip.Validate(s.Document.Trip()); action.Name == "" || len(problems) > 0 {
 				t.Errorf("%q leaves %v", action.Name, problems)
 			}
 		}

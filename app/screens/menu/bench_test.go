@@ -13,7 +13,7 @@ import (
 func openLarge(b *testing.B) *shown {
 	b.Helper()
 	s := openTrip(b, triptest.Large(60, 21, 11))
-	s.bench.Window.Resize(fyne.NewSize(2560, 1440))
+	s.Window.Resize(fyne.NewSize(2560, 1440))
 	return s
 }
 

@@ -71,7 +71,7 @@ func TestNothingIsDroppedOnALockedSlotOrNowhere(t *testing.T) {
 	s := openDemo(t)
 	s.at(dinner4)
 	s.key(fyne.KeySpace)
-	locked := s.doc.UndoName()
+	locked := s.Document.UndoName()
 	for _, target := range []slot{dinner4, {1, trip.Breakfast, 1}, dinner3} {
 		s.dragTo(dinner3, target)
 		s.board.sheet.DragEnd()
@@ -129,7 +129,7 @@ func TestAcceptedDangersStayBehind(t *testing.T) {
 		if err := s.transfer(dinner3, dinner4, how); err != nil {
 			t.Fatal(err)
 		}
-		dish := s.doc.Trip().Cell(4, trip.Dinner, 1).Dishes[0]
+		dish := s.Document.Trip().Cell(4, trip.Dinner, 1).Dishes[0]
 		if len(dish.Accepted) != 0 || !slices.Equal(dish.For, []trip.MemberID{1, 3}) {
 			t.Errorf("%s: %+v", how, dish)
 		}
@@ -137,7 +137,7 @@ func TestAcceptedDangersStayBehind(t *testing.T) {
 	if err := s.transfer(dinner4, slot{4, trip.Dinner, 2}, copying); err != nil {
 		t.Fatal(err)
 	}
-	if dish := s.doc.Trip().Cell(4, trip.Dinner, 2).Dishes[0]; len(dish.For) != 0 {
+	if dish := s.Document.Trip().Cell(4, trip.Dinner, 2).Dishes[0]; len(dish.For) != 0 {
 		t.Errorf("in a group where none of them eats: %+v", dish)
 	}
 }

@@ -1,7 +1,6 @@
 package menu
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -12,46 +11,27 @@ import (
 
 	"sumpter/app/demo"
 	"sumpter/app/document"
-	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 )
 
-// paper is a store that keeps nothing.
-type paper struct{}
-
-func (paper) Save(context.Context, *trip.Trip) error { return nil }
-func (paper) SaveCopy(string) error                  { return nil }
-func (paper) Path() string                           { return "paper.trip" }
-func (paper) Close() error                           { return nil }
-
 // shown is a menu on a window of the test driver.
 type shown struct {
 	*Screen
-	t    testing.TB
-	doc  *document.Document
-	said string
+	*benchtest.Desk
+	t testing.TB
 }
 
 func openTrip(t testing.TB, on *trip.Trip) *shown { return openWith(t, on, document.Inline{}) }
 
 func openWith(t testing.TB, on *trip.Trip, scheduler document.Scheduler) *shown {
 	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(look.Theme{Variant: look.Light})
-	s := &shown{t: t, doc: document.New(on, paper{}, scheduler)}
-	w := test.NewTempWindow(t, nil)
-	w.Resize(fyne.NewSize(1280, 760))
-	b := &bench.Bench{Document: s.doc, Window: w, Say: func(text string) { s.said = text }, Clipboard: app.Clipboard}
-	s.Screen = New(b)
+	d := benchtest.NewWith(t, on, scheduler)
+	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
 	s.modifiers = func() fyne.KeyModifier { return 0 }
-	w.SetContent(s.Content())
-	w.Resize(fyne.NewSize(1280, 760))
-	s.doc.OnTrip(s.Refresh)
-	s.doc.OnPlan(s.Refresh)
-	s.doc.Replan()
+	d.Show(s.Screen, 1280, 760)
 	return s
 }
 
@@ -95,25 +75,25 @@ func (s *shown) key(names ...fyne.KeyName) {
 
 func (s *shown) typed(text string) {
 	for _, letter := range text {
-		if focused := s.bench.Window.Canvas().Focused(); focused != nil {
+		if focused := s.Window.Canvas().Focused(); focused != nil {
 			focused.TypedRune(letter)
 		}
 	}
 }
 
 func (s *shown) keyToFocused(name fyne.KeyName) {
-	s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
+	s.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
 }
 
 // served names the dishes of a slot in the document.
 func (s *shown) served(k slot) string {
-	cell := s.doc.Trip().Cell(k.day, k.meal, k.group)
+	cell := s.Document.Trip().Cell(k.day, k.meal, k.group)
 	if cell == nil {
 		return ""
 	}
 	var names []string
 	for _, dish := range cell.Dishes {
-		names = append(names, s.doc.Trip().Recipe(dish.Recipe).Name)
+		names = append(names, s.Document.Trip().Recipe(dish.Recipe).Name)
 	}
 	return strings.Join(names, " + ")
 }
@@ -123,14 +103,14 @@ func (s *shown) want(k slot, dishes, undo string) {
 	if got := s.served(k); got != dishes {
 		s.t.Errorf("%v serves %q, want %q", k, got, dishes)
 	}
-	if undo != "" && s.doc.UndoName() != undo {
-		s.t.Errorf("undo is %q, want %q", s.doc.UndoName(), undo)
+	if undo != "" && s.Document.UndoName() != undo {
+		s.t.Errorf("undo is %q, want %q", s.Document.UndoName(), undo)
 	}
 }
 
 func (s *shown) edit(change func(t *trip.Trip)) {
 	s.t.Helper()
-	if err := s.doc.Edit("prepare", func(t *trip.Trip) error { change(t); return nil }); err != nil {
+	if err := s.Document.Edit("prepare", func(t *trip.Trip) error { change(t); return nil }); err != nil {
 		s.t.Fatal(err)
 	}
 }
@@ -153,10 +133,10 @@ func TestTypingAndEnterServeARecipe(t *testing.T) {
 	}
 	s.keyToFocused(fyne.KeyReturn)
 	s.want(dinner3, risotto+" + "+crumble, "serve Mushroom risotto at dinner of day 3 (Larch)")
-	if s.bench.Window.Canvas().Focused() != fyne.Focusable(s.board.sheet) {
+	if s.Window.Canvas().Focused() != fyne.Focusable(s.board.sheet) {
 		t.Error("the keyboard is not back in the grid")
 	}
-	if err := s.doc.Undo(); err != nil {
+	if err := s.Document.Undo(); err != nil {
 		t.Fatal(err)
 	}
 	s.want(dinner3, dal+" + "+crumble, "")
@@ -188,7 +168,7 @@ func TestEscapeLeavesTheChoiceWithoutAnEdit(t *testing.T) {
 	s.typed("mush")
 	s.keyToFocused(fyne.KeyEscape)
 	s.want(dinner3, dal+" + "+crumble, "")
-	if s.doc.UndoName() != "" || s.side.tabs.Selected() != s.side.meal {
+	if s.Document.UndoName() != "" || s.side.tabs.Selected() != s.side.meal {
 		t.Error("something was edited, or the choice is still open")
 	}
 }
@@ -218,15 +198,15 @@ func TestDeleteClears(t *testing.T) {
 	s.at(dinner3)
 	s.key(fyne.KeyDelete)
 	s.want(dinner3, "", "clear dinner of day 3 (Larch)")
-	if s.doc.Trip().Cell(3, trip.Dinner, 1) != nil {
+	if s.Document.Trip().Cell(3, trip.Dinner, 1) != nil {
 		t.Error("an empty cell is kept")
 	}
 	if f := s.seen.facts(dinner3); f.state != open || f.severity != findings.MustFix {
 		t.Errorf("the cell shows %+v", f)
 	}
-	name := s.doc.UndoName()
+	name := s.Document.UndoName()
 	s.key(fyne.KeyDelete)
-	if s.doc.UndoName() != name || s.said == "" {
+	if s.Document.UndoName() != name || s.Said == "" {
 		t.Error("clearing nothing is an edit, or is not spoken of")
 	}
 }
@@ -259,20 +239,20 @@ func TestLocking(t *testing.T) {
 	s := openDemo(t)
 	s.at(dinner3)
 	s.key(fyne.KeySpace)
-	cell := s.doc.Trip().Cell(3, trip.Dinner, 1)
-	if !cell.Locked || s.doc.UndoName() != "lock dinner of day 3 (Larch)" {
-		t.Fatalf("locked %v, undo %q", cell.Locked, s.doc.UndoName())
+	cell := s.Document.Trip().Cell(3, trip.Dinner, 1)
+	if !cell.Locked || s.Document.UndoName() != "lock dinner of day 3 (Larch)" {
+		t.Fatalf("locked %v, undo %q", cell.Locked, s.Document.UndoName())
 	}
 	if f := s.seen.facts(dinner3); !f.locked || f.mark != "locked" {
 		t.Errorf("the cell shows %+v", f)
 	}
 	s.key(fyne.KeyDelete)
 	s.want(dinner3, dal+" + "+crumble, "lock dinner of day 3 (Larch)")
-	if !strings.Contains(s.said, "locked") {
-		t.Errorf("said %q", s.said)
+	if !strings.Contains(s.Said, "locked") {
+		t.Errorf("said %q", s.Said)
 	}
 	s.key(fyne.KeySpace)
-	if s.doc.Trip().Cell(3, trip.Dinner, 1).Locked {
+	if s.Document.Trip().Cell(3, trip.Dinner, 1).Locked {
 		t.Error("a second time does not unlock")
 	}
 }
@@ -282,12 +262,12 @@ func TestAnOpenSlotLockedStaysEmpty(t *testing.T) {
 	s.at(dinner3)
 	s.key(fyne.KeyDelete, fyne.KeySpace)
 	s.fill()
-	cell := s.doc.Trip().Cell(3, trip.Dinner, 1)
+	cell := s.Document.Trip().Cell(3, trip.Dinner, 1)
 	if cell == nil || !cell.Locked || len(cell.Dishes) != 0 {
 		t.Errorf("after filling: %+v", cell)
 	}
 	s.key(fyne.KeySpace)
-	if s.doc.Trip().Cell(3, trip.Dinner, 1) != nil {
+	if s.Document.Trip().Cell(3, trip.Dinner, 1) != nil {
 		t.Error("unlocked and empty, the cell is still kept")
 	}
 }
@@ -297,11 +277,11 @@ func TestFillIsOneStepAndLeavesDecidedAlone(t *testing.T) {
 	s.edit(func(t *trip.Trip) {
 		t.Menu = slices.DeleteFunc(t.Menu, func(c trip.Cell) bool { return c.Day == 3 || c.Day == 5 && c.Meal == trip.Dinner })
 	})
-	before := s.doc.Trip()
+	before := s.Document.Trip()
 	s.fill()
-	after := s.doc.Trip()
-	if s.doc.UndoName() != "fill the open slots" || len(after.Menu) != len(before.Menu)+10 {
-		t.Fatalf("undo %q, %d cells from %d", s.doc.UndoName(), len(after.Menu), len(before.Menu))
+	after := s.Document.Trip()
+	if s.Document.UndoName() != "fill the open slots" || len(after.Menu) != len(before.Menu)+10 {
+		t.Fatalf("undo %q, %d cells from %d", s.Document.UndoName(), len(after.Menu), len(before.Menu))
 	}
 	for _, cell := range before.Menu {
 		if now := after.Cell(cell.Day, cell.Meal, cell.Group); now == nil || !sameServed(now, &cell) {
@@ -309,11 +289,11 @@ func TestFillIsOneStepAndLeavesDecidedAlone(t *testing.T) {
 		}
 	}
 	s.fill()
-	if !strings.Contains(s.said, "No open slot") {
-		t.Errorf("with nothing open: %q", s.said)
+	if !strings.Contains(s.Said, "No open slot") {
+		t.Errorf("with nothing open: %q", s.Said)
 	}
-	if err := s.doc.Undo(); err != nil || len(s.doc.Trip().Menu) != len(before.Menu) {
-		t.Errorf("undo: %v, %d cells", err, len(s.doc.Trip().Menu))
+	if err := s.Document.Undo(); err != nil || len(s.Document.Trip().Menu) != len(before.Menu) {
+		t.Errorf("undo: %v, %d cells", err, len(s.Document.Trip().Menu))
 	}
 }
 
@@ -343,7 +323,7 @@ func TestEmptyTripOffersTheRecipes(t *testing.T) {
 	on.Recipes, on.Menu, on.Settings.ReserveRecipe = nil, nil, 0
 	s := openTrip(t, &on)
 	var went document.Place
-	s.doc.OnPlace(func(p document.Place) { went = p })
+	s.Document.OnPlace(func(p document.Place) { went = p })
 	if !s.missing.Visible() || s.board.Visible() {
 		t.Fatal("nothing says what comes here")
 	}

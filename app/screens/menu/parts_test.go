@@ -185,10 +185,10 @@ func TestSeverityHasItsWordAndSign(t *testing.T) {
 
 func TestStaleFiguresAreNotShown(t *testing.T) {
 	s := openDemo(t)
-	other := s.doc.Trip().Clone()
+	other := s.Document.Trip().Clone()
 	cell := other.Cell(3, trip.Dinner, 1)
 	cell.Dishes = cell.Dishes[1:]
-	seen := newOverview(other, s.doc.Plan(), false)
+	seen := newOverview(other, s.Document.Plan(), false)
 	if f := seen.facts(dinner3); f.figures != "…" || f.dishes != crumble || f.word != "" {
 		t.Errorf("while the plan is made the cell shows %+v", f)
 	}

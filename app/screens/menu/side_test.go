@@ -48,7 +48,7 @@ func TestTheSideTellsTheWholeMeal(t *testing.T) {
 			t.Errorf("%q is not told:\n%s", part, text)
 		}
 	}
-	p := s.doc.Plan()
+	p := s.Document.Plan()
 	for _, batch := range p.Portions.Batches {
 		if batch.Day == 3 && batch.Meal == trip.Dinner && batch.Group == 1 && batch.Dish == 0 {
 			most := massOf(batch.Portions[0])
@@ -80,10 +80,10 @@ func TestChoosingWhoADishIsFor(t *testing.T) {
 		}
 	}
 	test.Tap(first)
-	eaters := s.doc.Trip().Eaters(3, 1)
-	dish := s.doc.Trip().Cell(3, trip.Dinner, 1).Dishes[0]
-	if !slices.Equal(dish.For, eaters[1:]) || s.doc.UndoName() != "change who gets Red lentil dal with rice at dinner of day 3 (Larch)" {
-		t.Errorf("for %v of %v, undo %q", dish.For, eaters, s.doc.UndoName())
+	eaters := s.Document.Trip().Eaters(3, 1)
+	dish := s.Document.Trip().Cell(3, trip.Dinner, 1).Dishes[0]
+	if !slices.Equal(dish.For, eaters[1:]) || s.Document.UndoName() != "change who gets Red lentil dal with rice at dinner of day 3 (Larch)" {
+		t.Errorf("for %v of %v, undo %q", dish.For, eaters, s.Document.UndoName())
 	}
 	if slices.Contains(membersOf(&s.seen.slots[dinner3].Dishes[0]), eaters[0]) {
 		t.Error("who was ticked off is still served in the plan")
@@ -91,7 +91,7 @@ func TestChoosingWhoADishIsFor(t *testing.T) {
 	if err := s.serveTo(dinner3, dish.Recipe, eaters); err != nil {
 		t.Fatal(err)
 	}
-	if dish := s.doc.Trip().Cell(3, trip.Dinner, 1).Dishes[0]; dish.For != nil {
+	if dish := s.Document.Trip().Cell(3, trip.Dinner, 1).Dishes[0]; dish.For != nil {
 		t.Errorf("for everybody is kept as %v", dish.For)
 	}
 	if err := s.serveTo(dinner3, dish.Recipe, nil); err == nil {
@@ -122,12 +122,12 @@ func TestADangerIsAcceptedOnlyWithAReasonAndStaysAFinding(t *testing.T) {
 		t.Errorf("the caution is not whole:\n%s", text)
 	}
 	s.press("I take this on") // without a reason: nothing happens
-	if dish := s.doc.Trip().Cell(3, trip.Dinner, 1).Dishes[0]; len(dish.Accepted) != 0 {
+	if dish := s.Document.Trip().Cell(3, trip.Dinner, 1).Dishes[0]; len(dish.Accepted) != 0 {
 		t.Fatal("accepted without a reason")
 	}
 	s.side.form.reason.SetText("read this very pack with her")
 	s.press("I take this on")
-	dish := s.doc.Trip().Cell(3, trip.Dinner, 1).Dishes[0]
+	dish := s.Document.Trip().Cell(3, trip.Dinner, 1).Dishes[0]
 	want := trip.Acceptance{Member: 3, Food: food, Reason: "read this very pack with her"}
 	if len(dish.Accepted) != 1 || dish.Accepted[0] != want {
 		t.Fatalf("accepted %+v", dish.Accepted)
@@ -136,7 +136,7 @@ func TestADangerIsAcceptedOnlyWithAReasonAndStaysAFinding(t *testing.T) {
 		t.Error("what was accepted is no longer a finding")
 	}
 	s.press("Take it back")
-	if dish := s.doc.Trip().Cell(3, trip.Dinner, 1).Dishes[0]; len(dish.Accepted) != 0 {
+	if dish := s.Document.Trip().Cell(3, trip.Dinner, 1).Dishes[0]; len(dish.Accepted) != 0 {
 		t.Errorf("still accepted: %+v", dish.Accepted)
 	}
 }
@@ -158,7 +158,7 @@ func TestADishForThoseWhoGetNothing(t *testing.T) {
 	s.typed("mushroom")
 	s.keyToFocused(fyne.KeyReturn)
 	s.want(dinner3, dal+" + "+risotto, "add Mushroom risotto to dinner of day 3 (Larch)")
-	if dish := s.doc.Trip().Cell(3, trip.Dinner, 1).Dishes[1]; !slices.Equal(dish.For, []trip.MemberID{3}) {
+	if dish := s.Document.Trip().Cell(3, trip.Dinner, 1).Dishes[1]; !slices.Equal(dish.For, []trip.MemberID{3}) {
 		t.Errorf("it is for %v", dish.For)
 	}
 }
@@ -176,7 +176,7 @@ func TestChoicesKeepTheirPromise(t *testing.T) {
 		t.Fatalf("nothing was worked out: %+v", promised)
 	}
 	s.side.chooser.take(slices.Index(c.found, at), c.chosenWay())
-	p, kcal := s.doc.Plan(), 0.0
+	p, kcal := s.Document.Plan(), 0.0
 	for _, batch := range p.Portions.Batches {
 		if batch.Day == 3 && batch.Meal == trip.Lunch && batch.Group == 1 {
 			for _, portion := range batch.Portions {
@@ -209,7 +209,7 @@ func TestThePictureFollowsDayAndMember(t *testing.T) {
 		t.Errorf("the picture is of %q", s.food.heading.Content)
 	}
 	s.food.whose.SetSelectedIndex(2)
-	if name := s.doc.Trip().Crew[1].Name; !strings.HasPrefix(s.food.heading.Content, name) {
+	if name := s.Document.Trip().Crew[1].Name; !strings.HasPrefix(s.food.heading.Content, name) {
 		t.Errorf("the picture is of %q", s.food.heading.Content)
 	}
 }

@@ -28,7 +28,7 @@ func TestWorkAwayFromTheScreen(t *testing.T) {
 			}
 		}
 	}
-	until("no plan came", func() bool { return s.doc.Plan() != nil && !s.doc.Planning() })
+	until("no plan came", func() bool { return s.Document.Plan() != nil && !s.Document.Planning() })
 	first, second := slot{1, trip.Dinner, s.board.rows[0].group}, slot{2, trip.Dinner, s.board.rows[0].group}
 	s.at(first)
 	s.key(fyne.KeyReturn)
@@ -45,8 +45,8 @@ func TestWorkAwayFromTheScreen(t *testing.T) {
 	}
 	s.fill()
 	until("nothing was filled", func() bool { return len(s.seen.dishes(second)) > 0 })
-	if s.doc.UndoName() != "fill the open slots" {
-		t.Errorf("undo is %q", s.doc.UndoName())
+	if s.Document.UndoName() != "fill the open slots" {
+		t.Errorf("undo is %q", s.Document.UndoName())
 	}
-	until("no plan of the filled menu came", func() bool { return !s.doc.Planning() })
+	until("no plan of the filled menu came", func() bool { return !s.Document.Planning() })
 }

@@ -22,12 +22,12 @@ func TestAnyWalkThroughTheMenu(t *testing.T) {
 		for range rapid.IntRange(1, 8).Draw(t, "steps") {
 			w.step()
 		}
-		for s.doc.UndoName() != "" {
-			if err := s.doc.Undo(); err != nil {
+		for s.Document.UndoName() != "" {
+			if err := s.Document.Undo(); err != nil {
 				t.Fatal(err)
 			}
 		}
-		if !trip.Equal(s.doc.Trip(), w.trips[0]) {
+		if !trip.Equal(s.Document.Trip(), w.trips[0]) {
 			t.Fatal("undoing everything does not bring back the first trip")
 		}
 	})
@@ -40,18 +40,18 @@ type walk struct {
 	trips []*trip.Trip
 }
 
-func (w *walk) follow() { w.trips = append(w.trips, w.doc.Trip()) }
+func (w *walk) follow() { w.trips = append(w.trips, w.Document.Trip()) }
 
 func (w *walk) slot(name string) slot {
 	return slot{
-		day:   rapid.IntRange(1, len(w.doc.Trip().Days)).Draw(w.t, name+" day"),
+		day:   rapid.IntRange(1, len(w.Document.Trip().Days)).Draw(w.t, name+" day"),
 		meal:  rapid.SampledFrom(trip.Meals()).Draw(w.t, name+" meal"),
-		group: rapid.SampledFrom(w.doc.Trip().Groups).Draw(w.t, name+" group").ID,
+		group: rapid.SampledFrom(w.Document.Trip().Groups).Draw(w.t, name+" group").ID,
 	}
 }
 
 func (w *walk) step() {
-	before, name := w.doc.Trip(), w.doc.UndoName()
+	before, name := w.Document.Trip(), w.Document.UndoName()
 	locked := map[slot]trip.Cell{}
 	for i := range before.Menu {
 		if before.Menu[i].Locked {
@@ -64,14 +64,14 @@ func (w *walk) step() {
 	action := rapid.SampledFrom([]string{"erase", "lock", "swap", "move", "copy", "cut and paste", "serve", "fill", "keep", "arrows", "undo"}).Draw(w.t, "action")
 	unlocking := action == "lock" && w.seen.locked(k)
 	w.do(action, k)
-	after := w.doc.Trip()
+	after := w.Document.Trip()
 	if problems := trip.Validate(after); len(problems) > 0 {
 		w.t.Fatalf("%s: %v", action, problems[0])
 	}
-	if after != before && action != "undo" && w.doc.UndoName() == "" {
+	if after != before && action != "undo" && w.Document.UndoName() == "" {
 		w.t.Fatalf("%s has no name to take it back by", action)
 	}
-	if after == before && w.doc.UndoName() != name {
+	if after == before && w.Document.UndoName() != name {
 		w.t.Fatalf("%s changed nothing and can be taken back", action)
 	}
 	for k, was := range locked {
@@ -99,7 +99,7 @@ func (w *walk) do(action string, k slot) {
 		w.board.sheet.TypedShortcut(&fyne.ShortcutPaste{})
 	case "serve":
 		ways := w.seen.arrangements(k)
-		recipe := rapid.SampledFrom(w.doc.Trip().Recipes[:12]).Draw(w.t, "recipe")
+		recipe := rapid.SampledFrom(w.Document.Trip().Recipes[:12]).Draw(w.t, "recipe")
 		_ = w.serve(k, recipe.ID, rapid.SampledFrom(ways).Draw(w.t, "way"))
 	case "fill":
 		w.fill()
@@ -108,7 +108,7 @@ func (w *walk) do(action string, k slot) {
 	case "arrows":
 		w.key(fyne.KeyRight, fyne.KeyDown, fyne.KeyEnd, fyne.KeyPageUp)
 	case "undo":
-		_ = w.doc.Undo()
+		_ = w.Document.Undo()
 	}
 }
 

@@ -1,7 +1,6 @@
 package packing
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -12,59 +11,22 @@ import (
 	"sumpter/app/demo"
 	"sumpter/app/document"
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/bags"
 	"sumpter/domain/trip"
 )
 
-// shelf keeps the last trip that was saved.
-type shelf struct{ saved *trip.Trip }
-
-func (s *shelf) Save(_ context.Context, t *trip.Trip) error { s.saved = t; return nil }
-func (s *shelf) SaveCopy(string) error                      { return nil }
-func (s *shelf) Path() string                               { return "shelf.trip" }
-func (s *shelf) Close() error                               { return nil }
-
 // evening is the screen in a window, with what it said.
 type evening struct {
 	*Screen
-	document *document.Document
-	window   fyne.Window
-	said     string
-}
-
-// weekend is the first two days of the demo trip, planned in a moment. Two of
-// its crew have allergies.
-func weekend() *trip.Trip {
-	t := demo.Trip()
-	t.Days, t.Points = t.Days[:2], nil
-	t.Menu = slices.DeleteFunc(t.Menu, func(c trip.Cell) bool { return c.Day > 2 })
-	for i := range t.Crew {
-		t.Crew[i].FirstDay, t.Crew[i].LastDay = 0, 0
-	}
-	return &t
+	*benchtest.Desk
 }
 
 func open(t testing.TB, on *trip.Trip) *evening {
 	t.Helper()
-	var app fyne.App
-	if tested, ok := t.(*testing.T); ok {
-		app = test.NewTempApp(tested)
-	} else {
-		app = test.NewApp()
-	}
-	app.Settings().SetTheme(look.Theme{Variant: look.Light})
-	e := &evening{document: document.New(on, &shelf{}, document.Inline{})}
-	e.window = app.NewWindow("evening")
-	e.Screen = New(&bench.Bench{
-		Document: e.document, Window: e.window, Say: func(text string) { e.said = text },
-		Clipboard: func() fyne.Clipboard { return app.Clipboard() },
-	})
-	e.window.SetContent(e.Content())
-	e.window.Resize(fyne.NewSize(1100, 700))
-	e.document.OnTrip(e.Refresh)
-	e.document.OnPlan(e.Refresh)
-	e.document.Replan()
+	d := benchtest.New(t, on)
+	e := &evening{Screen: New(d.Bench), Desk: d}
+	d.Show(e.Screen, 1100, 700)
 	if e.work == nil {
 		t.Fatal("the trip was not planned")
 	}
@@ -83,13 +45,13 @@ func (e *evening) at() row {
 }
 
 func (e *evening) packed(bag *bags.Bag) *trip.PackedBag {
-	return e.document.Trip().Progress.PackedBag(bag.Key)
+	return e.Document.Trip().Progress.PackedBag(bag.Key)
 }
 
 // finish ticks off whole rounds at once.
 func (e *evening) finish(t *testing.T, rounds ...int) {
 	t.Helper()
-	err := e.document.Edit("tick off rounds", func(on *trip.Trip) error {
+	err := e.Document.Edit("tick off rounds", func(on *trip.Trip) error {
 		for _, place := range rounds {
 			for _, bag := range e.work.rounds[place].bags {
 				noted(on, bag.Key).Done = true
@@ -103,7 +65,7 @@ func (e *evening) finish(t *testing.T, rounds ...int) {
 }
 
 func TestSpaceTicksOffAndGoesOn(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	first := e.at().bag
 	if first == nil {
 		t.Fatal("the cursor stands on no bag")
@@ -121,7 +83,7 @@ func TestSpaceTicksOffAndGoesOn(t *testing.T) {
 	if next := e.at().bag; next == first {
 		t.Error("the cursor stays on the bag that is done")
 	}
-	if name := e.document.UndoName(); name != "tick off bag "+first.Code {
+	if name := e.Document.UndoName(); name != "tick off bag "+first.Code {
 		t.Errorf("undo is called %q", name)
 	}
 	all := len(e.work.plan.Bags.Bags)
@@ -129,25 +91,25 @@ func TestSpaceTicksOffAndGoesOn(t *testing.T) {
 		t.Errorf("%d done, %q", e.work.done, e.left.Content)
 	}
 	e.press(fyne.KeyUp, fyne.KeySpace)
-	if e.packed(first) != nil || e.document.Trip().Progress.Packed != nil {
+	if e.packed(first) != nil || e.Document.Trip().Progress.Packed != nil {
 		t.Errorf("opened again, the bag is noted as %+v", e.packed(first))
 	}
 }
 
 func TestUndoOpensTheBag(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.at().bag
 	e.press(fyne.KeySpace)
-	if err := e.document.Undo(); err != nil || e.work.isDone(bag) {
+	if err := e.Document.Undo(); err != nil || e.work.isDone(bag) {
 		t.Errorf("after undo the bag is done: %v, %v", e.work.isDone(bag), err)
 	}
-	if err := e.document.Redo(); err != nil || !e.work.isDone(bag) {
+	if err := e.Document.Redo(); err != nil || !e.work.isDone(bag) {
 		t.Errorf("after redo the bag is not done, %v", err)
 	}
 }
 
 func TestTapOnTheBoxTicksAndElsewhereChooses(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	place := slices.IndexFunc(e.list.rows, func(r row) bool { return r.kind == bagRow })
 	pitch := look.NightHeight + 4 // rows have a gap
 	third := fyne.NewPos(200, (float32(place)+2.5)*pitch)
@@ -215,16 +177,16 @@ func TestCleaningCannotBeMissed(t *testing.T) {
 }
 
 func TestARoundBegunTooEarlyIsTold(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.showBag(e.work.rounds[1].bags[0].Key)
 	e.press(fyne.KeySpace)
-	if !strings.Contains(e.said, "round 1 are still open") {
-		t.Errorf("it said %q", e.said)
+	if !strings.Contains(e.Said, "round 1 are still open") {
+		t.Errorf("it said %q", e.Said)
 	}
 }
 
 func TestTimeLeftRunsOut(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	whole := e.work.minutes
 	if diff := whole - e.work.plan.Packing.Minutes; diff > 1e-6 || diff < -1e-6 {
 		t.Errorf("%v minutes left of %v", whole, e.work.plan.Packing.Minutes)
@@ -244,7 +206,7 @@ func TestTimeLeftRunsOut(t *testing.T) {
 }
 
 func TestOnlyWhatIsLeft(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.at().bag
 	before := len(e.list.rows)
 	test.Tap(e.onlyLeft)
@@ -261,8 +223,8 @@ func TestOnlyWhatIsLeft(t *testing.T) {
 }
 
 func TestWithoutAPlanTheScreenSaysWhatComes(t *testing.T) {
-	e := open(t, weekend())
-	if err := e.document.Edit("empty the menu", func(t *trip.Trip) error {
+	e := open(t, benchtest.DemoDays(2))
+	if err := e.Document.Edit("empty the menu", func(t *trip.Trip) error {
 		t.Menu, t.Settings.ReserveDays, t.Settings.FillOpenSlots = nil, 0, false
 		return nil
 	}); err != nil {
@@ -272,7 +234,7 @@ func TestWithoutAPlanTheScreenSaysWhatComes(t *testing.T) {
 		t.Error("an evening without bags looks like one with bags")
 	}
 	went := document.Place{}
-	e.document.OnPlace(func(place document.Place) { went = place })
+	e.Document.OnPlace(func(place document.Place) { went = place })
 	test.Tap(e.empty.Objects[0].(*fyne.Container).Objects[2].(*fyne.Container).Objects[0].(fyne.Tappable))
 	if went.Screen != "menu" {
 		t.Errorf("the first step leads to %q", went.Screen)

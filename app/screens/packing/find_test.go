@@ -7,12 +7,13 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/bags"
 	"sumpter/domain/trip"
 )
 
 func TestABagIsFoundByItsCodeHoweverItIsTyped(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := &e.work.plan.Bags.Bags[7]
 	for _, text := range []string{
 		bag.Code, strings.ToLower(bag.Code), strings.ReplaceAll(bag.Code, "-", ""), " " + strings.Replace(bag.Code, "-", " ", 1), bag.Code[:len(bag.Code)-1],
@@ -24,7 +25,7 @@ func TestABagIsFoundByItsCodeHoweverItIsTyped(t *testing.T) {
 }
 
 func TestACodeThatIsNoneIsNotGuessed(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	code := e.work.plan.Bags.Bags[3].Code
 	wrong := code[:len(code)-1] + "A"
 	if wrong == code {
@@ -42,11 +43,11 @@ func TestACodeThatIsNoneIsNotGuessed(t *testing.T) {
 
 // At the final check: type the code, read whose pack it goes into.
 func TestTypingACodeInTheListShowsWhereTheBagGoes(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := &e.work.plan.Bags.Bags[12]
-	e.window.Canvas().Focus(e.list)
+	e.Window.Canvas().Focus(e.list)
 	e.list.TypedRune(rune(bag.Code[0]))
-	if e.window.Canvas().Focused() != fyne.Focusable(e.search) {
+	if e.Window.Canvas().Focused() != fyne.Focusable(e.search) {
 		t.Fatal("a digit does not begin the search")
 	}
 	test.Type(e.search, bag.Code[1:])
@@ -57,7 +58,7 @@ func TestTypingACodeInTheListShowsWhereTheBagGoes(t *testing.T) {
 		t.Errorf("it goes into %q", into)
 	}
 	e.search.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	if e.search.Text != "" || e.window.Canvas().Focused() != fyne.Focusable(e.list) {
+	if e.search.Text != "" || e.Window.Canvas().Focused() != fyne.Focusable(e.list) {
 		t.Error("Return does not go back to the list")
 	}
 }
@@ -89,7 +90,7 @@ func TestLabelNamesAllergensInFull(t *testing.T) {
 	if told != "contains peanuts, sesame; may contain nuts; not known to be free of milk" {
 		t.Errorf("the label says %q", told)
 	}
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	for _, r := range e.list.rows {
 		if r.kind != bagRow {
 			continue
@@ -108,9 +109,9 @@ func TestLabelNamesAllergensInFull(t *testing.T) {
 
 // When the plan changes after packing, what is in the bags stays told.
 func TestBagsOfAnOlderPlanAreTold(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.at().bag
-	if err := e.document.Edit("pack by another plan", func(on *trip.Trip) error {
+	if err := e.Document.Edit("pack by another plan", func(on *trip.Trip) error {
 		record := noted(on, bag.Key)
 		record.Done = true
 		for i := range on.Foods {
@@ -132,7 +133,7 @@ func TestBagsOfAnOlderPlanAreTold(t *testing.T) {
 		t.Fatalf("the last row is of kind %d", at.kind)
 	}
 	e.press(fyne.KeySpace)
-	if len(e.work.strays) != 0 || e.document.Trip().Progress.PackedBag(bag.Key) == nil {
+	if len(e.work.strays) != 0 || e.Document.Trip().Progress.PackedBag(bag.Key) == nil {
 		t.Error("Space does not take the stray bag off the list, or takes another")
 	}
 }

@@ -1,8 +1,6 @@
 package packing
 
 import (
-	"context"
-	"path/filepath"
 	"slices"
 	"testing"
 
@@ -12,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"sumpter/app/look"
-	"sumpter/app/tripfile"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -20,7 +18,7 @@ import (
 // Whatever is pressed, the cursor stands where something can be ticked, on a
 // row that is shown, with its bag or food beside the list.
 func TestTheCursorStandsWhereSomethingCanBeTicked(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	keys := []fyne.KeyName{fyne.KeyUp, fyne.KeyDown, fyne.KeyPageUp, fyne.KeyPageDown, fyne.KeyHome, fyne.KeyEnd, fyne.KeySpace}
 	rapid.Check(t, func(rt *rapid.T) {
 		switch rapid.IntRange(0, 9).Draw(rt, "way") {
@@ -41,11 +39,11 @@ func TestTheCursorStandsWhereSomethingCanBeTicked(t *testing.T) {
 		if beside := e.label.row; beside.bag != r.bag || beside.bulk != r.bulk {
 			rt.Fatalf("the list is on %q, beside it stands %q", r.key(), beside.key())
 		}
-		if problems := trip.Validate(e.document.Trip()); len(problems) > 0 {
+		if problems := trip.Validate(e.Document.Trip()); len(problems) > 0 {
 			rt.Fatalf("the trip is no longer valid: %v", problems[0])
 		}
 		done := 0
-		for _, bag := range e.document.Trip().Progress.Packed {
+		for _, bag := range e.Document.Trip().Progress.Packed {
 			if bag.Done {
 				done++
 			}
@@ -58,13 +56,13 @@ func TestTheCursorStandsWhereSomethingCanBeTicked(t *testing.T) {
 
 // Everything done on the screen can be taken back, to the very trip before.
 func TestAllOfItCanBeTakenBack(t *testing.T) {
-	e := open(t, weekend())
-	before := e.document.Trip()
+	e := open(t, benchtest.DemoDays(2))
+	before := e.Document.Trip()
 	rapid.Check(t, func(rt *rapid.T) {
 		edits := 0
 		for range rapid.IntRange(1, 3).Draw(rt, "acts") {
-			name := e.document.UndoName()
-			now := e.document.Trip()
+			name := e.Document.UndoName()
+			now := e.Document.Trip()
 			switch rapid.IntRange(0, 3).Draw(rt, "act") {
 			case 0:
 				e.showView(byFood)
@@ -79,47 +77,31 @@ func TestAllOfItCanBeTakenBack(t *testing.T) {
 				bag := e.work.rounds[0].bags[rapid.IntRange(0, 5).Draw(rt, "bag")]
 				_ = e.unweigh(bag, bag.Contents[0].Food)
 			}
-			if e.document.Trip() != now {
+			if e.Document.Trip() != now {
 				edits++
-				if e.document.UndoName() == "" {
+				if e.Document.UndoName() == "" {
 					rt.Fatalf("an edit after %q has no name", name)
 				}
 			}
 		}
 		for range edits {
-			if err := e.document.Undo(); err != nil {
+			if err := e.Document.Undo(); err != nil {
 				rt.Fatal(err)
 			}
 		}
-		if !trip.Equal(before, e.document.Trip()) {
-			rt.Fatalf("after taking %d steps back: %+v", edits, e.document.Trip().Progress)
+		if !trip.Equal(before, e.Document.Trip()) {
+			rt.Fatalf("after taking %d steps back: %+v", edits, e.Document.Trip().Progress)
 		}
 	})
 }
 
 // What was ticked off is there when the trip is opened again.
 func TestTheTripFileRemembersTheEvening(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.press(fyne.KeySpace, fyne.KeySpace)
 	bag := e.several(t)
 	e.write(e.label.lines[0], "77")
-	path := filepath.Join(t.TempDir(), "evening.trip")
-	file, err := tripfile.Create(path, e.document.Trip())
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := file.Close(); err != nil {
-		t.Fatal(err)
-	}
-	if file, err = tripfile.Open(path); err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	kept, err := file.Read(context.Background())
-	if err != nil {
-		t.Fatal(err)
-	}
-	later := open(t, kept)
+	later := open(t, benchtest.Reopened(t, e.Document.Trip()))
 	if later.work.done != 2 {
 		t.Errorf("%d bags are done", later.work.done)
 	}
@@ -130,19 +112,19 @@ func TestTheTripFileRemembersTheEvening(t *testing.T) {
 
 // Text that is being typed outlives a new plan.
 func TestANewPlanLeavesTypingAlone(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.several(t)
 	entry := e.label.lines[0].entry
-	e.window.Canvas().Focus(entry)
+	e.Window.Canvas().Focus(entry)
 	entry.SetText("12")
-	e.document.Replan()
+	e.Document.Replan()
 	if entry.Text != "12" {
 		t.Errorf("the field holds %q", entry.Text)
 	}
 }
 
 func TestLinesOfTheLabelAreUsedAgain(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.several(t)
 	lines := len(e.label.lines)
 	for i := range e.work.plan.Bags.Bags {
@@ -169,7 +151,7 @@ func TestLinesOfTheLabelAreUsedAgain(t *testing.T) {
 }
 
 func TestEveryActionHasANameAndDoesSomething(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.at().bag
 	for _, action := range e.Actions() {
 		if action.Name == "" || action.Do == nil {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 )
@@ -15,7 +16,7 @@ import (
 // At the smallest size the window is made for, and at the largest text, all of
 // the head, the list and the label are within it.
 func TestTheScreenFitsItsWindow(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.several(t)
 	room := fyne.NewSize(1280-170, 800-110)
 	if least := e.Content().MinSize(); least.Width > room.Width || least.Height > room.Height {
@@ -28,21 +29,21 @@ func TestTheScreenFitsItsWindow(t *testing.T) {
 }
 
 func TestHeadsCannotBeTicked(t *testing.T) {
-	e := open(t, weekend())
-	before := e.document.Trip()
+	e := open(t, benchtest.DemoDays(2))
+	before := e.Document.Trip()
 	for i, r := range e.list.rows {
 		if !r.canStand() {
 			e.list.tapped = 10
 			e.list.tap(i)
-			if at := e.at(); !at.canStand() || e.document.Trip() != before {
-				t.Fatalf("a tap on row %d of kind %d changes %+v", i, r.kind, e.document.Trip().Progress)
+			if at := e.at(); !at.canStand() || e.Document.Trip() != before {
+				t.Fatalf("a tap on row %d of kind %d changes %+v", i, r.kind, e.Document.Trip().Progress)
 			}
 		}
 	}
 }
 
 func TestTheLastBagStaysUnderTheCursor(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.press(fyne.KeyEnd)
 	last := e.at()
 	e.press(fyne.KeySpace)
@@ -52,7 +53,7 @@ func TestTheLastBagStaysUnderTheCursor(t *testing.T) {
 }
 
 func TestTheButtonTicksWhatIsShown(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.at().bag
 	test.Tap(e.label.tick)
 	if !e.work.isDone(bag) {
@@ -75,21 +76,21 @@ func TestTheButtonTicksWhatIsShown(t *testing.T) {
 }
 
 func TestReturnOpensTheScaleAndDownGoesOn(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.several(t)
 	e.press(fyne.KeyReturn)
 	first := e.label.lines[0].entry
-	if e.window.Canvas().Focused() != fyne.Focusable(first) {
-		t.Fatalf("Return leads to %T", e.window.Canvas().Focused())
+	if e.Window.Canvas().Focused() != fyne.Focusable(first) {
+		t.Fatalf("Return leads to %T", e.Window.Canvas().Focused())
 	}
 	first.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
-	if e.window.Canvas().Focused() != fyne.Focusable(e.label.lines[1].entry) || e.packed(bag) != nil {
-		t.Errorf("Down leads to %T and notes %+v", e.window.Canvas().Focused(), e.packed(bag))
+	if e.Window.Canvas().Focused() != fyne.Focusable(e.label.lines[1].entry) || e.packed(bag) != nil {
+		t.Errorf("Down leads to %T and notes %+v", e.Window.Canvas().Focused(), e.packed(bag))
 	}
 	last := e.label.lines[len(bag.Contents)-1]
 	e.write(last, "5")
-	if e.window.Canvas().Focused() != fyne.Focusable(e.list) {
-		t.Errorf("after the last food Return leads to %T", e.window.Canvas().Focused())
+	if e.Window.Canvas().Focused() != fyne.Focusable(e.list) {
+		t.Errorf("after the last food Return leads to %T", e.Window.Canvas().Focused())
 	}
 }
 
@@ -111,7 +112,7 @@ func TestFoodToSetAsideSaysSoOnItsRow(t *testing.T) {
 }
 
 func TestAnEveningWithoutAllergiesIsOneRound(t *testing.T) {
-	made := weekend()
+	made := benchtest.DemoDays(2)
 	for i := range made.Crew {
 		made.Crew[i].Allergies = nil
 	}

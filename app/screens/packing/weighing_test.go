@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/bags"
 	"sumpter/domain/findings"
 	"sumpter/domain/packing"
@@ -18,7 +19,7 @@ import (
 
 // write types a weight into a field as a person does, and leaves it with Return.
 func (e *evening) write(line *contentLine, text string) {
-	e.window.Canvas().Focus(line.entry)
+	e.Window.Canvas().Focus(line.entry)
 	line.entry.SetText("")
 	test.Type(line.entry, text)
 	line.entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
@@ -39,7 +40,7 @@ func (e *evening) several(t *testing.T) *bags.Bag {
 }
 
 func TestWhatTheScaleShowsChangesTheEatersKcal(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.several(t)
 	first := e.label.lines[0]
 	grams := int(bag.Contents[0].Mass.Grams()) - 50
@@ -47,7 +48,7 @@ func TestWhatTheScaleShowsChangesTheEatersKcal(t *testing.T) {
 	if mass, noted := e.packed(bag).WeighedMass(bag.Contents[0].Food); !noted || mass != units.Mass(grams)*units.Gram {
 		t.Fatalf("noted %v, %v", mass, noted)
 	}
-	if focused := e.window.Canvas().Focused(); focused != e.label.lines[1].entry {
+	if focused := e.Window.Canvas().Focused(); focused != e.label.lines[1].entry {
 		t.Errorf("Return leads to %T", focused)
 	}
 	planned, packed := e.work.kcal(bag)
@@ -63,13 +64,13 @@ func TestWhatTheScaleShowsChangesTheEatersKcal(t *testing.T) {
 	if !strings.HasPrefix(first.difference.Content, "−") {
 		t.Errorf("the difference is %q", first.difference.Content)
 	}
-	if e.document.UndoName() != "note the weight of "+food.Name+" in bag "+bag.Code {
-		t.Errorf("undo is called %q", e.document.UndoName())
+	if e.Document.UndoName() != "note the weight of "+food.Name+" in bag "+bag.Code {
+		t.Errorf("undo is called %q", e.Document.UndoName())
 	}
 }
 
 func TestAnEmptyFieldForgetsTheWeight(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.several(t)
 	e.write(e.label.lines[0], "3")
 	e.write(e.label.lines[0], "")
@@ -79,15 +80,15 @@ func TestAnEmptyFieldForgetsTheWeight(t *testing.T) {
 }
 
 func TestAWeightWithoutMeaningIsNotStored(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.several(t)
-	e.window.Canvas().Focus(e.label.lines[0].entry)
+	e.Window.Canvas().Focus(e.label.lines[0].entry)
 	e.label.lines[0].entry.SetText("a pinch")
-	if e.Commit() || e.said == "" || e.packed(bag) != nil {
-		t.Errorf("said %q, noted %+v", e.said, e.packed(bag))
+	if e.Commit() || e.Said == "" || e.packed(bag) != nil {
+		t.Errorf("said %q, noted %+v", e.Said, e.packed(bag))
 	}
 	e.label.lines[0].entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-	if !e.Commit() || e.window.Canvas().Focused() != fyne.Focusable(e.list) {
+	if !e.Commit() || e.Window.Canvas().Focused() != fyne.Focusable(e.list) {
 		t.Error("Escape does not go back to the list")
 	}
 }
@@ -95,7 +96,7 @@ func TestAWeightWithoutMeaningIsNotStored(t *testing.T) {
 // Ounces of the planned amount, written as they are shown, are the planned
 // amount to the milligram.
 func TestOuncesAsPlannedAreAsPlanned(t *testing.T) {
-	made := weekend()
+	made := benchtest.DemoDays(2)
 	made.Units = units.US
 	e := open(t, made)
 	bag := e.several(t)
@@ -106,11 +107,11 @@ func TestOuncesAsPlannedAreAsPlanned(t *testing.T) {
 }
 
 func TestClickingElsewhereStoresTheWeight(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := e.several(t)
-	e.window.Canvas().Focus(e.label.lines[0].entry)
+	e.Window.Canvas().Focus(e.label.lines[0].entry)
 	e.label.lines[0].entry.SetText("1")
-	e.window.Canvas().Focus(e.list)
+	e.Window.Canvas().Focus(e.list)
 	if record := e.packed(bag); record == nil || record.Weighed[0].Mass != units.Gram {
 		t.Errorf("noted %+v", record)
 	}
@@ -118,7 +119,7 @@ func TestClickingElsewhereStoresTheWeight(t *testing.T) {
 
 // Food by food each content of each bag is there once, under its food.
 func TestFoodByFoodWeighsEachContentOnce(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.views.SetSelected("Food by food")
 	type put struct {
 		bag  string
@@ -162,7 +163,7 @@ func TestFoodByFoodWeighsEachContentOnce(t *testing.T) {
 }
 
 func TestSpaceOnAFoodPutsItIntoAllItsBags(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.views.SetSelected("Food by food")
 	bulk := e.at().bulk
 	if e.at().kind != foodRow || bulk == nil {
@@ -180,13 +181,13 @@ func TestSpaceOnAFoodPutsItIntoAllItsBags(t *testing.T) {
 	}
 	e.list.selectKey(row{kind: foodRow, bulk: bulk, round: bulk.Round}.key())
 	e.press(fyne.KeySpace)
-	if e.document.Trip().Progress.Packed != nil {
-		t.Errorf("taken out again, noted is %+v", e.document.Trip().Progress.Packed)
+	if e.Document.Trip().Progress.Packed != nil {
+		t.Errorf("taken out again, noted is %+v", e.Document.Trip().Progress.Packed)
 	}
 }
 
 func TestSpaceOnAWeighingPutsItIntoOneBag(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	e.views.SetSelected("Food by food")
 	e.press(fyne.KeyDown)
 	r := e.at()
@@ -205,7 +206,7 @@ func TestSpaceOnAWeighingPutsItIntoOneBag(t *testing.T) {
 }
 
 func TestGoToABagAndToAFood(t *testing.T) {
-	e := open(t, weekend())
+	e := open(t, benchtest.DemoDays(2))
 	bag := &e.work.plan.Bags.Bags[len(e.work.plan.Bags.Bags)-1]
 	e.GoTo(findings.Place{Bag: bag.Key})
 	if e.at().bag == nil || e.at().bag.Key != bag.Key {

@@ -3,23 +3,15 @@ package recipes
 import (
 	"testing"
 
-	"fyne.io/fyne/v2/test"
-
-	"sumpter/app/document"
-	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/trip/triptest"
 )
 
 func largeScreen(b *testing.B) *Screen {
 	b.Helper()
-	app := test.NewApp()
-	b.Cleanup(app.Quit)
-	app.Settings().SetTheme(look.Theme{Variant: look.Light})
-	window := app.NewWindow("bench")
-	s := New(&bench.Bench{Document: document.New(triptest.Large(60, 21, 1), memory{}, document.Inline{}), Window: window, Say: func(string) {}})
-	window.SetContent(s.Content())
-	s.Refresh()
+	d := benchtest.New(b, triptest.Large(60, 21, 1))
+	s := New(d.Bench)
+	d.Show(s, 1180, 740)
 	return s
 }
 

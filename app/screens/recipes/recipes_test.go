@@ -19,33 +19,33 @@ func TestAnEmptyTripAsksForFoodsFirst(t *testing.T) {
 	if !d.empty.Visible() {
 		t.Error("an empty list does not say what comes here")
 	}
-	d.do("Add a recipe")
-	if len(d.bench.Trip().Recipes) != 0 || !strings.Contains(d.said, "Foods") {
-		t.Errorf("%d recipes, said %q", len(d.bench.Trip().Recipes), d.said)
+	d.Do("Add a recipe")
+	if len(d.bench.Trip().Recipes) != 0 || !strings.Contains(d.Said, "Foods") {
+		t.Errorf("%d recipes, said %q", len(d.bench.Trip().Recipes), d.Said)
 	}
 }
 
 func TestRecipesAreAddedRenamedDuplicatedAndRemoved(t *testing.T) {
 	d := kitchenDesk(t)
 	before := len(d.bench.Trip().Recipes)
-	d.do("Add a recipe")
-	d.typed("Nettle soup")
-	d.press(fyne.KeyReturn)
+	d.Do("Add a recipe")
+	d.Type("Nettle soup")
+	d.Press(fyne.KeyReturn)
 	soup := d.recipe("Nettle soup")
 	if len(d.bench.Trip().Recipes) != before+1 || len(soup.Ingredients) != 1 {
-		t.Fatalf("%d recipes, the new one is %+v; said %q", len(d.bench.Trip().Recipes), soup, d.said)
+		t.Fatalf("%d recipes, the new one is %+v; said %q", len(d.bench.Trip().Recipes), soup, d.Said)
 	}
 	d.choose("Nettle soup")
-	d.do("Duplicate the recipe")
+	d.Do("Duplicate the recipe")
 	twin := d.recipe("Nettle soup 2")
-	if twin.ID == soup.ID || d.bench.Document.UndoName() != "duplicate Nettle soup" || d.side.recipe != twin.ID {
-		t.Errorf("the twin is %+v, undo %q", twin, d.bench.Document.UndoName())
+	if twin.ID == soup.ID || d.Document.UndoName() != "duplicate Nettle soup" || d.side.recipe != twin.ID {
+		t.Errorf("the twin is %+v, undo %q", twin, d.Document.UndoName())
 	}
-	d.do("Remove the recipe")
-	if len(d.bench.Trip().Recipes) != before+1 || d.bench.Document.UndoName() != "remove Nettle soup 2" {
-		t.Errorf("%d recipes, undo %q; said %q", len(d.bench.Trip().Recipes), d.bench.Document.UndoName(), d.said)
+	d.Do("Remove the recipe")
+	if len(d.bench.Trip().Recipes) != before+1 || d.Document.UndoName() != "remove Nettle soup 2" {
+		t.Errorf("%d recipes, undo %q; said %q", len(d.bench.Trip().Recipes), d.Document.UndoName(), d.Said)
 	}
-	if err := d.bench.Document.Undo(); err != nil || len(d.bench.Trip().Recipes) != before+2 {
+	if err := d.Document.Undo(); err != nil || len(d.bench.Trip().Recipes) != before+2 {
 		t.Error("undo does not bring it back")
 	}
 }
@@ -54,11 +54,11 @@ func TestRecipesAreAddedRenamedDuplicatedAndRemoved(t *testing.T) {
 func TestADuplicateIsItsOwn(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
-	d.do("Duplicate the recipe")
-	d.do("Ingredients of the recipe")
+	d.Do("Duplicate the recipe")
+	d.Do("Ingredients of the recipe")
 	d.side.ingredients.table.MoveCursor(0, 1)
-	d.typed("11 g")
-	d.press(fyne.KeyReturn)
+	d.Type("11 g")
+	d.Press(fyne.KeyReturn)
 	if d.recipe(pasta + " 2").Ingredients[0].Amount != 11*units.Gram || d.recipe(pasta).Ingredients[0].Amount == 11*units.Gram {
 		t.Errorf("amounts: %s and %s", d.recipe(pasta + " 2").Ingredients[0].Amount, d.recipe(pasta).Ingredients[0].Amount)
 	}
@@ -67,7 +67,7 @@ func TestADuplicateIsItsOwn(t *testing.T) {
 func TestRemovingTakesARecipeOffTheMenu(t *testing.T) {
 	d := kitchenDesk(t)
 	id := d.recipe(pasta).ID
-	if err := d.bench.Document.Edit("serve it", func(t *trip.Trip) error {
+	if err := d.Document.Edit("serve it", func(t *trip.Trip) error {
 		t.Menu = []trip.Cell{{Day: 1, Meal: trip.Dinner, Group: t.Groups[0].ID, Dishes: []trip.Dish{{Recipe: id}}}}
 		t.Settings.ReserveRecipe = id
 		return nil
@@ -75,10 +75,10 @@ func TestRemovingTakesARecipeOffTheMenu(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.choose(pasta)
-	d.do("Remove the recipe")
+	d.Do("Remove the recipe")
 	now := d.bench.Trip()
-	if now.Recipe(id) != nil || len(now.Menu[0].Dishes) != 0 || now.Settings.ReserveRecipe != 0 || !strings.Contains(d.said, "1 slots") {
-		t.Errorf("menu %+v, said %q", now.Menu, d.said)
+	if now.Recipe(id) != nil || len(now.Menu[0].Dishes) != 0 || now.Settings.ReserveRecipe != 0 || !strings.Contains(d.Said, "1 slots") {
+		t.Errorf("menu %+v, said %q", now.Menu, d.Said)
 	}
 }
 
@@ -109,14 +109,14 @@ func TestFiguresFollowAnEdit(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
 	before := d.side.figures.Content
-	d.do("Ingredients of the recipe")
+	d.Do("Ingredients of the recipe")
 	d.side.ingredients.table.MoveCursor(0, 1)
-	d.typed("120")
-	d.press(fyne.KeyReturn)
+	d.Type("120")
+	d.Press(fyne.KeyReturn)
 	if d.side.figures.Content == before || d.recipe(pasta).Ingredients[0].Amount != 120*units.Gram {
 		t.Errorf("the figures stay %q", before)
 	}
-	if undo := d.bench.Document.UndoName(); undo != "change Amount of "+pasta {
+	if undo := d.Document.UndoName(); undo != "change Amount of "+pasta {
 		t.Errorf("undo is called %q", undo)
 	}
 }
@@ -124,7 +124,7 @@ func TestFiguresFollowAnEdit(t *testing.T) {
 func TestUnknownNutrientsMakeASumALowerBound(t *testing.T) {
 	d := kitchenDesk(t)
 	food := d.recipe(pasta).Ingredients[0].Food
-	if err := d.bench.Document.Edit("forget", func(t *trip.Trip) error {
+	if err := d.Document.Edit("forget", func(t *trip.Trip) error {
 		f := t.Food(food)
 		f.Per100g.ProteinGrams = optional.Unknown[float64]()
 		return nil
@@ -145,15 +145,15 @@ func TestMealsAreTypedByTheirBeginnings(t *testing.T) {
 			d.table.MoveCursor(row, i)
 		}
 	}
-	d.typed("din, lun")
-	d.press(fyne.KeyReturn)
+	d.Type("din, lun")
+	d.Press(fyne.KeyReturn)
 	if meals := d.recipe(pasta).Meals; len(meals) != 2 || meals[0] != trip.Lunch || meals[1] != trip.Dinner {
-		t.Errorf("meals are %v; said %q", meals, d.said)
+		t.Errorf("meals are %v; said %q", meals, d.Said)
 	}
-	d.typed("supper")
-	d.press(fyne.KeyReturn)
-	if !strings.Contains(d.said, "breakfast") {
-		t.Errorf("said %q", d.said)
+	d.Type("supper")
+	d.Press(fyne.KeyReturn)
+	if !strings.Contains(d.Said, "breakfast") {
+		t.Errorf("said %q", d.Said)
 	}
 }
 
@@ -172,9 +172,9 @@ func TestPasteNamesIsOneStep(t *testing.T) {
 	before := d.bench.Trip().Recipes[0].Name
 	d.table.Paste("First\nSecond\n")
 	if got := d.bench.Trip().Recipes; got[0].Name != "First" || got[1].Name != "Second" {
-		t.Errorf("names are %q and %q; said %q", got[0].Name, got[1].Name, d.said)
+		t.Errorf("names are %q and %q; said %q", got[0].Name, got[1].Name, d.Said)
 	}
-	if err := d.bench.Document.Undo(); err != nil || d.bench.Trip().Recipes[0].Name != before {
+	if err := d.Document.Undo(); err != nil || d.bench.Trip().Recipes[0].Name != before {
 		t.Error("one undo does not take the paste back")
 	}
 }

@@ -14,23 +14,23 @@ func TestIngredientsAreAddedWithCompletion(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
 	had := len(d.recipe(pasta).Ingredients)
-	d.do("Ingredients of the recipe")
-	d.press(fyne.KeyInsert)
-	d.typed("curry") // a beginning of a word is enough
-	d.press(fyne.KeyTab)
-	d.typed("3")
-	d.press(fyne.KeyTab, fyne.KeyRight)
-	d.typed("to t")
-	d.press(fyne.KeyTab)
-	d.typed("b")
-	d.press(fyne.KeyReturn)
+	d.Do("Ingredients of the recipe")
+	d.Press(fyne.KeyInsert)
+	d.Type("curry") // a beginning of a word is enough
+	d.Press(fyne.KeyTab)
+	d.Type("3")
+	d.Press(fyne.KeyTab, fyne.KeyRight)
+	d.Type("to t")
+	d.Press(fyne.KeyTab)
+	d.Type("b")
+	d.Press(fyne.KeyReturn)
 	list := d.recipe(pasta).Ingredients
 	if len(list) != had+1 {
-		t.Fatalf("%d ingredients, had %d; said %q", len(list), had, d.said)
+		t.Fatalf("%d ingredients, had %d; said %q", len(list), had, d.Said)
 	}
 	added := list[had]
 	if name := foodName(d.bench.Trip(), added.Food); !strings.Contains(strings.ToLower(name), "curry") || added.Amount != 3*units.Gram || added.Role != trip.ToTaste || added.Place != trip.AtBowl {
-		t.Errorf("added %s, %+v; said %q", name, added, d.said)
+		t.Errorf("added %s, %+v; said %q", name, added, d.Said)
 	}
 	d.side.ingredients.table.Delete()
 	if len(d.recipe(pasta).Ingredients) != had {
@@ -42,48 +42,48 @@ func TestAFoodTheTripDoesNotHaveIsRefused(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
 	before := d.recipe(pasta).Ingredients[0].Food
-	d.do("Ingredients of the recipe")
+	d.Do("Ingredients of the recipe")
 	d.side.ingredients.table.MoveCursor(0, 0)
-	d.typed("unicorn")
-	d.press(fyne.KeyReturn)
-	if d.recipe(pasta).Ingredients[0].Food != before || !strings.Contains(d.said, "unicorn") {
-		t.Errorf("said %q", d.said)
+	d.Type("unicorn")
+	d.Press(fyne.KeyReturn)
+	if d.recipe(pasta).Ingredients[0].Food != before || !strings.Contains(d.Said, "unicorn") {
+		t.Errorf("said %q", d.Said)
 	}
 }
 
 func TestTheLastIngredientStays(t *testing.T) {
 	d := kitchenDesk(t)
-	d.do("Add a recipe")
-	d.do("Ingredients of the recipe")
+	d.Do("Add a recipe")
+	d.Do("Ingredients of the recipe")
 	d.side.ingredients.table.Delete()
-	if recipe := d.side.current(); len(recipe.Ingredients) != 1 || d.said == "" {
-		t.Errorf("%d ingredients, said %q", len(recipe.Ingredients), d.said)
+	if recipe := d.side.current(); len(recipe.Ingredients) != 1 || d.Said == "" {
+		t.Errorf("%d ingredients, said %q", len(recipe.Ingredients), d.Said)
 	}
 }
 
 func TestSwapsAreEdited(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
-	d.do("Ingredients of the recipe")
+	d.Do("Ingredients of the recipe")
 	d.side.ingredients.table.MoveCursor(1, 0) // soya mince, without a swap
 	swaps := d.side.ingredients.swaps
 	had := len(d.recipe(pasta).Ingredients[1].Swaps)
 	swaps.table.Add()
 	swaps.table.MoveCursor(had, 0)
 	swaps.table.Focus()
-	d.typed("almond b")
-	d.press(fyne.KeyTab)
-	d.typed("25")
-	d.press(fyne.KeyTab)
-	d.typed("y")
-	d.press(fyne.KeyReturn)
+	d.Type("almond b")
+	d.Press(fyne.KeyTab)
+	d.Type("25")
+	d.Press(fyne.KeyTab)
+	d.Type("y")
+	d.Press(fyne.KeyReturn)
 	list := d.recipe(pasta).Ingredients[1].Swaps
 	if len(list) != had+1 || list[had].Amount != 25*units.Gram || !list[had].ForAll || foodName(d.bench.Trip(), list[had].Food) != "Almond butter" {
-		t.Fatalf("swaps are %+v; said %q", list, d.said)
+		t.Fatalf("swaps are %+v; said %q", list, d.Said)
 	}
 	swaps.table.MoveCursor(had, 0)
-	d.typed("leave")
-	d.press(fyne.KeyReturn)
+	d.Type("leave")
+	d.Press(fyne.KeyReturn)
 	if left := d.recipe(pasta).Ingredients[1].Swaps[had]; left.Food != 0 || left.Amount != 0 {
 		t.Errorf("leaving it out gives %+v", left)
 	}
@@ -96,7 +96,7 @@ func TestSwapsAreEdited(t *testing.T) {
 func TestMakingIsEdited(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
-	d.do("How the recipe is made")
+	d.Do("How the recipe is made")
 	for i, f := range d.side.making.fields {
 		text := map[string]string{
 			"Water that stays in the food": "0.5 l", "Water boiled and poured off": "", "On the flame after the boil": "7", "Can be made cold": "yes",
@@ -108,22 +108,22 @@ func TestMakingIsEdited(t *testing.T) {
 		}
 		d.side.making.table.MoveCursor(i, 1)
 		if typed == "" {
-			d.press(fyne.KeyDelete)
+			d.Press(fyne.KeyDelete)
 			continue
 		}
-		d.typed(typed)
-		d.press(fyne.KeyReturn)
+		d.Type(typed)
+		d.Press(fyne.KeyReturn)
 	}
 	r := d.recipe(pasta)
 	if r.Water != 500*units.Millilitre || r.PourOff != 0 || r.Simmer != 7 || !r.ColdOK || r.Staple != "noodles" || r.MinScale != 0.6 || r.MaxScale != 1.5 {
-		t.Errorf("%+v; said %q", r, d.said)
+		t.Errorf("%+v; said %q", r, d.Said)
 	}
 }
 
 func TestMethodIsStoredWhenTheKeyboardLeaves(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
-	d.do("How the recipe is made")
+	d.Do("How the recipe is made")
 	d.focus(d.side.making.method)
 	d.side.making.method.SetText("Boil the water.\n\n  Stir. ")
 	if got := d.recipe(pasta).Method; len(got) == 2 {
@@ -131,9 +131,9 @@ func TestMethodIsStoredWhenTheKeyboardLeaves(t *testing.T) {
 	}
 	d.side.making.table.Focus()
 	if got := d.recipe(pasta).Method; len(got) != 2 || got[1] != "Stir." {
-		t.Errorf("method is %q; said %q", got, d.said)
+		t.Errorf("method is %q; said %q", got, d.Said)
 	}
-	if undo := d.bench.Document.UndoName(); undo != "change method of "+pasta {
+	if undo := d.Document.UndoName(); undo != "change method of "+pasta {
 		t.Errorf("undo is called %q", undo)
 	}
 	d.side.making.notes.SetText("Two spoons.")
@@ -148,13 +148,13 @@ func TestWhoCannotEatItIsNamedWithTheReason(t *testing.T) {
 	recipe := d.recipe(pasta)
 	m := &d.bench.Trip().Crew[0]
 	food := d.bench.Trip().Food(recipe.Ingredients[1].Food) // soya mince, without a swap
-	if err := d.bench.Document.Edit("an allergy", func(t *trip.Trip) error {
+	if err := d.Document.Edit("an allergy", func(t *trip.Trip) error {
 		t.Member(m.ID).Allergies = []trip.Allergy{{Allergen: trip.Soybeans}}
 		return nil
 	}); err != nil {
 		t.Fatal(err)
 	}
-	d.do("Who can eat the recipe")
+	d.Do("Who can eat the recipe")
 	if text := d.side.eaters.summary.Text; !strings.Contains(text, "not to") || !strings.Contains(text, m.Name) {
 		t.Errorf("the side says %q", text)
 	}
@@ -164,7 +164,7 @@ func TestWhoCannotEatItIsNamedWithTheReason(t *testing.T) {
 	if d.Waiting() == 0 || !strings.Contains(refusedNames(d.bench.Trip(), d.kitchen.taste(d.recipe(pasta))), m.Name) {
 		t.Error("the list does not name them")
 	}
-	if err := d.bench.Document.Edit("nobody read the label", func(t *trip.Trip) error {
+	if err := d.Document.Edit("nobody read the label", func(t *trip.Trip) error {
 		t.Food(food.ID).Allergens = nil
 		return nil
 	}); err != nil {
@@ -181,7 +181,7 @@ func TestWhoCannotEatItIsNamedWithTheReason(t *testing.T) {
 func TestSwapsAreNamedForWhoTakesThem(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
-	d.do("Who can eat the recipe")
+	d.Do("Who can eat the recipe")
 	swapped := 0
 	for _, one := range d.kitchen.taste(d.recipe(pasta)).tried {
 		for _, part := range one.Parts {
@@ -197,9 +197,9 @@ func TestSwapsAreNamedForWhoTakesThem(t *testing.T) {
 	if swapped == 0 {
 		t.Error("nobody of the demo takes a swap of the pasta")
 	}
-	d.press(fyne.KeyReturn)
-	if len(d.places) != 1 || d.places[0].Screen != "crew" {
-		t.Errorf("Return leads to %+v", d.places)
+	d.Press(fyne.KeyReturn)
+	if len(d.Places) != 1 || d.Places[0].Screen != "crew" {
+		t.Errorf("Return leads to %+v", d.Places)
 	}
 }
 
@@ -222,7 +222,7 @@ func TestDietsAreThoseAfterSwaps(t *testing.T) {
 func TestCardScalesToTheEaters(t *testing.T) {
 	d := kitchenDesk(t)
 	d.choose(pasta)
-	d.do("Recipe card for a number of eaters")
+	d.Do("Recipe card for a number of eaters")
 	d.side.card.eaters.SetText("7")
 	recipe := d.recipe(pasta)
 	if got, want := d.side.card.forAll(recipe.Ingredients[0].Amount), recipe.Ingredients[0].Amount*7; got != want {
@@ -231,13 +231,13 @@ func TestCardScalesToTheEaters(t *testing.T) {
 	if text, want := d.side.card.water.Content, (recipe.Water * 7).Format(units.Metric); !strings.Contains(text, want) {
 		t.Errorf("water is %q, want %s", text, want)
 	}
-	d.press(fyne.KeyUp)
+	d.Press(fyne.KeyUp)
 	if d.side.card.count != 8 {
 		t.Errorf("the arrow up makes %d", d.side.card.count)
 	}
 	d.side.card.eaters.SetText("none")
-	if d.side.card.count != 8 || d.said == "" {
-		t.Errorf("%d eaters, said %q", d.side.card.count, d.said)
+	if d.side.card.count != 8 || d.Said == "" {
+		t.Errorf("%d eaters, said %q", d.side.card.count, d.Said)
 	}
 	if text := d.side.card.method.Text; !strings.HasPrefix(text, "1. ") {
 		t.Errorf("the method begins %q", text)

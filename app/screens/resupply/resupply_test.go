@@ -1,61 +1,39 @@
 package resupply
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/demo"
-	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
-// paper is a store that keeps nothing.
-type paper struct{}
-
-func (paper) Save(context.Context, *trip.Trip) error { return nil }
-func (paper) SaveCopy(string) error                  { return nil }
-func (paper) Path() string                           { return "paper.trip" }
-func (paper) Close() error                           { return nil }
-
 // shown is the screen on a window of the test driver.
 type shown struct {
 	*Screen
-	t    testing.TB
-	doc  *document.Document
-	said string
+	*benchtest.Desk
+	t testing.TB
 }
 
 func openTrip(t testing.TB, on *trip.Trip) *shown {
 	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(look.Theme{Variant: look.Light})
-	s := &shown{t: t, doc: document.New(on, paper{}, document.Inline{})}
-	w := test.NewTempWindow(t, nil)
-	b := &bench.Bench{Document: s.doc, Window: w, Say: func(text string) { s.said = text }, Clipboard: app.Clipboard}
-	s.Screen = New(b)
-	w.SetContent(s.Content())
-	w.Resize(fyne.NewSize(1100, 720))
-	s.doc.OnTrip(s.Refresh)
-	s.doc.OnPlan(s.Refresh)
-	s.doc.Replan()
+	d := benchtest.New(t, on)
+	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
+	d.Show(s.Screen, 1100, 720)
 	return s
 }
 
-func openDemo(t testing.TB) *shown {
-	on := demo.Trip()
-	return openTrip(t, &on)
-}
+func openDemo(t testing.TB) *shown { return openTrip(t, benchtest.Demo()) }
 
 // cell puts the cursor on a cell by the name of the point and the title and
 // unit of the column.
@@ -74,18 +52,18 @@ func (s *shown) cell(point trip.PointID, title string) {
 // enter types over the cell at the cursor and commits.
 func (s *shown) enter(text string) {
 	if text == "" {
-		s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+		s.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
 		return
 	}
 	for _, letter := range text {
-		s.bench.Window.Canvas().Focused().TypedRune(letter)
+		s.Window.Canvas().Focused().TypedRune(letter)
 	}
 	s.Commit()
 }
 
 func TestEveryFieldOfAPointIsTyped(t *testing.T) {
 	s := openDemo(t)
-	point := func() *trip.ResupplyPoint { return s.doc.Trip().Point(2) }
+	point := func() *trip.ResupplyPoint { return s.Document.Trip().Point(2) }
 	for _, c := range []struct {
 		title, text string
 		got         func() any
@@ -121,17 +99,17 @@ func TestEveryFieldOfAPointIsTyped(t *testing.T) {
 		s.cell(2, c.title)
 		s.enter(c.text)
 		if got := c.got(); got != c.want {
-			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.said)
+			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.Said)
 		}
-		if !strings.HasPrefix(s.doc.UndoName(), "change ") {
-			t.Errorf("undo is called %q", s.doc.UndoName())
+		if !strings.HasPrefix(s.Document.UndoName(), "change ") {
+			t.Errorf("undo is called %q", s.Document.UndoName())
 		}
 	}
 }
 
 func TestWhatCannotBeIsRefusedWithTheReason(t *testing.T) {
 	s := openDemo(t)
-	before := s.doc.Trip()
+	before := s.Document.Trip()
 	for _, c := range []struct{ title, text, want string }{
 		{"After day", "12", "9"},
 		{"Kind", "castle", "post office"},
@@ -140,13 +118,13 @@ func TestWhatCannotBeIsRefusedWithTheReason(t *testing.T) {
 		{"Fastest days", "9", "fastest"},
 		{"Parcel up to kg", "heavy", "unit"},
 	} {
-		s.said = ""
+		s.Said = ""
 		s.cell(1, c.title)
 		s.enter(c.text)
-		if s.doc.Trip() != before || !strings.Contains(s.said, c.want) {
-			t.Errorf("%s %q: said %q", c.title, c.text, s.said)
+		if s.Document.Trip() != before || !strings.Contains(s.Said, c.want) {
+			t.Errorf("%s %q: said %q", c.title, c.text, s.Said)
 		}
-		s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		s.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	}
 }
 
@@ -173,24 +151,24 @@ func TestTheFirstPointIsOffered(t *testing.T) {
 		t.Fatal("an empty place does not say so")
 	}
 	s.Actions()[0].Do()
-	points := s.doc.Trip().Points
-	if len(points) != 1 || points[0].AfterDay != 5 || !points[0].Use || s.doc.UndoName() != "add a point" {
+	points := s.Document.Trip().Points
+	if len(points) != 1 || points[0].AfterDay != 5 || !points[0].Use || s.Document.UndoName() != "add a point" {
 		t.Fatalf("points %+v", points)
 	}
 	if s.none.Visible() || s.point != points[0].ID {
 		t.Error("the new point is not shown")
 	}
 	s.Actions()[1].Do()
-	if len(s.doc.Trip().Points) != 0 || s.doc.UndoName() != "remove Point 1" {
-		t.Errorf("points %v, undo %q", s.doc.Trip().Points, s.doc.UndoName())
+	if len(s.Document.Trip().Points) != 0 || s.Document.UndoName() != "remove Point 1" {
+		t.Errorf("points %v, undo %q", s.Document.Trip().Points, s.Document.UndoName())
 	}
 }
 
 func TestCardsSayWhatWaitsAndWhen(t *testing.T) {
 	s := openDemo(t)
-	p := s.doc.Plan()
+	p := s.Document.Plan()
 	var text []string
-	for _, line := range cardLines(s.doc.Trip(), p, s.doc.Trip().Point(2)) {
+	for _, line := range cardLines(s.Document.Trip(), p, s.Document.Trip().Point(2)) {
 		text = append(text, line.Text)
 	}
 	joined := strings.Join(text, "|")
@@ -200,10 +178,10 @@ func TestCardsSayWhatWaitsAndWhen(t *testing.T) {
 			t.Errorf("%q is not on the card: %s", want, joined)
 		}
 	}
-	if err := s.doc.Edit("x", func(on *trip.Trip) error { on.Point(1).TransitDays = 20; return nil }); err != nil {
+	if err := s.Document.Edit("x", func(on *trip.Trip) error { on.Point(1).TransitDays = 20; return nil }); err != nil {
 		t.Fatal(err)
 	}
-	if got := postingLine(boxOf(s.doc.Plan(), 1)); got != "no day is right to post it" {
+	if got := postingLine(boxOf(s.Document.Plan(), 1)); got != "no day is right to post it" {
 		t.Errorf("with a long transit it says %q", got)
 	}
 }
@@ -216,11 +194,11 @@ func TestAChoiceIsTakenInOneStep(t *testing.T) {
 			continue
 		}
 		s.choices.take(choice)
-		if got := s.doc.Trip(); got.Point(1).Use || !got.Point(2).Use {
+		if got := s.Document.Trip(); got.Point(1).Use || !got.Point(2).Use {
 			t.Errorf("used: %v and %v", got.Point(1).Use, got.Point(2).Use)
 		}
-		if s.doc.UndoName() != "use Tarn Hut" {
-			t.Errorf("undo is called %q", s.doc.UndoName())
+		if s.Document.UndoName() != "use Tarn Hut" {
+			t.Errorf("undo is called %q", s.Document.UndoName())
 		}
 		ringed := 0
 		for _, now := range s.choices.shown {
@@ -234,7 +212,7 @@ func TestAChoiceIsTakenInOneStep(t *testing.T) {
 		if ringed != 1 || len(s.choices.shown) < 2 {
 			t.Errorf("%d ringed of %d", ringed, len(s.choices.shown))
 		}
-		if err := s.doc.Undo(); err != nil || !s.doc.Trip().Point(1).Use {
+		if err := s.Document.Undo(); err != nil || !s.Document.Trip().Point(1).Use {
 			t.Error("undo does not use both again")
 		}
 		return
@@ -248,12 +226,12 @@ func TestTappingAndKeysTakeAChoice(t *testing.T) {
 		if len(s.choices.shown[i].Points) == 0 {
 			s.choices.table.Focus()
 			s.choices.table.MoveCursor(row, 0)
-			s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+			s.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 			break
 		}
 	}
-	if got := s.doc.Trip(); got.Point(1).Use || got.Point(2).Use || s.doc.UndoName() != "use all food from the start" {
-		t.Fatalf("used %v and %v, undo %q", got.Point(1).Use, got.Point(2).Use, s.doc.UndoName())
+	if got := s.Document.Trip(); got.Point(1).Use || got.Point(2).Use || s.Document.UndoName() != "use all food from the start" {
+		t.Fatalf("used %v and %v, undo %q", got.Point(1).Use, got.Point(2).Use, s.Document.UndoName())
 	}
 	if !strings.Contains(s.choices.words.Text, "Advised: ") {
 		t.Errorf("the advice is %q", s.choices.words.Text)
@@ -284,10 +262,10 @@ func TestAMissingBoxIsThoughtOf(t *testing.T) {
 	if !strings.Contains(all, "turn back by the evening of day") || !strings.Contains(all, "the packs are empty after day 3") {
 		t.Errorf("what if the box does not come is not said:\n%s", all)
 	}
-	if err := s.doc.Edit("x", func(on *trip.Trip) error { on.Point(1).Use = false; return nil }); err != nil {
+	if err := s.Document.Edit("x", func(on *trip.Trip) error { on.Point(1).Use = false; return nil }); err != nil {
 		t.Fatal(err)
 	}
-	if boxOf(s.doc.Plan(), 1) != nil {
+	if boxOf(s.Document.Plan(), 1) != nil {
 		t.Error("a point that is not used has a box")
 	}
 }
@@ -296,11 +274,11 @@ func TestPastedPointsAreOneStep(t *testing.T) {
 	s := openDemo(t)
 	s.cell(1, "In the post days")
 	s.table.Paste("4\t2\t2\t20\n4\t2\t2\t\n")
-	one, two := s.doc.Trip().Point(1), s.doc.Trip().Point(2)
+	one, two := s.Document.Trip().Point(1), s.Document.Trip().Point(2)
 	if one.TransitDays != 4 || one.HoldDays.Or(0) != 20 || two.BufferDays != 2 || two.HoldDays.Known() {
-		t.Errorf("pasted %+v and %+v; said %q", one, two, s.said)
+		t.Errorf("pasted %+v and %+v; said %q", one, two, s.Said)
 	}
-	if err := s.doc.Undo(); err != nil || s.doc.Trip().Point(1).TransitDays != 3 || s.doc.Trip().Point(2).BufferDays != 4 {
+	if err := s.Document.Undo(); err != nil || s.Document.Trip().Point(1).TransitDays != 3 || s.Document.Trip().Point(2).BufferDays != 4 {
 		t.Error("undo does not take the whole paste back")
 	}
 }

@@ -153,8 +153,8 @@ func TestPointsInPoundsAndMiles(t *testing.T) {
 	} {
 		s.cell(1, c.title)
 		s.enter(c.text)
-		if got := c.got(s.doc.Trip().Point(1)); math.Abs(got-c.want) > 1e-4 {
-			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.said)
+		if got := c.got(s.Document.Trip().Point(1)); math.Abs(got-c.want) > 1e-4 {
+			t.Errorf("%s %q: %v, want %v (said %q)", c.title, c.text, got, c.want, s.Said)
 		}
 	}
 	for _, i := range s.choices.table.Rows() {
@@ -173,7 +173,7 @@ func TestPointsInPoundsAndMiles(t *testing.T) {
 	s.choices.table.MoveCursor(0, 0)
 	want := s.choices.shown[rows[0]].Points
 	s.choices.takeSelected()
-	for _, p := range s.doc.Trip().Points {
+	for _, p := range s.Document.Trip().Points {
 		if p.Use != slices.Contains(want, p.ID) {
 			t.Errorf("%s: used %v, the choice was %v", p.Name, p.Use, want)
 		}

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"context"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,53 +10,29 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/demo"
-	"sumpter/app/document"
-	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
 )
 
-// memory is a store that keeps nothing.
-type memory struct{ path string }
-
-func (memory) Save(context.Context, *trip.Trip) error { return nil }
-func (memory) SaveCopy(string) error                  { return nil }
-func (m memory) Path() string                         { return m.path }
-func (memory) Close() error                           { return nil }
-
 // shown is the screen in a window, with what it told.
 type shown struct {
 	*Screen
-	t       testing.TB
-	message string
+	*benchtest.Desk
+	t testing.TB
 }
 
 func openTrip(t testing.TB, on *trip.Trip) *shown {
 	t.Helper()
-	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
-	s := &shown{t: t}
-	b := &bench.Bench{
-		Document:  document.New(on, memory{filepath.Join(t.TempDir(), "demo.trip")}, document.Inline{}),
-		Window:    test.NewTempWindow(t, nil),
-		Say:       func(text string) { s.message = text },
-		Clipboard: func() fyne.Clipboard { return fyne.CurrentApp().Clipboard() },
-	}
-	s.Screen = New(b)
-	b.Document.OnTrip(s.Refresh)
-	b.Document.OnPlan(s.Refresh)
-	b.Window.SetContent(s.Content())
-	b.Window.Resize(fyne.NewSize(1100, 700))
-	b.Document.Replan()
+	d := benchtest.New(t, on)
+	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
+	d.Show(s.Screen, 1100, 700)
 	return s
 }
 
-func openDemo(t testing.TB) *shown {
-	on := demo.Trip()
-	return openTrip(t, &on)
-}
+func openDemo(t testing.TB) *shown { return openTrip(t, benchtest.Demo()) }
 
 func (s *shown) days() []trip.Day { return s.bench.Trip().Days }
 
@@ -79,37 +54,19 @@ func (s *shown) typeInto(day int, title, text string) {
 	s.table.Focus()
 	s.table.MoveCursor(day-1, s.column(title))
 	s.key(fyne.KeyReturn)
-	entry, ok := s.bench.Window.Canvas().Focused().(interface{ SetText(string) })
+	entry, ok := s.Window.Canvas().Focused().(interface{ SetText(string) })
 	if !ok {
-		s.t.Fatalf("the keyboard is at %T, no editor opened in %s", s.bench.Window.Canvas().Focused(), title)
+		s.t.Fatalf("the keyboard is at %T, no editor opened in %s", s.Window.Canvas().Focused(), title)
 	}
 	entry.SetText("")
 	for _, letter := range text {
-		s.bench.Window.Canvas().Focused().TypedRune(letter)
+		s.Window.Canvas().Focused().TypedRune(letter)
 	}
 	s.key(fyne.KeyReturn)
 }
 
 func (s *shown) key(name fyne.KeyName) {
-	s.bench.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
-}
-
-func (s *shown) do(action string) {
-	s.t.Helper()
-	for _, a := range s.Actions() {
-		if a.Name == action {
-			a.Do()
-			return
-		}
-	}
-	s.t.Fatalf("no action %q", action)
-}
-
-func (s *shown) wantUndo(name string) {
-	s.t.Helper()
-	if have := s.bench.Document.UndoName(); have != name {
-		s.t.Errorf("undo is called %q, want %q (told: %s)", have, name, s.message)
-	}
+	s.Window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
 }
 
 func TestTypingChangesTheDay(t *testing.T) {
@@ -144,9 +101,9 @@ func TestTypingChangesTheDay(t *testing.T) {
 	} {
 		s.typeInto(4, c.title, c.text)
 		if !c.right(s.days()[3]) {
-			t.Errorf("%q typed into %s gives %+v; told %q", c.text, c.title, s.days()[3], s.message)
+			t.Errorf("%q typed into %s gives %+v; told %q", c.text, c.title, s.days()[3], s.Said)
 		}
-		s.wantUndo("change " + c.title + " of day 4")
+		s.WantUndo("change " + c.title + " of day 4")
 	}
 }
 
@@ -159,7 +116,7 @@ func TestLookingAtACellDoesNotRoundIt(t *testing.T) {
 	s.table.MoveCursor(1, s.column("Distance"))
 	s.key(fyne.KeyReturn)
 	s.key(fyne.KeyReturn)
-	if have := s.days()[1].Distance; have != 14533 || s.bench.Document.UndoName() != "" {
+	if have := s.days()[1].Distance; have != 14533 || s.Document.UndoName() != "" {
 		t.Errorf("the day has %v m", have)
 	}
 }
@@ -169,12 +126,12 @@ func TestWhatHasNoMeaningIsSaidAndNotStored(t *testing.T) {
 	for title, text := range map[string]string{
 		"Distance": "far", "Ascent": "20 kg", "Ground": "clouds", "Meals from the packs": "brunch", "Low": "95", "of it steep": "9000", "Date": "tomorrow", "Walking": "0.2",
 	} {
-		s.message = ""
+		s.Said = ""
 		s.typeInto(8, title, text)
-		if s.bench.Document.UndoName() != "" {
+		if s.Document.UndoName() != "" {
 			t.Fatalf("%q in %s changed the trip", text, title)
 		}
-		if s.message == "" {
+		if s.Said == "" {
 			t.Errorf("%q in %s: nothing is said", text, title)
 		}
 		if s.Commit() {
@@ -190,14 +147,14 @@ func TestDatesMoveTheWholeTrip(t *testing.T) {
 	if have := s.bench.Trip().Start.String(); have != "2027-06-10" {
 		t.Errorf("day 3 on 12 June begins on %s", have)
 	}
-	s.wantUndo("start on Thu 10 Jun 2027")
+	s.WantUndo("start on Thu 10 Jun 2027")
 	if night := s.bench.Trip().Settings.PackingNight.String(); night != "2027-06-05" {
 		t.Errorf("packing night stays behind on %s", night)
 	}
 	if s.start.Text != "2027-06-10" {
 		t.Errorf("the field says %q", s.start.Text)
 	}
-	s.do("Change the date of day 1")
+	s.Do("Change the date of day 1")
 	s.start.SetText("")
 	test.Type(s.start, "2028-02-28")
 	s.start.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
@@ -205,8 +162,8 @@ func TestDatesMoveTheWholeTrip(t *testing.T) {
 		t.Errorf("day 3 is on %s", have)
 	}
 	s.start.SetText("2028-02-31")
-	if s.Commit() || s.message == "" {
-		t.Errorf("31 February was taken; told %q", s.message)
+	if s.Commit() || s.Said == "" {
+		t.Errorf("31 February was taken; told %q", s.Said)
 	}
 	s.start.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	if !s.Commit() {
@@ -217,27 +174,27 @@ func TestDatesMoveTheWholeTrip(t *testing.T) {
 func TestDaysAreAddedMovedAndRemoved(t *testing.T) {
 	s := openDemo(t)
 	was := s.bench.Trip()
-	s.do("Add a day at the end")
-	s.wantUndo("add a day")
+	s.Do("Add a day at the end")
+	s.WantUndo("add a day")
 	if days := s.days(); len(days) != 10 || days[9].CampHeight != days[8].CampHeight || s.chosen() != 10 {
 		t.Errorf("%d days, the cursor on %d", len(days), s.chosen())
 	}
 	s.choose(4)
-	s.do("Put a day in before this one")
-	s.wantUndo("put a day in before day 4")
+	s.Do("Put a day in before this one")
+	s.WantUndo("put a day in before day 4")
 	if point := s.bench.Trip().Points[1]; point.AfterDay != 7 || s.bench.Trip().Points[0].AfterDay != 3 {
 		t.Errorf("the second point is reached after day %d", point.AfterDay)
 	}
-	s.do("Move the day later")
-	s.wantUndo("move day 4 to be day 5")
+	s.Do("Move the day later")
+	s.WantUndo("move day 4 to be day 5")
 	if s.chosen() != 5 || s.days()[4].Distance != 0 {
 		t.Errorf("the cursor is on day %d", s.chosen())
 	}
-	s.do("Move the day earlier")
-	s.do("Remove the day")
-	s.wantUndo("remove day 4")
+	s.Do("Move the day earlier")
+	s.Do("Remove the day")
+	s.WantUndo("remove day 4")
 	for range 5 {
-		if err := s.bench.Document.Undo(); err != nil {
+		if err := s.Document.Undo(); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -245,9 +202,9 @@ func TestDaysAreAddedMovedAndRemoved(t *testing.T) {
 		t.Error("taking all back does not give the trip as it was")
 	}
 	s.choose(1)
-	s.do("Move the day earlier")
-	if s.message == "" || len(s.days()) != 9 {
-		t.Errorf("there is no day 0; told %q", s.message)
+	s.Do("Move the day earlier")
+	if s.Said == "" || len(s.days()) != 9 {
+		t.Errorf("there is no day 0; told %q", s.Said)
 	}
 }
 
@@ -261,9 +218,9 @@ func TestMealsAreTicked(t *testing.T) {
 	if meals := s.days()[0].Meals; len(meals) != 4 || meals[0] != trip.Breakfast {
 		t.Errorf("meals %v", meals)
 	}
-	s.wantUndo("change Meals from the packs of day 1")
+	s.WantUndo("change Meals from the packs of day 1")
 	s.choose(2)
-	if s.bench.Document.UndoName() != "change Meals from the packs of day 1" {
+	if s.Document.UndoName() != "change Meals from the packs of day 1" {
 		t.Error("looking at another day changed it")
 	}
 }
@@ -275,10 +232,10 @@ func TestPasteIsOneStep(t *testing.T) {
 	if d := s.days(); d[0].Distance != 10000 || d[0].Descent != 50 || d[1].Ascent != 110 {
 		t.Errorf("pasted: %+v", d[:2])
 	}
-	s.wantUndo("paste into the days")
+	s.WantUndo("paste into the days")
 	s.table.Paste("10\tmuch")
-	if !strings.Contains(s.message, "day 1, Ascent") {
-		t.Errorf("told %q", s.message)
+	if !strings.Contains(s.Said, "day 1, Ascent") {
+		t.Errorf("told %q", s.Said)
 	}
 }
 

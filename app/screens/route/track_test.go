@@ -45,14 +45,14 @@ func TestATrackBecomesTheDays(t *testing.T) {
 	before := s.bench.Trip()
 	s.readTrack(writeFile(t, meridian(level(91, 800))))
 	if s.beside.Objects[0] != s.track.content || s.track.count != 9 {
-		t.Fatalf("the track is not offered in nine days but %d; told %q", s.track.count, s.message)
+		t.Fatalf("the track is not offered in nine days but %d; told %q", s.track.count, s.Said)
 	}
 	if strings.Count(s.track.preview.Text, "10 km") != 9 {
 		t.Errorf("the preview says\n%s", s.track.preview.Text)
 	}
 	s.track.setCount(10)
 	test.Tap(s.track.take)
-	s.wantUndo("take the days from a track")
+	s.WantUndo("take the days from a track")
 	days := s.days()
 	if len(days) != 10 || days[4].Distance != 9000 || days[4].CampHeight != 800 || days[4].Ascent != 0 {
 		t.Fatalf("%d days, the fifth %+v", len(days), days[4])
@@ -67,8 +67,8 @@ func TestATrackBecomesTheDays(t *testing.T) {
 	if s.pictures.basis.Content == "from the track" {
 		t.Error("the days no longer have the length of the track, yet its heights are shown")
 	}
-	_ = s.bench.Document.Undo()
-	_ = s.bench.Document.Undo()
+	_ = s.Document.Undo()
+	_ = s.Document.Undo()
 	if !trip.Equal(s.bench.Trip(), before) {
 		t.Error("one undo does not take the track back")
 	}
@@ -108,8 +108,8 @@ func TestATrackThatLeavesAMemberWithoutADayIsNotTaken(t *testing.T) {
 	s := openTrip(t, &on)
 	s.readTrack(writeFile(t, meridian([]float64{500, 900}, []float64{700, 700})))
 	test.Tap(s.track.take)
-	if len(s.days()) != 9 || !strings.Contains(s.message, "is there on day 4 only") {
-		t.Errorf("%d days, told %q", len(s.days()), s.message)
+	if len(s.days()) != 9 || !strings.Contains(s.Said, "is there on day 4 only") {
+		t.Errorf("%d days, told %q", len(s.days()), s.Said)
 	}
 	if s.beside.Objects[0] != s.track.content {
 		t.Error("the track is gone before it was taken")
@@ -142,11 +142,11 @@ func TestATrackCanBeLeft(t *testing.T) {
 		t.Error("leaving it changed something")
 	}
 	s.readTrack(writeFile(t, "<html></html>"))
-	if !strings.Contains(s.message, "way.gpx") || s.beside.Objects[0] != s.day.content {
-		t.Errorf("told %q", s.message)
+	if !strings.Contains(s.Said, "way.gpx") || s.beside.Objects[0] != s.day.content {
+		t.Errorf("told %q", s.Said)
 	}
 	s.readTrack("/nowhere/way.gpx")
-	if s.message == "" {
+	if s.Said == "" {
 		t.Error("a missing file is not told")
 	}
 }

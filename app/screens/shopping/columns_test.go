@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
@@ -20,7 +21,7 @@ import (
 // stall is a screen over the small market, whose plan is made by hand.
 func stall(t *testing.T, change func(*trip.Trip, *plan.Plan)) *shopper {
 	t.Helper()
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	tr, p := market()
 	change(tr, p)
 	s.list = newList(tr, p, byShop)
@@ -92,7 +93,7 @@ func TestUnknownPricesLookUnknown(t *testing.T) {
 }
 
 func TestUSUnits(t *testing.T) {
-	made := weekend()
+	made := benchtest.DemoDays(2)
 	made.Units = units.US
 	s := open(t, made)
 	r := s.first(t)
@@ -100,7 +101,7 @@ func TestUSUnits(t *testing.T) {
 		t.Errorf("packages are in %s", f.unit)
 	}
 	s.write(t, r, "At home", "16")
-	if home := s.document.Trip().Food(r.goods.food).AtHome; home != units.FromGrams(453.59237) {
+	if home := s.Document.Trip().Food(r.goods.food).AtHome; home != units.FromGrams(453.59237) {
 		t.Errorf("16 oz at home are %v", home)
 	}
 }
@@ -213,10 +214,10 @@ func TestTheSideTellsOfEachRow(t *testing.T) {
 // Whatever was paid, parts and payments are to the cent: everybody's part of
 // the plan adds up to its cost, and what is left to pay adds up to nothing.
 func TestMoneyAddsUpToTheCent(t *testing.T) {
-	s := open(t, weekend())
-	crew := s.document.Trip().Crew
+	s := open(t, benchtest.DemoDays(2))
+	crew := s.Document.Trip().Crew
 	rapid.Check(t, func(rt *rapid.T) {
-		if err := s.document.Edit("pay", func(t *trip.Trip) error {
+		if err := s.Document.Edit("pay", func(t *trip.Trip) error {
 			t.Progress.Purchases = nil
 			for range rapid.IntRange(0, 5).Draw(rt, "purchases") {
 				t.Progress.Purchases = append(t.Progress.Purchases, trip.Purchase{
@@ -244,7 +245,7 @@ func TestMoneyAddsUpToTheCent(t *testing.T) {
 }
 
 func TestSortingByCostStaysInTheShops(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	s.table.SortBy(s.column(t, "Cost"))
 	s.table.SortBy(s.column(t, "Cost"))
 	var last *row
@@ -260,7 +261,7 @@ func TestSortingByCostStaysInTheShops(t *testing.T) {
 }
 
 func TestFilterAndGroups(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
 	test.Type(s.filter, s.list.name(r))
 	for _, shown := range s.table.Rows() {
@@ -278,14 +279,14 @@ func TestFilterAndGroups(t *testing.T) {
 }
 
 func TestThePayerWhoLeavesIsForgotten(t *testing.T) {
-	s := open(t, weekend())
-	last := s.document.Trip().Crew[len(s.document.Trip().Crew)-1]
+	s := open(t, benchtest.DemoDays(2))
+	last := s.Document.Trip().Crew[len(s.Document.Trip().Crew)-1]
 	s.payers.SetSelected(last.Name)
 	if s.payer != last.ID {
 		t.Fatalf("member %d pays", s.payer)
 	}
 	s.space()
-	if err := s.document.Edit("leave", func(t *trip.Trip) error {
+	if err := s.Document.Edit("leave", func(t *trip.Trip) error {
 		t.Crew = t.Crew[:len(t.Crew)-1]
 		t.Pins = nil
 		for c := range t.Menu {
@@ -305,7 +306,7 @@ func TestThePayerWhoLeavesIsForgotten(t *testing.T) {
 }
 
 func TestEveryActionHasANameAndAPlaceToGo(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	for _, action := range s.Actions() {
 		if action.Name == "" || action.Do == nil {
 			t.Fatalf("an action without name or deed: %+v", action)

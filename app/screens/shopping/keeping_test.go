@@ -1,41 +1,23 @@
 package shopping
 
 import (
-	"context"
-	"path/filepath"
 	"testing"
 
 	"pgregory.net/rapid"
 
-	"sumpter/app/tripfile"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/trip"
 )
 
 // What was bought is there when the trip is opened again.
 func TestTheTripFileRemembersTheShopping(t *testing.T) {
-	s := open(t, weekend())
-	s.payers.SetSelected(s.document.Trip().Crew[1].Name)
+	s := open(t, benchtest.DemoDays(2))
+	s.payers.SetSelected(s.Document.Trip().Crew[1].Name)
 	s.space()
 	s.table.Add()
 	r, _ := s.table.Selected()
 	s.write(t, r, "Paid", "9.90")
-	path := filepath.Join(t.TempDir(), "shopping.trip")
-	file, err := tripfile.Create(path, s.document.Trip())
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := file.Close(); err != nil {
-		t.Fatal(err)
-	}
-	if file, err = tripfile.Open(path); err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	kept, err := file.Read(context.Background())
-	if err != nil {
-		t.Fatal(err)
-	}
-	later := open(t, kept)
+	later := open(t, benchtest.Reopened(t, s.Document.Trip()))
 	if later.list.paid != s.list.paid || later.list.total.done != 1 || len(later.purchases()) != 2 {
 		t.Errorf("paid %v of %v, %d lines done", later.list.paid, s.list.paid, later.list.total.done)
 	}
@@ -47,12 +29,12 @@ func TestTheTripFileRemembersTheShopping(t *testing.T) {
 // Everything done on the screen can be taken back, to the very trip before,
 // and leaves a valid trip on the way.
 func TestAllOfItCanBeTakenBack(t *testing.T) {
-	s := open(t, weekend())
-	before := s.document.Trip()
+	s := open(t, benchtest.DemoDays(2))
+	before := s.Document.Trip()
 	rapid.Check(t, func(rt *rapid.T) {
 		edits := 0
 		for range rapid.IntRange(1, 5).Draw(rt, "acts") {
-			now := s.document.Trip()
+			now := s.Document.Trip()
 			rows := s.table.Rows()
 			r := rows[rapid.IntRange(0, len(rows)-1).Draw(rt, "row")]
 			s.table.SelectKey(r.key)
@@ -66,24 +48,24 @@ func TestAllOfItCanBeTakenBack(t *testing.T) {
 			case 4:
 				s.table.Add()
 			}
-			if s.document.Trip() == now {
+			if s.Document.Trip() == now {
 				continue
 			}
 			edits++
-			if problems := trip.Validate(s.document.Trip()); len(problems) > 0 {
+			if problems := trip.Validate(s.Document.Trip()); len(problems) > 0 {
 				rt.Fatalf("the trip is no longer valid: %v", problems[0])
 			}
-			if s.document.UndoName() == "" {
+			if s.Document.UndoName() == "" {
 				rt.Fatal("an edit has no name")
 			}
 		}
 		for range edits {
-			if err := s.document.Undo(); err != nil {
+			if err := s.Document.Undo(); err != nil {
 				rt.Fatal(err)
 			}
 		}
-		if !trip.Equal(before, s.document.Trip()) {
-			rt.Fatalf("after taking %d steps back: %+v", edits, s.document.Trip().Progress)
+		if !trip.Equal(before, s.Document.Trip()) {
+			rt.Fatalf("after taking %d steps back: %+v", edits, s.Document.Trip().Progress)
 		}
 	})
 }
@@ -91,11 +73,11 @@ func TestAllOfItCanBeTakenBack(t *testing.T) {
 // What is left of a row whose package the shop no longer has stays with its
 // food beside the list, so that somebody can go on entering packages.
 func TestTheSideStaysWithTheFoodWhenThePlanBuysOtherPackages(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
 	s.table.SelectKey(r.key)
-	food := s.document.Trip().Food(r.goods.food)
-	if err := s.document.Edit("sell it by the sack", func(t *trip.Trip) error {
+	food := s.Document.Trip().Food(r.goods.food)
+	if err := s.Document.Edit("sell it by the sack", func(t *trip.Trip) error {
 		sold := &t.Food(food.ID).Packages
 		*sold = append(append([]trip.Package(nil), (*sold)[:r.buy.Package]...), (*sold)[r.buy.Package+1:]...)
 		if len(*sold) == 0 {

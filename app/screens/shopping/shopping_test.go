@@ -1,7 +1,6 @@
 package shopping
 
 import (
-	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,10 +9,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
-	"sumpter/app/demo"
-	"sumpter/app/document"
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -21,53 +18,17 @@ import (
 	"sumpter/domain/units"
 )
 
-// shelf keeps the last trip that was saved.
-type shelf struct{ saved *trip.Trip }
-
-func (s *shelf) Save(_ context.Context, t *trip.Trip) error { s.saved = t; return nil }
-func (s *shelf) SaveCopy(string) error                      { return nil }
-func (s *shelf) Path() string                               { return "shelf.trip" }
-func (s *shelf) Close() error                               { return nil }
-
 // shopper is the screen in a window, with what it said.
 type shopper struct {
 	*Screen
-	document *document.Document
-	window   fyne.Window
-	said     string
-}
-
-// weekend is the first two days of the demo trip, planned in a moment.
-func weekend() *trip.Trip {
-	t := demo.Trip()
-	t.Days, t.Points = t.Days[:2], nil
-	t.Menu = slices.DeleteFunc(t.Menu, func(c trip.Cell) bool { return c.Day > 2 })
-	for i := range t.Crew {
-		t.Crew[i].FirstDay, t.Crew[i].LastDay = 0, 0
-	}
-	return &t
+	*benchtest.Desk
 }
 
 func open(t testing.TB, on *trip.Trip) *shopper {
 	t.Helper()
-	var app fyne.App
-	if single, ok := t.(*testing.T); ok {
-		app = test.NewTempApp(single)
-	} else {
-		app = test.NewApp()
-	}
-	app.Settings().SetTheme(look.Theme{Variant: look.Light})
-	s := &shopper{document: document.New(on, &shelf{}, document.Inline{})}
-	s.window = app.NewWindow("shopping")
-	s.Screen = New(&bench.Bench{
-		Document: s.document, Window: s.window, Say: func(text string) { s.said = text },
-		Clipboard: func() fyne.Clipboard { return app.Clipboard() },
-	})
-	s.window.SetContent(s.Content())
-	s.window.Resize(fyne.NewSize(1600, 800))
-	s.document.OnTrip(s.Refresh)
-	s.document.OnPlan(s.Refresh)
-	s.document.Replan()
+	d := benchtest.New(t, on)
+	s := &shopper{Screen: New(d.Bench), Desk: d}
+	d.Show(s.Screen, 1600, 800)
 	if s.list == nil {
 		t.Fatal("the trip was not planned")
 	}
@@ -77,7 +38,7 @@ func open(t testing.TB, on *trip.Trip) *shopper {
 // focused is the table as the canvas sees it.
 func (s *shopper) focused() fyne.Focusable {
 	s.table.Focus()
-	return s.window.Canvas().Focused()
+	return s.Window.Canvas().Focused()
 }
 
 func (s *shopper) space() { s.focused().TypedRune(' ') }
@@ -89,7 +50,7 @@ func (s *shopper) write(t *testing.T, r *row, title, text string) {
 	at, _ := s.table.Cursor()
 	s.table.MoveCursor(at, s.column(t, title))
 	s.focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	editor := s.window.Canvas().Focused()
+	editor := s.Window.Canvas().Focused()
 	entry, ok := editor.(interface{ SetText(string) })
 	if !ok {
 		t.Fatalf("%s of %s cannot be edited: %T", title, s.list.name(r), editor)
@@ -130,12 +91,12 @@ func (s *shopper) first(t *testing.T) *row {
 	return nil
 }
 
-func (s *shopper) purchases() []trip.Purchase { return s.document.Trip().Progress.Purchases }
+func (s *shopper) purchases() []trip.Purchase { return s.Document.Trip().Progress.Purchases }
 
 func TestSpaceTicksOffWithCountPriceAndPayer(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
-	payer := s.document.Trip().Crew[2]
+	payer := s.Document.Trip().Crew[2]
 	s.Screen.payers.SetSelected(payer.Name)
 	s.table.SelectKey(r.key)
 	s.space()
@@ -147,7 +108,7 @@ func TestSpaceTicksOffWithCountPriceAndPayer(t *testing.T) {
 	if !s.again(r).done() || s.list.total.done != 1 || !strings.HasPrefix(s.done.Content, "1 of ") {
 		t.Errorf("done %v, %q", s.again(r).done(), s.done.Content)
 	}
-	if name := s.document.UndoName(); name != "tick off "+s.list.name(r) {
+	if name := s.Document.UndoName(); name != "tick off "+s.list.name(r) {
 		t.Errorf("undo is called %q", name)
 	}
 	if at, _ := s.table.Selected(); at.key == r.key {
@@ -161,18 +122,18 @@ func TestSpaceTicksOffWithCountPriceAndPayer(t *testing.T) {
 }
 
 func TestUndoTakesAPurchaseBack(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	s.space()
 	if len(s.purchases()) != 1 {
 		t.Fatalf("%d purchases", len(s.purchases()))
 	}
-	if err := s.document.Undo(); err != nil || len(s.purchases()) != 0 {
+	if err := s.Document.Undo(); err != nil || len(s.purchases()) != 0 {
 		t.Errorf("after undo %+v, %v", s.purchases(), err)
 	}
 }
 
 func TestWritingHowManyAreBought(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
 	price, _ := s.list.price(r)
 	s.write(t, r, "Bought", "1")
@@ -198,22 +159,22 @@ func TestWritingHowManyAreBought(t *testing.T) {
 }
 
 func TestPaymentsNeedAPurchase(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
 	s.write(t, r, "Paid", "3")
-	if s.said == "" || len(s.purchases()) != 0 {
-		t.Errorf("said %q, noted %+v", s.said, s.purchases())
+	if s.Said == "" || len(s.purchases()) != 0 {
+		t.Errorf("said %q, noted %+v", s.Said, s.purchases())
 	}
 }
 
 // A price that nobody gave is said in words, and giving it makes the cost whole.
 func TestAnUnknownPriceIsSaidInWords(t *testing.T) {
-	made := weekend()
+	made := benchtest.DemoDays(2)
 	s := open(t, made)
 	r := s.first(t)
-	before := s.document.Plan().Shopping
+	before := s.Document.Plan().Shopping
 	s.write(t, r, "Price", "")
-	after := s.document.Plan().Shopping
+	after := s.Document.Plan().Shopping
 	if after.Unpriced != before.Unpriced+1 || !strings.Contains(s.money.Content, "without a price") {
 		t.Fatalf("%d lines are unpriced, before %d: %q", after.Unpriced, before.Unpriced, s.money.Content)
 	}
@@ -226,16 +187,16 @@ func TestAnUnknownPriceIsSaidInWords(t *testing.T) {
 			break
 		}
 	}
-	if got := s.document.Plan().Shopping.Unpriced; got != before.Unpriced {
+	if got := s.Document.Plan().Shopping.Unpriced; got != before.Unpriced {
 		t.Errorf("%d lines are unpriced", got)
 	}
 }
 
 func TestStockAtHomeIsBoughtLess(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
 	s.write(t, r, "At home", "100 kg")
-	if food := s.document.Trip().Food(r.goods.food); food.AtHome != 100*units.Kilogram {
+	if food := s.Document.Trip().Food(r.goods.food); food.AtHome != 100*units.Kilogram {
 		t.Fatalf("at home is %v", food.AtHome)
 	}
 	for _, other := range s.list.rows {
@@ -247,7 +208,7 @@ func TestStockAtHomeIsBoughtLess(t *testing.T) {
 
 // A corrected package takes what is bought of it along.
 func TestACorrectedPackageKeepsItsPurchases(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
 	s.table.SelectKey(r.key)
 	s.space()
@@ -255,7 +216,7 @@ func TestACorrectedPackageKeepsItsPurchases(t *testing.T) {
 	if got := s.purchases()[0]; got.Shop != "mill" || got.Net != r.goods.net {
 		t.Errorf("noted %+v", got)
 	}
-	place := slices.IndexFunc(s.document.Trip().Food(r.goods.food).Packages, func(p trip.Package) bool { return p.Shop == "mill" })
+	place := slices.IndexFunc(s.Document.Trip().Food(r.goods.food).Packages, func(p trip.Package) bool { return p.Shop == "mill" })
 	if place < 0 {
 		t.Fatal("the package has no other shop")
 	}
@@ -269,7 +230,7 @@ func TestACorrectedPackageKeepsItsPurchases(t *testing.T) {
 }
 
 func TestPasteIsOneStep(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	var rows []*row
 	for _, r := range s.table.Rows() {
 		if r.kind == buyRow && len(rows) < 3 {
@@ -283,20 +244,20 @@ func TestPasteIsOneStep(t *testing.T) {
 	s.table.MoveCursor(at, s.column(t, "Bought"))
 	fyne.CurrentApp().Clipboard().SetContent("1\t2.00\tRuth\n2\t4.00\tRuth\n1\t1.50\tnot noted\n")
 	s.focused().(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutPaste{Clipboard: fyne.CurrentApp().Clipboard()})
-	if s.said != "" {
-		t.Fatal(s.said)
+	if s.Said != "" {
+		t.Fatal(s.Said)
 	}
 	got := s.purchases()
-	if len(got) != 3 || got[1].Count != 2 || got[1].Paid != optional.Of(units.Money(400)) || s.document.Trip().Member(got[0].By).Name != "Ruth" || got[2].By != 0 {
+	if len(got) != 3 || got[1].Count != 2 || got[1].Paid != optional.Of(units.Money(400)) || s.Document.Trip().Member(got[0].By).Name != "Ruth" || got[2].By != 0 {
 		t.Fatalf("noted %+v", got)
 	}
-	if err := s.document.Undo(); err != nil || len(s.purchases()) != 0 {
+	if err := s.Document.Undo(); err != nil || len(s.purchases()) != 0 {
 		t.Errorf("one undo leaves %+v", s.purchases())
 	}
 }
 
 func TestCopyReadsAsASpreadsheet(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	lines := strings.Split(strings.TrimSpace(s.table.Copy()), "\n")
 	if len(lines) != len(s.list.rows)+1 || !strings.Contains(lines[0], "Price (EUR)") || strings.Count(lines[1], "\t") != len(s.fields())-1 {
 		t.Errorf("%d lines, the first %q", len(lines), lines[0])
@@ -304,8 +265,8 @@ func TestCopyReadsAsASpreadsheet(t *testing.T) {
 }
 
 func TestAnotherCostIsShared(t *testing.T) {
-	s := open(t, weekend())
-	s.payers.SetSelected(s.document.Trip().Crew[0].Name)
+	s := open(t, benchtest.DemoDays(2))
+	s.payers.SetSelected(s.Document.Trip().Crew[0].Name)
 	s.table.Add()
 	r, _ := s.table.Selected()
 	if r.kind != otherRow || r.group != "Other costs" {
@@ -313,12 +274,12 @@ func TestAnotherCostIsShared(t *testing.T) {
 	}
 	s.write(t, r, "What", "car fuel")
 	s.write(t, s.again(r), "Paid", "110")
-	want := trip.Purchase{Other: "car fuel", Count: 1, Paid: optional.Of(units.Money(11000)), By: s.document.Trip().Crew[0].ID}
+	want := trip.Purchase{Other: "car fuel", Count: 1, Paid: optional.Of(units.Money(11000)), By: s.Document.Trip().Crew[0].ID}
 	if got := s.purchases(); len(got) != 1 || got[0] != want {
 		t.Fatalf("noted %+v", got)
 	}
 	words := s.account.settle.Text
-	if count := strings.Count(words, " pays "); count != len(s.document.Trip().Crew)-1 || !strings.Contains(words, "10.00 EUR") {
+	if count := strings.Count(words, " pays "); count != len(s.Document.Trip().Crew)-1 || !strings.Contains(words, "10.00 EUR") {
 		t.Errorf("%d payments: %s", count, words)
 	}
 	s.table.SelectKey(r.key)
@@ -329,7 +290,7 @@ func TestAnotherCostIsShared(t *testing.T) {
 }
 
 func TestMoneyNobodyIsNotedForIsNotSettled(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	s.space()
 	if strings.Contains(s.account.settle.Text, " pays ") || !strings.Contains(s.account.words.Text, "nobody noted who paid") {
 		t.Errorf("%q, %q", s.account.words.Text, s.account.settle.Text)
@@ -337,11 +298,11 @@ func TestMoneyNobodyIsNotedForIsNotSettled(t *testing.T) {
 }
 
 func TestBudget(t *testing.T) {
-	s := open(t, weekend())
-	s.window.Canvas().Focus(s.account.budget)
+	s := open(t, benchtest.DemoDays(2))
+	s.Window.Canvas().Focus(s.account.budget)
 	s.account.budget.SetText("12")
 	s.account.budget.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	if budget, known := s.document.Trip().Settings.Budget.Get(); !known || budget != 1200 {
+	if budget, known := s.Document.Trip().Settings.Budget.Get(); !known || budget != 1200 {
 		t.Fatalf("the budget is %v", budget)
 	}
 	if !strings.Contains(s.money.Content, "too much") || s.money.Tone != look.Brick {
@@ -353,20 +314,20 @@ func TestBudget(t *testing.T) {
 	}
 	s.account.budget.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	s.account.budget.SetText("")
-	if !s.Commit() || s.document.Trip().Settings.Budget.Known() {
+	if !s.Commit() || s.Document.Trip().Settings.Budget.Known() {
 		t.Error("an empty budget is not none")
 	}
 }
 
 func TestPackagesAtTheSide(t *testing.T) {
-	s := open(t, weekend())
+	s := open(t, benchtest.DemoDays(2))
 	r := s.first(t)
 	s.GoTo(findings.Place{Food: r.goods.food})
-	food := func() *trip.Food { return s.document.Trip().Food(r.goods.food) }
+	food := func() *trip.Food { return s.Document.Trip().Food(r.goods.food) }
 	before := len(food().Packages)
 	s.food.packages.Add()
-	if len(food().Packages) != before+1 || s.document.UndoName() != "add a package of "+food().Name {
-		t.Fatalf("%d packages, undo %q", len(food().Packages), s.document.UndoName())
+	if len(food().Packages) != before+1 || s.Document.UndoName() != "add a package of "+food().Name {
+		t.Fatalf("%d packages, undo %q", len(food().Packages), s.Document.UndoName())
 	}
 	columns := s.food.columns()
 	for column, text := range []string{"750", "1.10", "mill", "4"} {
@@ -387,8 +348,8 @@ func TestPackagesAtTheSide(t *testing.T) {
 }
 
 func TestWithoutAPlanTheScreenSaysWhatComes(t *testing.T) {
-	s := open(t, weekend())
-	if err := s.document.Edit("empty the menu", func(t *trip.Trip) error {
+	s := open(t, benchtest.DemoDays(2))
+	if err := s.Document.Edit("empty the menu", func(t *trip.Trip) error {
 		t.Menu, t.Settings.ReserveDays, t.Settings.FillOpenSlots, t.Fuels = nil, 0, false, nil
 		return nil
 	}); err != nil {

@@ -1,7 +1,6 @@
 package trail
 
 import (
-	"context"
 	"strings"
 	"testing"
 
@@ -11,71 +10,33 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/demo"
-	"sumpter/app/document"
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
 )
 
-// memory is a store that keeps nothing.
-type memory struct{}
-
-func (memory) Save(context.Context, *trip.Trip) error { return nil }
-func (memory) SaveCopy(string) error                  { return nil }
-func (memory) Path() string                           { return "memory.trip" }
-func (memory) Close() error                           { return nil }
-
 // shown is the screen in a window, with what it told.
 type shown struct {
 	*Screen
-	t       testing.TB
-	message string
+	*benchtest.Desk
+	t testing.TB
 }
 
 func openTrip(t testing.TB, on *trip.Trip, today units.Date) *shown {
 	t.Helper()
-	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
-	s := &shown{t: t}
-	b := &bench.Bench{
-		Document: document.New(on, memory{}, document.Inline{}), Window: test.NewTempWindow(t, nil),
-		Say:       func(text string) { s.message = text },
-		Clipboard: func() fyne.Clipboard { return fyne.CurrentApp().Clipboard() },
-	}
-	s.Screen = New(b)
+	d := benchtest.New(t, on)
+	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
 	s.today = func() units.Date { return today }
-	b.Document.Replan()
-	s.Refresh()
-	b.Document.OnTrip(s.Refresh)
-	b.Document.OnPlan(s.Refresh)
-	b.Window.SetContent(s.Content())
-	b.Window.Resize(fyne.NewSize(1100, 700))
+	d.Show(s.Screen, 1100, 700)
 	return s
 }
 
 func openDemo(t testing.TB, day int) *shown {
 	on := demo.Trip()
 	return openTrip(t, &on, on.DateOf(day))
-}
-
-func (s *shown) do(action string) {
-	s.t.Helper()
-	for _, a := range s.Actions() {
-		if a.Name == action {
-			a.Do()
-			return
-		}
-	}
-	s.t.Fatalf("no action %q", action)
-}
-
-func (s *shown) wantUndo(name string) {
-	s.t.Helper()
-	if have := s.bench.Document.UndoName(); have != name {
-		s.t.Errorf("undo is called %q, want %q (told: %s)", have, name, s.message)
-	}
 }
 
 // words gathers what an object shows.
@@ -137,13 +98,13 @@ func TestTheDayIsTodayWithinTheTripElseTheFirst(t *testing.T) {
 	if s.number != 4 || !strings.Contains(s.date.Content, "Day 4 of 9") {
 		t.Errorf("day %d is shown: %s", s.number, s.date.Content)
 	}
-	s.do("The next day")
-	s.do("The next day")
-	s.do("The day before")
+	s.Do("The next day")
+	s.Do("The next day")
+	s.Do("The day before")
 	if s.number != 5 || s.day.Number != 5 {
 		t.Errorf("day %d is shown", s.number)
 	}
-	s.do("Today")
+	s.Do("Today")
 	if s.number != 4 {
 		t.Errorf("today is day %d", s.number)
 	}
@@ -188,9 +149,9 @@ func TestOneKeyNotesWhatBecameOfABag(t *testing.T) {
 	s.bags.Focus()
 	s.bags.MoveCursor(0, 0)
 	first, second := s.day.Bags[0], s.day.Bags[1]
-	focused := s.bench.Window.Canvas().Focused()
+	focused := s.Window.Canvas().Focused()
 	focused.TypedRune(' ')
-	s.wantUndo("note that bag " + first.Code + " was eaten")
+	s.WantUndo("note that bag " + first.Code + " was eaten")
 	if key, _ := s.bags.Selected(); key != second.Key {
 		t.Errorf("the cursor is on %s", key)
 	}
@@ -209,23 +170,23 @@ func TestOneKeyNotesWhatBecameOfABag(t *testing.T) {
 	}
 	s.bags.MoveCursor(0, 0)
 	focused.TypedRune('l')
-	s.wantUndo("note that bag " + first.Code + " is still there")
+	s.WantUndo("note that bag " + first.Code + " is still there")
 	progress = s.bench.Trip().Progress
 	if progress.BagEnd(first.Key) != nil || len(progress.Ends) != 1 {
 		t.Errorf("ends %+v", progress.Ends)
 	}
-	for s.bench.Document.UndoName() != "" {
-		_ = s.bench.Document.Undo()
+	for s.Document.UndoName() != "" {
+		_ = s.Document.Undo()
 	}
 	if len(s.bench.Trip().Progress.Ends) != 0 {
 		t.Error("undo does not take the notes back")
 	}
-	s.do("All of the day was eaten")
+	s.Do("All of the day was eaten")
 	if have := len(s.bench.Trip().Progress.Ends); have != len(s.day.Bags) {
 		t.Errorf("%d of %d bags are eaten", have, len(s.day.Bags))
 	}
 	focused.TypedRune('x')
-	s.wantUndo("note that all bags of day 4 were eaten")
+	s.WantUndo("note that all bags of day 4 were eaten")
 }
 
 func TestABagSaysHowItIsCooked(t *testing.T) {
@@ -268,24 +229,24 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 		t.Fatalf("the side shows\n%s", text)
 	}
 	press(t, s.side.chosen, "Leaves after day 4")
-	s.wantUndo("let " + name + " leave after day 4")
+	s.WantUndo("let " + name + " leave after day 4")
 	if m := s.bench.Trip().Member(leaver); m.LastDay != 4 {
 		t.Errorf("the last day is %d", m.LastDay)
 	}
-	s.do("The next day")
+	s.Do("The next day")
 	if _, there := s.pack(leaver); there {
 		t.Error("who left still carries")
 	}
 	if len(s.day.HandOvers) == 0 || !strings.Contains(words(s.side.all), name+" → ") {
 		t.Errorf("what is handed over is not listed:\n%s", words(s.side.all))
 	}
-	if err := s.bench.Document.Undo(); err != nil || s.bench.Trip().Member(leaver).LastDay == 4 {
+	if err := s.Document.Undo(); err != nil || s.bench.Trip().Member(leaver).LastDay == 4 {
 		t.Errorf("undo: %v", err)
 	}
 	s.show(1)
 	s.GoTo(findings.Place{Member: leaver})
-	s.do("The chosen member left before this day")
-	if s.message == "" || s.bench.Document.UndoName() != "" {
+	s.Do("The chosen member left before this day")
+	if s.Said == "" || s.Document.UndoName() != "" {
 		t.Error("nobody can leave before they came")
 	}
 }
@@ -296,7 +257,7 @@ func TestABoxThatDoesNotComeSaysWhatIsLeft(t *testing.T) {
 		t.Fatalf("the boxes are not listed:\n%s", text)
 	}
 	press(t, s.side.all, "This box did not come")
-	s.wantUndo("note that the box at Quarry Halt post office did not come")
+	s.WantUndo("note that the box at Quarry Halt post office did not come")
 	if missing := s.bench.Trip().Progress.MissingBoxes; len(missing) != 1 || missing[0] != 1 {
 		t.Errorf("missing %v", missing)
 	}
@@ -337,8 +298,8 @@ func TestATripWithoutAMenuSaysWhatComesHere(t *testing.T) {
 	if text := words(s.side.chosen) + words(s.side.all); !strings.Contains(text, "Nothing is eaten") && !strings.Contains(text, "Here comes the day") {
 		t.Errorf("an empty day says\n%s", text)
 	}
-	s.do("The bag was eaten")
-	if s.bench.Document.UndoName() != "" {
+	s.Do("The bag was eaten")
+	if s.Document.UndoName() != "" {
 		t.Error("a bag that is not there was eaten")
 	}
 }
