@@ -69,12 +69,13 @@ func (c *checker) within(field, label string, value, low, high float64, unit str
 }
 
 // above checks a number that must be more than zero.
-func (c *checker) above(field, label string, value, high float64, unit string) {
+func (c *checker) above(field, label string, value, high float64, unit string) bool {
 	if value > 0 && value <= high {
-		return
+		return true
 	}
 	allowed := "more than 0 and at most " + measure(high, unit)
 	c.add(field, label+" is "+measure(value, unit), allowed, "Enter the "+label+", "+allowed+".")
+	return false
 }
 
 // count checks the size of a list. A list that is too long is not looked into.

@@ -11,16 +11,16 @@ func (c *checker) settings() {
 	s := &c.trip.Settings
 	c.where = Where{List: "settings"}
 	word(c, "walking_equation", "walking equation", s.Walking, WalkingEquations()...)
-	c.within("party_factor", "party factor", s.PartyFactor, 1, 2, "")
-	c.within("stop_share", "share of stops", s.StopShare, 0, maxFactorSetting, "")
-	c.within("early_appetite", "appetite of the first days", s.EarlyAppetite, minAppetite, maxFactorSetting, "")
-	c.within("cold_share", "share added for cold", s.ColdShare, 0, 1, "")
-	c.within("protein_g_per_kg", "protein target", s.ProteinPerKg, minProtein, maxProtein, "g/kg")
+	c.setting("party_factor", "party factor", s.PartyFactor, "")
+	c.setting("stop_share", "share of stops", s.StopShare, "")
+	c.setting("early_appetite", "appetite of the first days", s.EarlyAppetite, "")
+	c.setting("cold_share", "share added for cold", s.ColdShare, "")
+	c.setting("protein_g_per_kg", "protein target", s.ProteinPerKg, "g/kg")
 	c.mealShares(s.MealShares)
-	c.within("day_low", "least part of the need", s.DayLow, 0.3, 1, "")
-	c.within("day_high", "most of the need", s.DayHigh, 1, maxFactorSetting, "")
-	c.within("scale_step_g", "step of the kitchen scale", s.ScaleStep.Grams(), 0.001, 100, "g")
-	c.within("repeat_gap_days", "gap between equal dinners", float64(s.RepeatGap), 0, MaxDays, "days")
+	c.setting("day_low", "least part of the need", s.DayLow, "")
+	c.setting("day_high", "most of the need", s.DayHigh, "")
+	c.setting("scale_step_g", "step of the kitchen scale", s.ScaleStep.Grams(), "g")
+	c.setting("repeat_gap_days", "gap between equal dinners", float64(s.RepeatGap), "days")
 	c.settingsOfTheWay(s)
 	c.settingsOfLoads(s)
 }
@@ -29,7 +29,7 @@ func (c *checker) mealShares(shares MealShares) {
 	sum := 0.0
 	for _, meal := range Meals() {
 		share := shares.Of(meal)
-		if !c.within("meal_shares."+string(meal), "share of "+string(meal), share, 0, 1, "") {
+		if !c.setting("meal_shares."+string(meal), "share of "+string(meal), share, "") {
 			return
 		}
 		sum += share
@@ -54,14 +54,14 @@ func (c *checker) settingsOfTheWay(s *Settings) {
 	if s.PackingNight.IsSet() && s.ShoppingDay > s.PackingNight {
 		c.add("shopping_day", "the shopping day "+s.ShoppingDay.String()+" is after the packing night", "at the latest "+s.PackingNight.String(), "Shop before packing, or pack later.")
 	}
-	c.within("home_low_c", "lowest temperature at home", float64(s.HomeLow), minCelsius, maxCelsius, "°C")
-	c.within("home_high_c", "highest temperature at home", float64(s.HomeHigh), minCelsius, maxCelsius, "°C")
+	c.setting("home_low_c", "lowest temperature at home", float64(s.HomeLow), "°C")
+	c.setting("home_high_c", "highest temperature at home", float64(s.HomeHigh), "°C")
 	if s.HomeLow > s.HomeHigh {
 		c.swapped("home_low_c", "lowest temperature at home", float64(s.HomeLow), float64(s.HomeHigh), "°C")
 	}
-	c.within("car_hours", "time in the car", float64(s.CarHours), 0, 10*maxHoursOfDay, "h")
-	c.within("car_high_c", "highest temperature in the car", float64(s.CarHigh), minCelsius, 100, "°C")
-	c.within("pack_sun_heat_k", "warming of a pack in the sun", s.PackSunHeat, 0, 50, "K")
+	c.setting("car_hours", "time in the car", float64(s.CarHours), "h")
+	c.setting("car_high_c", "highest temperature in the car", float64(s.CarHigh), "°C")
+	c.setting("pack_sun_heat_k", "warming of a pack in the sun", s.PackSunHeat, "K")
 }
 
 func (c *checker) before(field, label string, date, start units.Date, of string) {
@@ -78,17 +78,17 @@ func (c *checker) swapped(field, label string, low, high float64, unit string) {
 }
 
 func (c *checker) settingsOfLoads(s *Settings) {
-	c.within("fuel_reserve", "fuel reserve", s.FuelReserve, 0, maxFactorSetting, "")
-	c.within("water_start_c", "temperature of the water", float64(s.WaterStart), 0, maxCelsius, "°C")
-	c.within("hot_drink_ml", "hot drink", s.HotDrink.Litres(), 0, maxWaterLitres, "L")
-	c.within("wash_up_ml", "water for washing up", s.WashUp.Litres(), 0, 10*maxWaterLitres, "L")
-	c.above("dinner_share", "largest share of dinners in one pack", s.DinnerShare, 1, "")
-	c.above("fuel_share", "largest share of fuel in one pack", s.FuelShare, 1, "")
+	c.setting("fuel_reserve", "fuel reserve", s.FuelReserve, "")
+	c.setting("water_start_c", "temperature of the water", float64(s.WaterStart), "°C")
+	c.setting("hot_drink_ml", "hot drink", s.HotDrink.Millilitres(), "mL")
+	c.setting("wash_up_ml", "water for washing up", s.WashUp.Millilitres(), "mL")
+	c.setting("dinner_share", "largest share of dinners in one pack", s.DinnerShare, "")
+	c.setting("fuel_share", "largest share of fuel in one pack", s.FuelShare, "")
 	if budget, known := s.Budget.Get(); known {
 		c.price("budget", "budget", budget)
 	}
-	c.within("helpers", "number of helpers", float64(s.Helpers), 1, MaxMembers, "")
-	c.within("reserve_days", "emergency reserve", s.ReserveDays, 0, maxReserveDays, "days")
+	c.setting("helpers", "number of helpers", float64(s.Helpers), "")
+	c.setting("reserve_days", "emergency reserve", s.ReserveDays, "days")
 	if s.ReserveRecipe != 0 && !c.recipes[s.ReserveRecipe] {
 		c.missing("reserve_recipe", "recipe", int64(s.ReserveRecipe), "another recipe, or none")
 	}
