@@ -31,7 +31,7 @@ type sidePanel struct {
 	packages *packagesTab
 	keeps    *keepsTab
 	used     *usedTab
-	tabs     *container.AppTabs
+	tabs     *bench.Tabs
 	details  *fyne.Container
 	form     *form
 	hint     *fyne.Container
@@ -41,7 +41,7 @@ type sidePanel struct {
 func newSidePanel(screen *Screen) *sidePanel {
 	s := &sidePanel{screen: screen, name: look.NewHeading(""), energy: look.NewText("", look.Caption, look.Quiet)}
 	s.label, s.packages, s.keeps, s.used = newLabelTab(s), newPackagesTab(s), newKeepsTab(s), newUsedTab(s)
-	s.tabs = container.NewAppTabs(
+	s.tabs = bench.NewTabs(
 		container.NewTabItem(lang.L("Label"), s.label.content),
 		container.NewTabItem(lang.L("Packages"), s.packages.content),
 		container.NewTabItem(lang.L("Keeps"), s.keeps.content),

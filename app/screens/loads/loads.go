@@ -39,7 +39,7 @@ type Screen struct {
 	fairness *fairness
 	gear     *gearTab
 	packs    *container.TabItem
-	tabs     *container.AppTabs
+	tabs     *bench.Tabs
 	middle   *fyne.Container
 	empty    *widget.Label
 }
@@ -57,7 +57,7 @@ func New(b *bench.Bench) *Screen {
 	s.slider.OnChanged = func(value float64) { s.showDay(int(value)) }
 	s.empty.Wrapping = fyne.TextWrapWord
 	s.packs = container.NewTabItem(lang.L("Packs"), s.packsTab())
-	s.tabs = container.NewAppTabs(
+	s.tabs = bench.NewTabs(
 		s.packs,
 		container.NewTabItem(lang.L("How fair, and pins"), s.fairness.content),
 		container.NewTabItem(lang.L("Gear and fuel"), s.gear.content),

@@ -22,7 +22,7 @@ type side struct {
 	under     *look.Text
 	lock      *widget.Button
 	keep      *widget.Button
-	tabs      *container.AppTabs
+	tabs      *bench.Tabs
 	meal      *container.TabItem
 	other     *container.TabItem
 	page      *fyne.Container
@@ -49,7 +49,7 @@ func newSide(s *Screen) *side {
 	d.stack.grown = d.scroll.Refresh
 	d.meal = container.NewTabItem(lang.L("This meal"), d.scroll)
 	d.other = container.NewTabItem(lang.L("Choose a dish"), d.chooser.content)
-	d.tabs = container.NewAppTabs(d.meal, d.other)
+	d.tabs = bench.NewTabs(d.meal, d.other)
 	d.tabs.OnSelected = func(*container.TabItem) { d.show(d.k) }
 	d.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.Space, 0),
 		container.NewBorder(container.NewVBox(d.title, d.under, buttons), nil, nil, nil, d.tabs))

@@ -31,7 +31,7 @@ type sidePanel struct {
 	making      *makingTab
 	eaters      *eatersTab
 	card        *cardTab
-	tabs        *container.AppTabs
+	tabs        *bench.Tabs
 	details     *fyne.Container
 	hint        *fyne.Container
 	content     fyne.CanvasObject
@@ -43,7 +43,7 @@ func newSidePanel(screen *Screen) *sidePanel {
 		further: look.NewText("", look.Caption, look.Quiet), allergens: look.NewNote(),
 	}
 	s.ingredients, s.making, s.eaters, s.card = newIngredientsTab(s), newMakingTab(s), newEatersTab(s), newCardTab(s)
-	s.tabs = container.NewAppTabs(
+	s.tabs = bench.NewTabs(
 		container.NewTabItem(lang.L("Ingredients"), s.ingredients.content),
 		container.NewTabItem(lang.L("Making"), s.making.content),
 		container.NewTabItem(lang.L("Who eats it"), s.eaters.content),

@@ -37,7 +37,7 @@ type Screen struct {
 	payers      *widget.Select
 	food        *foodTab
 	account     *moneyTab
-	tabs        *container.AppTabs
+	tabs        *bench.Tabs
 	work        *fyne.Container
 	empty       *fyne.Container
 	content     fyne.CanvasObject
@@ -80,7 +80,7 @@ func (s *Screen) makeContent() {
 		container.New(layout.NewGridWrapLayout(fyne.NewSize(170, 34)), s.filter),
 		container.NewCenter(look.NewText(lang.L("paid by"), look.Body, look.Quiet)),
 		container.New(layout.NewGridWrapLayout(fyne.NewSize(140, 34)), s.payers))
-	s.tabs = container.NewAppTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content))
+	s.tabs = bench.NewTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content))
 	split := container.NewHSplit(s.table, s.tabs)
 	split.Offset = 0.68
 	s.work = container.NewBorder(container.NewVBox(head, choices), nil, nil, nil, split)
