@@ -23,6 +23,7 @@ var (
 	ErrFolder     = errors.New("nothing can be written into the folder")
 	ErrFull       = errors.New("there is no room left on the disk")
 	ErrUnsound    = errors.New("the trip cannot be stored as it is")
+	ErrReplaced   = errors.New("the trip file was moved, deleted or changed by another program while it was open here")
 	ErrClosed     = errors.New("the trip file is already closed")
 	ErrDisk       = errors.New("the disk could not be read or written")
 )
@@ -40,6 +41,7 @@ var remedies = map[error]string{
 	ErrFolder:     "Choose a folder of your own, or open the file for reading only.",
 	ErrFull:       "Make room, then save again; the file is as it was before.",
 	ErrUnsound:    "Correct the trip, then save again; the file is as it was before.",
+	ErrReplaced:   "Save the trip elsewhere, then compare it with the file that is there now; nothing was written into that one.",
 	ErrClosed:     "Open it again.",
 	ErrDisk:       "Check the disk or its connection, then try again.",
 }

@@ -99,13 +99,16 @@ func (f *File) Save(ctx context.Context, t *trip.Trip) error {
 	if err != nil || len(changes) == 0 {
 		return err
 	}
+	if err := f.checkSame(); err != nil {
+		return err
+	}
 	err = inTransaction(ctx, f.path, f.conn, func() error { return f.apply(ctx, changes) })
 	if err != nil {
 		f.stored = nil // if the end was cut off, only the file knows
 		return err
 	}
 	f.stored = next
-	return nil
+	return f.look()
 }
 
 // write puts a trip into the file within the caller's transaction.

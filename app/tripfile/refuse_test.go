@@ -64,13 +64,13 @@ func wantError(t *testing.T, err, kind error) {
 func TestEveryErrorHasARemedy(t *testing.T) {
 	for _, kind := range []error{
 		ErrMissing, ErrExists, ErrNotTrip, ErrDamaged, ErrNewer, ErrReadOnly, ErrUnreadable, ErrInUse, ErrFolder,
-		ErrFull, ErrUnsound, ErrClosed, ErrDisk,
+		ErrFull, ErrUnsound, ErrReplaced, ErrClosed, ErrDisk,
 	} {
 		if remedies[kind] == "" {
 			t.Errorf("no remedy for %v", kind)
 		}
 	}
-	if len(remedies) != 13 {
+	if len(remedies) != 14 {
 		t.Errorf("%d remedies", len(remedies))
 	}
 }

@@ -32,6 +32,7 @@ type File struct {
 	db     *sql.DB
 	conn   *sql.Conn     // nil once closed
 	stored rows.Snapshot // what the file holds; nil if not known
+	seen   os.FileInfo   // the file after this program's last writing
 }
 
 // Create writes a trip to a new file and opens it. A file that is already
@@ -114,7 +115,11 @@ func (f format) open(path string, may access) (*File, error) {
 		return nil, err
 	}
 	file := &File{path: full, may: may, release: release}
-	if err := f.begin(context.Background(), file); err != nil {
+	err = f.begin(context.Background(), file)
+	if err == nil {
+		err = file.look()
+	}
+	if err != nil {
 		_ = file.Close() // why it did not open is what matters
 		return nil, err
 	}
