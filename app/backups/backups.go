@@ -36,12 +36,13 @@ type Shelf struct {
 
 // Usual is the shelf in the folder that the system gives programs for the
 // settings of this user; on another drive than most sticks and shared folders.
-func Usual() (Shelf, error) {
-	folder, err := os.UserConfigDir()
-	if err != nil {
-		return Shelf{}, err
+// Where there is none, keeping says so.
+func Usual() Shelf {
+	shelf := Shelf{Now: time.Now}
+	if folder, err := os.UserConfigDir(); err == nil {
+		shelf.Folder = filepath.Join(folder, "sumpter", "backups")
 	}
-	return Shelf{Folder: filepath.Join(folder, "sumpter", "backups"), Now: time.Now}, nil
+	return shelf
 }
 
 // Copy is a trip file as it was before the first change of a day.
@@ -103,6 +104,9 @@ func (s Shelf) keep(path string, copyTo func(path string) error) error {
 // of is the folder of one file: its name to be found by, and a mark of its
 // whole path, as two folders may each hold a "trip.trip".
 func (s Shelf) of(path string) (string, error) {
+	if s.Folder == "" {
+		return "", errors.New("the system names no folder for this user's settings")
+	}
 	full, err := filepath.Abs(path)
 	if err != nil {
 		return "", err

@@ -175,6 +175,15 @@ func (d *Document) SaveCopy(path string) error {
 	return d.store.SaveCopy(path)
 }
 
+// MoveTo goes on in another store that already holds the trip, when the old
+// one can no longer be written. What can be undone stays.
+func (d *Document) MoveTo(store Store) {
+	d.saver.settle()
+	_ = d.store.Close() // it is given up: why is known already
+	d.store = store
+	d.saver.save(d.trip)
+}
+
 // Close waits until every edit is on disk and ends the use of the file. If an
 // edit could not be saved it says so and keeps the document open.
 func (d *Document) Close() error {

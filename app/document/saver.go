@@ -52,9 +52,8 @@ func (s *saver) run() {
 	}
 }
 
-// wait blocks until nothing is left to save, tries once more what failed, and
-// gives the last failure.
-func (s *saver) wait() error {
+// settle blocks until nothing is left to save.
+func (s *saver) settle() {
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if s.idle == nil {
@@ -63,6 +62,14 @@ func (s *saver) wait() error {
 	for s.running {
 		s.idle.Wait()
 	}
+}
+
+// wait blocks until nothing is left to save, tries once more what failed, and
+// gives the last failure.
+func (s *saver) wait() error {
+	s.settle()
+	s.lock.Lock()
+	defer s.lock.Unlock()
 	if s.failed != nil {
 		s.failed = s.document.store.Save(context.Background(), s.document.trip)
 	}

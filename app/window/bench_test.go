@@ -25,7 +25,7 @@ func openTrip(b *testing.B, t *trip.Trip) *Workbench {
 	if err := file.Close(); err != nil {
 		b.Fatal(err)
 	}
-	w := New(test.NewApp(), document.Inline{})
+	w := New(test.NewApp(), document.Inline{}, shelfFor(b))
 	w.OpenPath(path)
 	if w.document == nil {
 		b.Fatal(w.message.Content)

@@ -7,6 +7,7 @@ import (
 	"go/token"
 	"maps"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -25,8 +26,9 @@ func spoken() map[string][]string {
 	forms, suitabilities, verdicts := words(trip.Forms()), words(trip.Suitabilities()), words([]spoilage.Verdict{spoilage.Safe, spoilage.NotSafe, spoilage.NotKnown})
 	days := trip.OpenDayNames()
 	return map[string][]string{
-		"window: string(severity)":   severities,
-		"window: string(place.Meal)": meals,
+		"window: string(severity)":      severities,
+		"window: string(place.Meal)":    meals,
+		"window: fieldWord(field.Name)": fieldWords(),
 
 		"bench: string(allergen)": allergens,
 		"bench: string(diet)":     diets,
@@ -195,4 +197,22 @@ func TestTheReasonsOfThePlanAreKnown(t *testing.T) {
 			}
 		}
 	}
+}
+
+// fieldWords are the words for every field that two trips can differ in.
+func fieldWords() []string {
+	var found []string
+	for _, kind := range []any{
+		trip.Trip{}, trip.Settings{}, trip.Progress{}, trip.CookGroup{}, trip.Member{}, trip.Day{}, trip.Food{}, trip.Recipe{}, trip.Cell{}, trip.Gear{},
+		trip.FuelContainer{}, trip.BagType{}, trip.ResupplyPoint{}, trip.PackedBag{}, trip.BagEnd{},
+	} {
+		fields := reflect.TypeOf(kind)
+		for i := range fields.NumField() {
+			if name, _, _ := strings.Cut(fields.Field(i).Tag.Get("json"), ","); name != "id" {
+				found = append(found, fieldWord(name))
+			}
+		}
+	}
+	slices.Sort(found)
+	return slices.Compact(found)
 }

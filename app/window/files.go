@@ -85,7 +85,7 @@ func (w *Workbench) away(open func() (*tripfile.File, *trip.Trip, error)) {
 				return
 			}
 			w.remember(file.Path())
-			w.showTrip(document.New(t, file, w.scheduler))
+			w.showTrip(document.New(t, w.kept(file), w.scheduler))
 		})
 	})
 }

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/backups"
 	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
@@ -37,13 +38,17 @@ type Workbench struct {
 	findings   *findingsList
 	strip      *strip
 	message    *look.Text
+
+	shelf   backups.Shelf // earlier copies
+	offered bool          // saving elsewhere, since the last edit that was saved
 }
 
-// New makes the window; Show brings it up. Post hands work to the screen's
-// goroutine: fyne.Do in the real program.
-func New(app fyne.App, scheduler document.Scheduler) *Workbench {
+// New makes the window; Show brings it up. The scheduler hands work to the
+// screen's goroutine: by fyne.Do in the real program. Earlier copies of trips
+// go onto the shelf.
+func New(app fyne.App, scheduler document.Scheduler, shelf backups.Shelf) *Workbench {
 	addTranslations()
-	w := &Workbench{app: app, scheduler: scheduler}
+	w := &Workbench{app: app, scheduler: scheduler, shelf: shelf}
 	w.applyLook()
 	w.window = app.NewWindow("Sumpter")
 	w.window.SetMaster()
@@ -134,10 +139,13 @@ func (w *Workbench) say(text string) {
 
 // saved tells of an edit that could not be stored; silence means it was.
 func (w *Workbench) saved(err error) {
-	if err != nil {
-		w.message.SetTone(look.Brick)
-		w.message.SetContent(lang.X("not-saved", "Not saved: {{.Why}} Use File, Save a copy.", map[string]any{"Why": err.Error()}))
+	if err == nil {
+		w.offered = false
+		return
 	}
+	w.message.SetTone(look.Brick)
+	w.message.SetContent(lang.X("not-saved", "Not saved: {{.Why}}", map[string]any{"Why": err.Error()}))
+	w.offerElsewhere(err)
 }
 
 // showScreen changes the screen, unless something typed there has no meaning yet.

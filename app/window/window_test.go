@@ -20,7 +20,7 @@ import (
 // openDemo opens the demo trip in a window whose work runs in one thread.
 func openDemo(t *testing.T) (*Workbench, string) {
 	t.Helper()
-	w := New(test.NewTempApp(t), document.Inline{})
+	w := New(test.NewTempApp(t), document.Inline{}, shelfFor(t))
 	path := filepath.Join(t.TempDir(), "demo.trip")
 	example := demo.Trip()
 	file, err := tripfile.Create(path, &example)
@@ -178,7 +178,7 @@ func TestExportWritesANewFolder(t *testing.T) {
 }
 
 func TestAFileThatCannotBeOpenedIsSaidOnTheWelcome(t *testing.T) {
-	w := New(test.NewTempApp(t), document.Inline{})
+	w := New(test.NewTempApp(t), document.Inline{}, shelfFor(t))
 	w.OpenPath(filepath.Join(t.TempDir(), "missing.trip"))
 	if w.document != nil || w.message.Content == "" {
 		t.Errorf("message %q", w.message.Content)

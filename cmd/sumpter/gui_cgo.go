@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/app"
 	"github.com/spf13/cobra"
 
+	"sumpter/app/backups"
 	"sumpter/app/document"
 	"sumpter/app/window"
 )
@@ -25,7 +26,7 @@ func runWindow(command *cobra.Command, path string) error {
 		return command.Root().Help()
 	}
 	program := app.NewWithID(programID)
-	bench := window.New(program, document.Threads{Post: fyne.Do})
+	bench := window.New(program, document.Threads{Post: fyne.Do}, backups.Usual())
 	if path != "" {
 		program.Lifecycle().SetOnStarted(func() { bench.OpenPath(path) })
 	}

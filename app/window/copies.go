@@ -1,0 +1,286 @@
+package window
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/backups"
+	"sumpter/app/document"
+	"sumpter/app/look"
+	"sumpter/app/tripfile"
+	"sumpter/domain/compare"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// kept puts the day's copy before the first edit of a day.
+func (w *Workbench) kept(file *tripfile.File) document.Store {
+	return &backups.Store{Store: file, Shelf: w.shelf, Failed: func(err error) {
+		w.scheduler.Screen(func() {
+			w.sayAlways(lang.X("no-backup", "Today's copy could not be made: {{.Why}} Your edits are saved all the same.", map[string]any{"Why": err.Error()}))
+		})
+	}}
+}
+
+// earlierCopies lets the leader look at the trip as it was on earlier days.
+func (w *Workbench) earlierCopies() {
+	copies, err := w.shelf.Copies(w.document.Path())
+	if err != nil {
+		w.sayAlways(err.Error())
+		return
+	}
+	if len(copies) == 0 {
+		w.say(lang.L("No earlier copy yet: one is kept before the first change of each day."))
+		return
+	}
+	var shown *dialog.CustomDialog
+	list := widget.NewList(func() int { return len(copies) },
+		func() fyne.CanvasObject { return widget.NewLabel("") },
+		func(i widget.ListItemID, object fyne.CanvasObject) {
+			object.(*widget.Label).SetText(lang.X("copy-of-day", "As it was before the changes of {{.Day}}", map[string]any{"Day": copyDay(copies[i])}))
+		})
+	list.OnSelected = func(i widget.ListItemID) {
+		shown.Hide()
+		w.compareWith(copies[i].Path, copyDay(copies[i]))
+	}
+	explain := widget.NewLabel(lang.L("Choose one to see what has changed since, and take back what you want. Nothing is overwritten."))
+	explain.Wrapping = fyne.TextWrapWord
+	shown = dialog.NewCustom(lang.L("Earlier copies"), lang.L("Close"), container.NewBorder(explain, nil, nil, nil, list), w.window)
+	shown.Resize(fyne.NewSize(560, 420))
+	shown.Show()
+	w.window.Canvas().Focus(list)
+}
+
+func copyDay(kept backups.Copy) string {
+	year, month, day := kept.Day.Date()
+	date, err := units.NewDate(year, int(month), day)
+	if err != nil {
+		return kept.Day.Format("2006-01-02")
+	}
+	return date.String()
+}
+
+// askCompare asks for the other copy of the trip.
+func (w *Workbench) askCompare() {
+	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
+		if err != nil || reader == nil {
+			return
+		}
+		path := reader.URI().Path()
+		_ = reader.Close()
+		w.compareWith(path, filepath.Base(path))
+	}, w.window)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{ending}))
+	w.place(d)
+}
+
+// compareWith shows in what another copy differs, for the leader to choose
+// what to take from it.
+func (w *Workbench) compareWith(path, name string) {
+	mine := w.document.Trip()
+	w.scheduler.Background(func() {
+		theirs, err := readAside(path)
+		var found []compare.Difference
+		if err == nil {
+			found, err = compare.Between(mine, theirs)
+		}
+		w.scheduler.Screen(func() {
+			switch {
+			case err != nil:
+				w.sayAlways(err.Error())
+			case len(found) == 0:
+				w.say(lang.X("no-difference", "{{.Name}} holds the same as this trip.", map[string]any{"Name": name}))
+			default:
+				w.showDifferences(theirs, found, name)
+			}
+		})
+	})
+}
+
+// readAside reads a trip file through a copy of it, so that one that may not
+// be changed, is open elsewhere or is of an older version can be looked at,
+// and stays as it is.
+func readAside(path string) (t *trip.Trip, err error) {
+	folder, err := os.MkdirTemp("", "sumpter")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(folder)
+	aside := filepath.Join(folder, "copy"+ending)
+	if err := copyFile(path, aside); err != nil {
+		return nil, err
+	}
+	file, err := tripfile.Open(aside)
+	if err != nil {
+		var own *tripfile.Error
+		if errors.As(err, &own) {
+			own.Path = path
+		}
+		return nil, err
+	}
+	defer func() { err = errors.Join(err, file.Close()) }()
+	return file.Read(context.Background())
+}
+
+// mostCopied is above any trip file; a larger one is no trip.
+const mostCopied = 256 << 20
+
+func copyFile(from, to string) error {
+	source, err := os.Open(from)
+	if err != nil {
+		return err
+	}
+	defer source.Close()
+	target, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return err
+	}
+	written, err := io.Copy(target, io.LimitReader(source, mostCopied+1))
+	if err == nil && written > mostCopied {
+		err = fmt.Errorf("%s: too large for a trip file", from)
+	}
+	return errors.Join(err, target.Close())
+}
+
+// showDifferences lists what differs; what is ticked is taken in one step
+// that can be undone.
+func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Difference, name string) {
+	system := w.document.Trip().Units
+	chosen := make([]bool, len(found))
+	why := look.NewText("", look.Caption, look.Brick)
+	list := widget.NewList(func() int { return len(found) },
+		func() fyne.CanvasObject {
+			text := widget.NewLabel("")
+			text.Truncation = fyne.TextTruncateEllipsis
+			return container.NewBorder(nil, nil, widget.NewCheck("", nil), nil, text)
+		},
+		func(i widget.ListItemID, object fyne.CanvasObject) {
+			row := object.(*fyne.Container)
+			text, tick := row.Objects[0].(*widget.Label), row.Objects[1].(*widget.Check)
+			text.SetText(differenceText(found[i], system))
+			tick.OnChanged = nil
+			tick.SetChecked(chosen[i])
+			tick.OnChanged = func(on bool) { chosen[i] = on }
+		})
+	list.OnSelected = func(i widget.ListItemID) {
+		list.Unselect(i)
+		chosen[i] = !chosen[i]
+		list.RefreshItem(i)
+	}
+	tickAll := func(on bool) {
+		for i := range chosen {
+			chosen[i] = on
+		}
+		list.Refresh()
+	}
+	var shown *dialog.CustomDialog
+	take := widget.NewButton(lang.L("Take what is ticked"), func() {
+		var wanted []compare.Difference
+		for i, on := range chosen {
+			if on {
+				wanted = append(wanted, found[i])
+			}
+		}
+		if len(wanted) == 0 {
+			why.SetContent(lang.L("Tick what to take first."))
+			return
+		}
+		if err := w.take(theirs, wanted, name); err != nil {
+			why.SetContent(err.Error())
+			return
+		}
+		shown.Hide()
+	})
+	take.Importance = widget.HighImportance
+	shown = dialog.NewCustomWithoutButtons(
+		lang.X("what-differs", "What differs: here, and {{.Name}}", map[string]any{"Name": name}),
+		container.NewBorder(nil, why, nil, nil, list), w.window)
+	shown.SetButtons([]fyne.CanvasObject{
+		widget.NewButton(lang.L("Tick all"), func() { tickAll(true) }),
+		widget.NewButton(lang.L("Tick none"), func() { tickAll(false) }),
+		widget.NewButton(lang.L("Close"), func() { shown.Hide() }),
+		take,
+	})
+	shown.Resize(fyne.NewSize(860, 560))
+	shown.Show()
+	w.window.Canvas().Focus(list)
+}
+
+// take makes the chosen differences part of the open trip.
+func (w *Workbench) take(theirs *trip.Trip, wanted []compare.Difference, name string) error {
+	edit := lang.X("take-differences", "take {{.Count}} differences from {{.Name}}", map[string]any{"Count": len(wanted), "Name": name})
+	return w.document.Edit(edit, func(t *trip.Trip) error {
+		merged, err := compare.Take(t, theirs, wanted)
+		if err != nil {
+			return err
+		}
+		*t = *merged
+		return nil
+	})
+}
+
+// savePrivate writes a copy that tells nothing of anybody's body or health.
+func (w *Workbench) savePrivate() {
+	w.askNewFile(lang.L("Save a copy without personal data"), lang.X("private-name", "to hand on"), func(path string) {
+		bare := w.document.Trip().WithoutPersonalData()
+		w.scheduler.Background(func() {
+			file, err := tripfile.Create(path, bare)
+			if err == nil {
+				err = file.Close()
+			}
+			w.scheduler.Screen(func() {
+				if err != nil {
+					w.sayAlways(err.Error())
+					return
+				}
+				w.say(lang.X("private-saved", "Saved without names, bodies, diets and allergies: {{.Path}}. Your own notes are in it: read them before you hand it on.", map[string]any{"Path": path}))
+			})
+		})
+	})
+}
+
+// offerElsewhere is shown once when edits can no longer be stored.
+func (w *Workbench) offerElsewhere(why error) {
+	if w.offered {
+		return
+	}
+	w.offered = true
+	text := widget.NewLabel(why.Error() + "\n\n" + lang.L("Every edit of this window is still here. Save the trip elsewhere and go on, or put the fault right: the next edit tries again."))
+	text.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustomConfirm(lang.L("The trip cannot be saved"), lang.L("Save elsewhere…"), lang.L("Later"), text, func(yes bool) {
+		if yes {
+			w.saveElsewhere()
+		}
+	}, w.window)
+	d.Resize(fyne.NewSize(620, 260))
+	d.Show()
+}
+
+// saveElsewhere puts the open trip into a new file and goes on in it, with
+// all that can be undone.
+func (w *Workbench) saveElsewhere() {
+	w.askNewFile(lang.L("Save elsewhere"), lang.X("rescued-name", "rescued"), func(path string) {
+		file, err := tripfile.Create(path, w.document.Trip())
+		if err != nil {
+			w.sayAlways(err.Error())
+			return
+		}
+		w.document.MoveTo(w.kept(file))
+		w.remember(path)
+		w.offered = false
+		w.retitle()
+		w.makeMenu()
+		w.say(lang.L("The trip now lives here:") + " " + path)
+	})
+}
