@@ -10,6 +10,7 @@ type assembly struct {
 	kcal    []int64    // of each class whose trip total binds
 	near    [][]uint64 // [recipe][day] days too close to that day, itself included
 	repeats int64      // objective of one repeat
+	kin     kinship
 
 	penalty      int64   // cost of a broken rule, in price units
 	shortPenalty []int64 // cost of each kcal a class misses over the trip, in price units
@@ -33,7 +34,7 @@ func (s score) beats(t score) bool {
 
 func newAssembly(m *model) *assembly {
 	a := &assembly{m: m, menus: make([]dayMenu, m.p.Days), cooked: make([]uint64, len(m.p.Recipes)),
-		kcal: make([]int64, len(m.p.Classes)), repeats: int64(m.p.Weights.Repeat), shortPenalty: make([]int64, len(m.p.Classes))}
+		kcal: make([]int64, len(m.p.Classes)), repeats: int64(m.p.Weights.Repeat), kin: newKinship(m), shortPenalty: make([]int64, len(m.p.Classes))}
 	for r := range m.p.Recipes {
 		gap, near := m.p.Recipes[r].GapDays, make([]uint64, m.p.Days)
 		for d := range near {
@@ -53,6 +54,7 @@ func (a *assembly) put(d int, menu dayMenu) {
 	for g, k := range menu.kcal {
 		a.kcal[g] += int64(k)
 	}
+	a.kin.put(d, menu.kin, 1)
 }
 
 func (a *assembly) free(d int) {
@@ -62,12 +64,13 @@ func (a *assembly) free(d int) {
 	for g, k := range a.menus[d].kcal {
 		a.kcal[g] -= int64(k)
 	}
+	a.kin.put(d, a.menus[d].kin, -1)
 	a.menus[d] = dayMenu{}
 }
 
 // marginal is what putting the menu on the free day d adds, the trip's energy apart.
 func (a *assembly) marginal(d int, menu *dayMenu) score {
-	value, broken := menu.value, 0
+	value, broken := menu.value+a.kin.marginal(d, menu.kin), 0
 	for _, r := range menu.cooked {
 		days := a.cooked[r]
 		if days == 0 {
@@ -96,7 +99,7 @@ func (a *assembly) short() score {
 
 // links is the score of the plan as it stands, the trip's energy apart.
 func (a *assembly) links() score {
-	value, broken := int64(0), 0
+	value, broken := a.kin.total(), 0
 	for r, days := range a.cooked {
 		uses := bits.OnesCount64(days)
 		value += a.repeats * int64(max(0, uses-1))

@@ -9,16 +9,26 @@ type budget struct {
 	limit   int64
 	asked   int64 // work at which the context was last asked
 	stopped bool
+
+	report   func() // hears of progress; may be nil
+	reported int64  // work at which it last did
 }
 
-// askEvery is the work between two looks at the context: about a millisecond.
-const askEvery = 1 << 16
+// The work between two looks at the context, about a millisecond, and between two reports.
+const (
+	askEvery    = 1 << 16
+	reportEvery = 1 << 21
+)
 
 func (b *budget) spend(work int64) {
 	b.used += work
 	if b.used-b.asked >= askEvery {
 		b.asked = b.used
 		b.stopped = b.stopped || b.ctx.Err() != nil
+	}
+	if b.report != nil && b.used-b.reported >= reportEvery {
+		b.reported = b.used
+		b.report()
 	}
 }
 

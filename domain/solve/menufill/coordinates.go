@@ -20,10 +20,15 @@ func dayCoordinates(m *model, d int) []coordinate {
 	for g := range m.p.Classes {
 		if m.eats[g][d] {
 			list = append(list, floorCoordinate(m, g, d), ceilingCoordinate(m, g, d), proteinCoordinate(m, g, d))
+			for k := range m.p.Wants {
+				if m.p.Wants[k].Burden > 0 {
+					list = append(list, wantCoordinate(m, k, g, d))
+				}
+			}
 		}
 	}
 	for _, w := range m.singles[d] {
-		list = append(list, windowCoordinate(w))
+		list = append(list, windowCoordinate(m, w))
 	}
 	return append(list, cookCoordinate(m, d))
 }
@@ -54,7 +59,7 @@ func linkCoordinates(m *model) []coordinate {
 	}
 	for w := range m.windows {
 		if !m.windows[w].single() {
-			list = append(list, windowCoordinate(w))
+			list = append(list, windowCoordinate(m, w))
 		}
 	}
 	return list
@@ -121,8 +126,9 @@ func repeatCoordinate(recipe int) coordinate {
 	}
 }
 
-func windowCoordinate(w int) coordinate {
+func windowCoordinate(m *model, w int) coordinate {
 	return coordinate{
+		most:   m.windows[w].most,
 		price:  func(p *prices) *int64 { return &p.window[w] },
 		excess: func(_ *prices, r *relaxed) float64 { return float64(r.windows[w] - 1) },
 		unit:   1,

@@ -9,7 +9,8 @@ import (
 type dayMenu struct {
 	cells   []int16 // [slot of the day][class], -1 without eaters
 	cooked  []int16 // recipes of the day, ascending
-	value   int64   // objective without repeats
+	value   int64   // objective without repeats and without families between days
+	kin     []familyUse
 	reduced int64   // priced cost, in price units: compares menus of one day while prices stay
 	kcal    []int32 // of each class whose trip total binds, else 0
 }

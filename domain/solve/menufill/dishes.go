@@ -11,16 +11,17 @@ type dish struct {
 	cost    int64 // with every recipe eaten by some class
 	base    int64 // with every class at its cheapest plate
 	cook    int
+	burden  int64     // of cooking its recipes
 	kcal    []span    // of each class of the problem, zero where it does not eat here
 	plates  [][]plate // what each class of the problem can eat from the dish, cheapest first
 }
 
 // plate is one recipe as one class eats it.
 type plate struct {
-	recipe        int16
-	kcal, protein int32
-	value         int64
-	cost          int64 // priced
+	recipe  int16
+	serving *Serving
+	value   int64
+	cost    int64 // priced
 }
 
 // span is the least and most kcal a class can eat.
@@ -39,9 +40,9 @@ type dishLister struct {
 	cut    bool // some dish cost more than cutoff
 }
 
-func newDishLister(m *model, s *slot, p *prices, use [][]int64) *dishLister {
+func newDishLister(m *model, s *slot, p *prices, use []int64) *dishLister {
 	l := &dishLister{m: m, s: s}
-	l.pick.solve(m, s, p, use)
+	l.pick.solve(s, p, use)
 	return l
 }
 
@@ -140,7 +141,8 @@ func (l *dishLister) keep(cost, base int64) {
 	for _, c := range l.chosen {
 		r := l.s.candidates[c]
 		d.recipes = append(d.recipes, r)
-		d.cook += l.m.p.Recipes[r].CookMinutes
+		d.cook += l.s.offers.minutes[r]
+		d.burden += l.s.offers.burden[r]
 	}
 	for i, g := range l.s.classes {
 		d.plates[g] = l.platesOf(i, g)
@@ -155,8 +157,8 @@ func (l *dishLister) platesOf(i, g int) []plate {
 	var plates []plate
 	for _, c := range l.chosen {
 		r := l.s.candidates[c]
-		if v := l.m.serving(r, g); v.Served {
-			plates = append(plates, plate{int16(r), int32(v.Kcal), int32(v.ProteinDg), l.m.cellValue(l.s, g, r), l.pick.cost[i][c]})
+		if v := l.s.serving(r, g); v.Served {
+			plates = append(plates, plate{int16(r), v, l.s.cellValue(g, r), l.pick.cost[i][c]})
 		}
 	}
 	slices.SortStableFunc(plates, func(a, b plate) int { return cmp.Compare(a.cost, b.cost) })
@@ -167,7 +169,7 @@ func (l *dishLister) platesOf(i, g int) []plate {
 func reach(plates []plate) span {
 	s := span{maxFigure + 1, -1}
 	for _, p := range plates {
-		s.least, s.most = min(s.least, int(p.kcal)), max(s.most, int(p.kcal))
+		s.least, s.most = min(s.least, p.serving.Kcal), max(s.most, p.serving.Kcal)
 	}
 	return s
 }

@@ -49,12 +49,17 @@ type place struct {
 	reach  []span // kcal each class can get in the places after this one
 }
 
-// newDayEnumerator prepares to list menus of day d without the banned recipes; nil when some slot has no dish for every class.
-func newDayEnumerator(m *model, p *prices, d int, banned []bool, steps *budget) *dayEnumerator {
-	e := &dayEnumerator{m: m, p: p, day: d, steps: steps, use: p.linkPrices(d), bound: p.dayConstant(d)}
-	use := p.cookPrices(d)
+// newDayEnumerator prepares to list menus of day d; nil when some slot has no dish for every class.
+func newDayEnumerator(m *model, p *prices, d int, steps *budget) *dayEnumerator {
+	return newTailoredEnumerator(m, p, d, p.linkPrices(d), nil, steps)
+}
+
+// newTailoredEnumerator takes use as the price of each recipe through the rules between days, and leaves the banned recipes out.
+func newTailoredEnumerator(m *model, p *prices, d int, use []int64, banned []bool, steps *budget) *dayEnumerator {
+	e := &dayEnumerator{m: m, p: p, day: d, steps: steps, use: use, bound: p.dayConstant(d)}
+	all := p.withinDay(use, d)
 	for local, i := range m.byDay[d] {
-		l := newDishLister(m, m.slots[i].without(banned), p, use)
+		l := newDishLister(m, m.slots[i].without(banned), p, all)
 		if !l.served() {
 			return nil
 		}
@@ -119,14 +124,17 @@ func (p *prices) linkPrices(d int) []int64 {
 	return use
 }
 
-// cookPrices is the price of cooking each recipe on day d, in the shape listDishes wants.
-func (p *prices) cookPrices(d int) [][]int64 {
-	use := make([][]int64, len(p.m.p.Recipes))
-	for r := range use {
-		use[r] = make([]int64, p.m.p.Days)
-		use[r][d] = p.cooking(r, d)
+// withinDay adds to the price of each recipe what the rules between the slots of day d charge.
+func (p *prices) withinDay(use []int64, d int) []int64 {
+	all := slices.Clone(use)
+	for r := range all {
+		for _, w := range p.m.byRecipe[r] {
+			if v := p.m.windows[w]; v.single() && v.first == d {
+				all[r] += p.window[w]
+			}
+		}
 	}
-	return use
+	return all
 }
 
 func (e *dayEnumerator) prepare() {

@@ -50,7 +50,7 @@ func rowsOf(p *menufill.Problem, i int) [][]int {
 				continue
 			}
 			for r := range p.Recipes {
-				if p.Recipes[r].Servings[g].Served {
+				if served(p, i, r, g).Served {
 					longer = append(longer, append(slices.Clone(row), r))
 				}
 			}
@@ -69,8 +69,20 @@ func drawProblem(t *rapid.T) menufill.Problem {
 	}
 	p.Weights.Repeat = number(0, 1, "repeat") * 40
 	classes, kinds := number(1, 2, "classes"), number(1, 2, "kinds")
+	for range number(0, 2, "wants") {
+		p.Wants = append(p.Wants, menufill.Want{Burden: number(0, 30, "want")})
+	}
 	for range number(1, 4, "recipes") {
-		p.Recipes = append(p.Recipes, drawRecipe(number, classes, kinds, p.Days))
+		p.Recipes = append(p.Recipes, drawRecipe(number, classes, kinds, p.Days, len(p.Wants)))
+	}
+	for range number(0, 2, "families") {
+		f := menufill.Family{Days: number(1, p.Days, "run"), Burden: 100 * number(0, 30, "alike")}
+		for r := range p.Recipes {
+			if number(0, 2, "member") > 0 {
+				f.Recipes = append(f.Recipes, r)
+			}
+		}
+		p.Families = append(p.Families, f)
 	}
 	for day := 1; day <= p.Days; day++ {
 		p.CookMinutes = append(p.CookMinutes, number(10, 60, "cook"))
@@ -82,6 +94,12 @@ func drawProblem(t *rapid.T) menufill.Problem {
 			if number(0, 9, "fixes") == 0 {
 				s.Fixed = []int{number(0, len(p.Recipes)-1, "fixed")}
 			}
+			if number(0, 4, "offers") == 0 {
+				for range p.Recipes {
+					s.Offers = append(s.Offers, menufill.Offer{CookMinutes: 5 * number(0, 5, "minutes"), Burden: 100 * number(0, 20, "burden"),
+						Servings: drawServings(number, classes, len(p.Wants))})
+				}
+			}
 			if number(0, 9, "excludes") == 0 {
 				s.Excluded = []int{number(0, len(p.Recipes)-1, "excluded")}
 			}
@@ -89,12 +107,12 @@ func drawProblem(t *rapid.T) menufill.Problem {
 		}
 	}
 	for range classes {
-		p.Classes = append(p.Classes, drawClass(number, p.Days))
+		p.Classes = append(p.Classes, drawClass(number, p.Days, len(p.Wants)))
 	}
 	return p
 }
 
-func drawRecipe(number func(int, int, string) int, classes, kinds, days int) menufill.Recipe {
+func drawRecipe(number func(int, int, string) int, classes, kinds, days, wants int) menufill.Recipe {
 	r := menufill.Recipe{CookMinutes: 5 * number(0, 5, "minutes"), Repeats: number(1, 3, "repeats"), GapDays: number(0, 1, "gap")}
 	for k := range kinds {
 		if k == 0 || number(0, 1, "suits") == 1 {
@@ -104,20 +122,37 @@ func drawRecipe(number func(int, int, string) int, classes, kinds, days int) men
 	if number(0, 3, "keeps") == 0 {
 		r.LastDay = number(1, days, "last day")
 	}
-	for range classes {
-		r.Servings = append(r.Servings, menufill.Serving{Served: number(0, 4, "served") > 0, Kcal: 100 * number(3, 9, "kcal"),
-			ProteinDg: 50 * number(1, 6, "protein"), MassDg: 100 * number(5, 30, "mass"), CostCents: 10 * number(5, 30, "cost")})
-	}
+	r.Servings = drawServings(number, classes, wants)
 	return r
 }
 
-func drawClass(number func(int, int, string) int, days int) menufill.Class {
+func drawServings(number func(int, int, string) int, classes, wants int) (list []menufill.Serving) {
+	for range classes {
+		v := menufill.Serving{Served: number(0, 4, "served") > 0, Kcal: 100 * number(3, 9, "kcal"),
+			ProteinDg: 50 * number(1, 6, "protein"), MassDg: 100 * number(5, 30, "mass"), CostCents: 10 * number(5, 30, "cost"),
+			Burden: 100 * number(0, 5, "burden")}
+		for range wants {
+			v.Amounts = append(v.Amounts, 10*number(-5, 20, "amount"))
+		}
+		list = append(list, v)
+	}
+	return list
+}
+
+func drawClass(number func(int, int, string) int, days, wants int) menufill.Class {
 	c := menufill.Class{Name: "class"}
 	for range days {
 		least := 100 * number(0, 8, "least")
 		c.EnergyMin = append(c.EnergyMin, least)
 		c.EnergyMax = append(c.EnergyMax, least+100*number(4, 15, "span"))
 		c.ProteinMin = append(c.ProteinMin, 50*number(0, 4, "protein"))
+	}
+	for range wants {
+		var least []int
+		for range days {
+			least = append(least, 10*number(-5, 40, "wanted"))
+		}
+		c.Wants = append(c.Wants, least)
 	}
 	c.EnergyTotal = 100 * number(0, 7*days, "total")
 	return c

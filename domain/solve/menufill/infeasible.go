@@ -54,7 +54,7 @@ func (m *model) cannotServe() *Infeasible {
 	for i := range m.slots {
 		s := &m.slots[i]
 		for _, g := range s.classes {
-			if !m.anyServed(s, g) {
+			if !s.anyServed(g) {
 				return &Infeasible{Rule: RuleSlot, Day: s.day + 1, Slot: i, Class: g, Asked: 1, text: fmt.Sprintf(
 					"slot %d on day %d: no %srecipe of the right kind that is still fresh is served to class %s; add one or allow one",
 					i, s.day+1, fixedWord(s), m.p.Classes[g].Name)}
@@ -82,9 +82,9 @@ func fixedWord(s *slot) string {
 	return ""
 }
 
-func (m *model) anyServed(s *slot, g int) bool {
+func (s *slot) anyServed(g int) bool {
 	for _, r := range s.candidates {
-		if m.serving(r, g).Served {
+		if s.serving(r, g).Served {
 			return true
 		}
 	}
@@ -96,13 +96,12 @@ func (m *model) fewestPots(s *slot) int {
 	if len(s.classes) == 0 {
 		return 0
 	}
-	zero := newPrices(m)
-	use := zero.cookPrices(s.day)
+	zero, use := newPrices(m), make([]int64, len(m.p.Recipes))
 	for pots := 1; pots <= s.pots; pots++ {
 		c := *s
 		c.pots = pots
 		pick := slotPick{}
-		if pick.solve(m, &c, zero, use); len(pick.cooked) > 0 {
+		if pick.solve(&c, zero, use); len(pick.cooked) > 0 {
 			return pots
 		}
 	}
@@ -119,7 +118,7 @@ func (m *model) extreme(g, d, sign int, figure func(*Serving) int) int {
 		}
 		best, first := 0, true
 		for _, r := range s.candidates {
-			if v := m.serving(r, g); v.Served && (first || sign*figure(v) > sign*best) {
+			if v := s.serving(r, g); v.Served && (first || sign*figure(v) > sign*best) {
 				best, first = figure(v), false
 			}
 		}
@@ -191,11 +190,11 @@ func (m *model) quickest(s *slot) int {
 		return 0
 	}
 	bare := *s
-	bare.eaters = make([]int, len(s.eaters)) // servings cost nothing
+	bare.eaters, bare.offers = make([]int, len(s.eaters)), s.offers.free() // servings cost nothing
 	minutes := newPrices(m)
 	minutes.cook[s.day] = 1
 	pick := slotPick{}
-	pick.solve(m, &bare, minutes, minutes.cookPrices(s.day))
+	pick.solve(&bare, minutes, make([]int64, len(m.p.Recipes)))
 	return int(pick.best)
 }
 
@@ -229,7 +228,7 @@ func (m *model) usesOfKind(kind, g int) (slots, uses int) {
 		}
 		slots++
 		for _, r := range s.candidates {
-			if !m.serving(r, g).Served {
+			if !s.serving(r, g).Served {
 				continue
 			}
 			if days[r] == nil {

@@ -8,7 +8,8 @@ type dayLeaf struct {
 	current classDay
 	combo   []int
 	rest    []span // kcal of the places from each on
-	least   int    // kcal the class must get that day
+	cooked  []int16
+	least   int // kcal the class must get that day
 	most    int
 	work    int64
 }
@@ -16,6 +17,7 @@ type dayLeaf struct {
 // classDay is what one class eats in the places of a day.
 type classDay struct {
 	recipes []int16 // of each place, -1 where the class has no eaters
+	amounts []int64 // of each want
 	value   int64
 	kcal    int
 	protein int
@@ -27,13 +29,14 @@ type classDay struct {
 func (l *dayLeaf) menus(e *dayEnumerator, slack int64) {
 	if l.options == nil {
 		l.options = make([][]classDay, len(e.m.p.Classes))
-		l.current.recipes = make([]int16, len(e.places))
+		l.current.recipes, l.current.amounts = make([]int16, len(e.places)), make([]int64, len(e.m.p.Wants))
 		l.combo = make([]int, len(e.m.p.Classes))
 		l.rest = make([]span, len(e.places)+1)
 	}
 	for g := range e.m.p.Classes {
 		l.options[g] = l.options[g][:0]
 		l.current.value, l.current.kcal, l.current.protein = 0, 0, 0
+		clear(l.current.amounts)
 		l.prepareRest(e, g)
 		l.least, l.most = 0, maxFigure*maxDays
 		if e.m.eats[g][e.day] {
@@ -81,11 +84,20 @@ func (l *dayLeaf) choose(e *dayEnumerator, g, i int, slack int64) {
 		l.work++
 		l.current.recipes[i] = o.recipe
 		l.current.value = value + o.value
-		l.current.kcal = kcal + int(o.kcal)
-		l.current.protein = protein + int(o.protein)
+		l.current.kcal = kcal + o.serving.Kcal
+		l.current.protein = protein + o.serving.ProteinDg
+		l.current.taste(o.serving, 1)
 		l.choose(e, g, i+1, slack-dearer)
+		l.current.taste(o.serving, -1)
 	}
 	l.current.value, l.current.kcal, l.current.protein = value, kcal, protein
+}
+
+// taste adds the amounts of a serving, or takes them back.
+func (c *classDay) taste(v *Serving, sign int64) {
+	for k, amount := range v.Amounts {
+		c.amounts[k] += sign * int64(amount)
+	}
 }
 
 // keep adds the current choice of class g if it keeps the day's rules and no other choice is as good.
@@ -93,6 +105,9 @@ func (l *dayLeaf) keep(e *dayEnumerator, g int) {
 	now := l.current
 	if now.kcal < l.least || now.kcal > l.most || e.m.eats[g][e.day] && now.protein < e.m.p.Classes[g].ProteinMin[e.day] {
 		return
+	}
+	if e.m.eats[g][e.day] {
+		now.value += e.m.missed(g, e.day, now.amounts)
 	}
 	now.cost = now.value<<scale - e.p.total[g]*int64(now.kcal)
 	kept := l.options[g][:0]
@@ -104,7 +119,7 @@ func (l *dayLeaf) keep(e *dayEnumerator, g int) {
 			kept = append(kept, o)
 		}
 	}
-	now.recipes = slices.Clone(now.recipes)
+	now.recipes, now.amounts = slices.Clone(now.recipes), nil
 	l.options[g] = append(kept, now)
 }
 
@@ -127,19 +142,25 @@ func (l *dayLeaf) add(e *dayEnumerator) {
 		reduced += l.options[g][i].cost
 		value += l.options[g][i].value
 	}
+	l.cooked = l.cooked[:0]
 	for i, p := range e.places {
-		for _, r := range p.list[e.chosen[i]].recipes {
+		dish := &p.list[e.chosen[i]]
+		for _, r := range dish.recipes {
 			if !p.s.fixed && !l.eaten(i, r) {
 				return // the menu without r is listed on its own
 			}
 			reduced += e.use[r]
+			l.cooked = append(l.cooked, int16(r))
 		}
+		reduced += dish.burden << scale
+		value += dish.burden
 	}
-	if reduced > e.cutoff {
+	kin := e.m.inDayBurden(l.cooked)
+	if reduced += kin << scale; reduced > e.cutoff {
 		e.cut = true
 		return
 	}
-	e.found = append(e.found, l.build(e, value, reduced))
+	e.found = append(e.found, l.build(e, value+kin, reduced))
 }
 
 func (l *dayLeaf) eaten(place, r int) bool {
@@ -158,11 +179,10 @@ func (l *dayLeaf) build(e *dayEnumerator, value, reduced int64) dayMenu {
 		for g, o := range l.combo {
 			menu.cells[p.local*n+g] = l.options[g][o].recipes[i]
 		}
-		for _, r := range p.list[e.chosen[i]].recipes {
-			menu.cooked = append(menu.cooked, int16(r))
-		}
 	}
+	menu.cooked = slices.Clone(l.cooked)
 	slices.Sort(menu.cooked)
+	menu.kin = e.m.familyUses(menu.cooked)
 	for g, o := range l.combo {
 		if e.m.totalBinds[g] {
 			menu.kcal[g] = int32(l.options[g][o].kcal)

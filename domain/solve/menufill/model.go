@@ -6,8 +6,7 @@ import "slices"
 type model struct {
 	p        *Problem
 	slots    []slot
-	byDay    [][]int   // slots of each day
-	value    [][]int64 // [recipe][class] objective of one serving
+	byDay    [][]int // slots of each day
 	windows  []window
 	byRecipe [][]int  // windows of each recipe
 	singles  [][]int  // windows that are just that day
@@ -15,6 +14,10 @@ type model struct {
 	// totalBinds tells for each class whether the trip's energy asks more than the days do.
 	totalBinds []bool
 	maxRepeats []int // repeats of each recipe, never more than the days of the trip
+	families   []windowed
+	inDay      [][]int // families of each recipe that look inside a day
+	linked     [][]int // and those that tie days together
+	present    [][]int // [class][day] most eaters of a slot
 }
 
 type slot struct {
@@ -25,10 +28,14 @@ type slot struct {
 	candidates []int // recipes that may be cooked here, ascending
 	fixed      bool  // all candidates are cooked
 	twin       int   // earlier slot of the day that is exactly alike, -1 if none
+	offers     *offers
 }
 
-// window says that recipe is cooked at most once on the days first to last (from 0).
-type window struct{ recipe, first, last int }
+// window says that its recipes are cooked at most once on the days first to last (from 0).
+type window struct {
+	first, last int
+	most        int64 // what each use after the first costs, in price units; 0: there must be none
+}
 
 // single tells that the window is one day, so that it ties no days together.
 func (w window) single() bool { return w.first == w.last }
@@ -36,15 +43,11 @@ func (w window) single() bool { return w.first == w.last }
 func newModel(p *Problem) *model {
 	m := &model{p: p, byDay: make([][]int, p.Days)}
 	for _, r := range p.Recipes {
-		values := make([]int64, len(p.Classes))
-		for g, v := range r.Servings {
-			values[g] = int64(p.Weights.Mass)*int64(v.MassDg) + int64(p.Weights.Cost)*int64(v.CostCents)
-		}
-		m.value = append(m.value, values)
 		m.maxRepeats = append(m.maxRepeats, min(r.Repeats, p.Days))
 	}
+	base := baseOffers(p)
 	for i := range p.Slots {
-		m.addSlot(i)
+		m.addSlot(i, base)
 	}
 	m.addWindows()
 	m.findEaters()
@@ -52,16 +55,19 @@ func newModel(p *Problem) *model {
 	return m
 }
 
-func (m *model) addSlot(i int) {
+func (m *model) addSlot(i int, base *offers) {
 	p := &m.p.Slots[i]
-	s := slot{day: p.Day - 1, pots: p.Pots, eaters: p.Eaters, fixed: len(p.Fixed) > 0, twin: -1}
+	s := slot{day: p.Day - 1, pots: p.Pots, eaters: p.Eaters, fixed: len(p.Fixed) > 0, twin: -1, offers: base}
+	if len(p.Offers) > 0 {
+		s.offers = slotOffers(m.p, p.Offers)
+	}
 	for g, n := range p.Eaters {
 		if n > 0 {
 			s.classes = append(s.classes, g)
 		}
 	}
 	for r := range m.p.Recipes {
-		if m.candidate(p, r) {
+		if m.candidate(p, &s, r) {
 			s.candidates = append(s.candidates, r)
 		}
 	}
@@ -74,7 +80,7 @@ func (m *model) addSlot(i int) {
 	}
 	for _, j := range m.byDay[s.day] {
 		t := &m.slots[j]
-		if !s.fixed && !t.fixed && len(s.candidates) > 0 && s.pots == t.pots && slices.Equal(s.eaters, t.eaters) && slices.Equal(s.candidates, t.candidates) {
+		if !s.fixed && !t.fixed && len(s.candidates) > 0 && s.offers == t.offers && s.pots == t.pots && slices.Equal(s.eaters, t.eaters) && slices.Equal(s.candidates, t.candidates) {
 			s.twin = j
 		}
 	}
@@ -84,7 +90,7 @@ func (m *model) addSlot(i int) {
 
 // candidate tells whether recipe r may be cooked in the slot: somebody there can eat it, it suits and is fresh. A fixed recipe is
 // asked nothing, since the leader's wish decides; infeasible reports it when nobody can eat it or it is no longer fresh.
-func (m *model) candidate(s *Slot, r int) bool {
+func (m *model) candidate(s *Slot, at *slot, r int) bool {
 	if len(s.Fixed) > 0 {
 		return slices.Contains(s.Fixed, r)
 	}
@@ -96,14 +102,14 @@ func (m *model) candidate(s *Slot, r int) bool {
 		return false
 	}
 	for g, n := range s.Eaters {
-		if n > 0 && recipe.Servings[g].Served {
+		if n > 0 && at.serving(r, g).Served {
 			return true
 		}
 	}
 	return false
 }
 
-// addWindows turns the gap days of each recipe, and the rule of once a day, into windows of days.
+// addWindows turns the gap days of each recipe, the rule of once a day, and families into windows of days.
 func (m *model) addWindows() {
 	m.byRecipe = make([][]int, len(m.p.Recipes))
 	m.singles = make([][]int, m.p.Days)
@@ -119,19 +125,10 @@ func (m *model) addWindows() {
 	for r := range m.p.Recipes {
 		length := min(m.p.Recipes[r].GapDays+1, m.p.Days)
 		for first := 0; first+length <= m.p.Days; first++ {
-			count := 0
-			for d := first; d < first+length; d++ {
-				count += slotsOn[r][d]
-			}
-			if count > 1 {
-				m.byRecipe[r] = append(m.byRecipe[r], len(m.windows))
-				m.windows = append(m.windows, window{r, first, first + length - 1})
-				if length == 1 {
-					m.singles[first] = append(m.singles[first], len(m.windows)-1)
-				}
-			}
+			m.addWindow(window{first: first, last: first + length - 1}, []int{r}, slotsOn)
 		}
 	}
+	m.addFamilies(slotsOn)
 }
 
 func (m *model) findBindingTotals() {
@@ -150,11 +147,12 @@ func (m *model) findBindingTotals() {
 // findEaters notes on which days each class has a slot.
 func (m *model) findEaters() {
 	for range m.p.Classes {
-		m.eats = append(m.eats, make([]bool, m.p.Days))
+		m.eats, m.present = append(m.eats, make([]bool, m.p.Days)), append(m.present, make([]int, m.p.Days))
 	}
 	for _, s := range m.slots {
 		for _, g := range s.classes {
 			m.eats[g][s.day] = true
+			m.present[g][s.day] = max(m.present[g][s.day], s.eaters[g])
 		}
 	}
 }
@@ -165,21 +163,27 @@ func (m *model) dearest() int64 {
 	for i := range m.slots {
 		s := &m.slots[i]
 		sum += int64(s.pots) * int64(m.p.Weights.Repeat)
+		for _, r := range s.candidates {
+			sum += s.offers.burden[r] + m.dearestKin(r)
+		}
 		for _, g := range s.classes {
 			most := int64(0)
 			for _, r := range s.candidates {
-				if m.serving(r, g).Served {
-					most = max(most, m.cellValue(s, g, r))
+				if s.serving(r, g).Served {
+					most = max(most, s.cellValue(g, r))
 				}
 			}
 			sum += most
 		}
 	}
-	return sum
+	return sum + m.dearestWants()
 }
 
-// serving is what an eater of class g gets of recipe r.
-func (m *model) serving(r, g int) *Serving { return &m.p.Recipes[r].Servings[g] }
-
-// cellValue is the objective of class g eating r in slot s.
-func (m *model) cellValue(s *slot, g, r int) int64 { return int64(s.eaters[g]) * m.value[r][g] }
+// dearestKin is the most that a use of a recipe can cost through its families.
+func (m *model) dearestKin(r int) int64 {
+	sum := int64(0)
+	for _, w := range m.byRecipe[r] {
+		sum += m.windows[w].most >> scale
+	}
+	return sum
+}

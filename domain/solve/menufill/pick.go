@@ -21,9 +21,9 @@ type slotPick struct {
 	open    []int     // classes eating each candidate
 }
 
-// solve needs use[recipe][day], the price of cooking.
-func (k *slotPick) solve(m *model, s *slot, p *prices, use [][]int64) {
-	k.prepare(m, s, p, use)
+// solve needs the price of using each recipe that day; minutes and burdens come on top.
+func (k *slotPick) solve(s *slot, p *prices, use []int64) {
+	k.prepare(s, p, use)
 	k.best, k.work = never, int64(len(s.candidates)*(len(s.classes)+1))
 	k.cooked, k.eaten = k.cooked[:0], k.eaten[:0]
 	switch {
@@ -53,10 +53,10 @@ func (k *slotPick) solve(m *model, s *slot, p *prices, use [][]int64) {
 	}
 }
 
-func (k *slotPick) prepare(m *model, s *slot, p *prices, use [][]int64) {
+func (k *slotPick) prepare(s *slot, p *prices, use []int64) {
 	k.use = k.use[:0]
 	for _, r := range s.candidates {
-		k.use = append(k.use, use[r][s.day])
+		k.use = append(k.use, use[r]+p.cooking(s, r))
 	}
 	for len(k.cost) < len(s.classes) {
 		k.cost = append(k.cost, nil)
@@ -67,7 +67,7 @@ func (k *slotPick) prepare(m *model, s *slot, p *prices, use [][]int64) {
 		k.cost[i] = k.cost[i][:0]
 		for _, r := range s.candidates {
 			cost := int64(never)
-			if m.serving(r, g).Served {
+			if s.serving(r, g).Served {
 				cost = p.cell(s, g, r)
 			}
 			k.cost[i] = append(k.cost[i], cost)

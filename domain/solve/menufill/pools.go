@@ -25,7 +25,7 @@ func (s *solver) fillPools(p *prices) bool {
 
 func (s *solver) fillPool(p *prices, d int, share int64) {
 	pool := &s.pools[d]
-	e := newDayEnumerator(s.m, p, d, nil, s.steps)
+	e := newDayEnumerator(s.m, p, d, s.steps)
 	if e == nil {
 		pool.bound = never
 		return
@@ -46,7 +46,7 @@ func (s *solver) slack(d int) int64 {
 	for _, i := range s.m.byDay[d] {
 		slot := &s.m.slots[i]
 		for _, g := range slot.classes {
-			least += s.m.cellValue(slot, g, slot.candidates[0])
+			least += slot.cellValue(g, slot.candidates[0])
 		}
 	}
 	return max(1, least/1000) << scale
@@ -93,7 +93,7 @@ func (s *solver) widen(p *prices, limit int64) []pool {
 			return nil
 		}
 		mark := s.steps.used + s.steps.limit*roundShare/4/100/int64(s.m.p.Days)
-		e := newDayEnumerator(s.m, p, d, nil, s.steps)
+		e := newDayEnumerator(s.m, p, d, s.steps)
 		found := e.list(wide[d].bound+gap-e.bound, mark, proofMost)
 		wide[d] = pool{menus: found.menus, bound: max(found.least, wide[d].bound), complete: found.complete}
 		if wide[d].complete < wide[d].bound+gap {

@@ -11,15 +11,23 @@ type prices struct {
 	floor, ceiling [][]int64
 	// protein[g][d] is paid for each tenth of a gram, at least 0.
 	protein [][]int64
-	cook    []int64 // charged for each cook minute of a day, at least 0
-	total   []int64 // paid for each kcal of a class on any day, at least 0
-	repeat  []int64 // charged for each use of a recipe, at least 0
-	window  []int64 // charged for each use of the window's recipe on its days, at least 0
+	want    [][][]int64 // [want][class][day] paid for each unit that is wanted, from 0 to what missing it costs
+	cook    []int64     // charged for each cook minute of a day, at least 0
+	total   []int64     // paid for each kcal of a class on any day, at least 0
+	repeat  []int64     // charged for each use of a recipe, at least 0
+	window  []int64     // charged for each use of the window's recipe on its days, at least 0
 }
 
 func newPrices(m *model) *prices {
 	p := &prices{m: m, cook: make([]int64, m.p.Days), total: make([]int64, len(m.p.Classes)),
 		repeat: make([]int64, len(m.p.Recipes)), window: make([]int64, len(m.windows))}
+	for range m.p.Wants {
+		var classes [][]int64
+		for range m.p.Classes {
+			classes = append(classes, make([]int64, m.p.Days))
+		}
+		p.want = append(p.want, classes)
+	}
 	for range m.p.Classes {
 		p.floor = append(p.floor, make([]int64, m.p.Days))
 		p.ceiling = append(p.ceiling, make([]int64, m.p.Days))
@@ -34,6 +42,11 @@ func (p *prices) clone() *prices {
 	copy(c.total, p.total)
 	copy(c.repeat, p.repeat)
 	copy(c.window, p.window)
+	for k := range p.want {
+		for g := range p.want[k] {
+			copy(c.want[k][g], p.want[k][g])
+		}
+	}
 	for g := range p.floor {
 		copy(c.floor[g], p.floor[g])
 		copy(c.ceiling[g], p.ceiling[g])
@@ -53,15 +66,31 @@ func (p *prices) use(r, d int) int64 {
 	return cost
 }
 
-// cooking is what cooking recipe r on day d costs through all rules.
-func (p *prices) cooking(r, d int) int64 {
-	cost := p.repeat[r] + p.cook[d]*int64(p.m.p.Recipes[r].CookMinutes)
+// hardUse is use without the families, which may be used again at a charge.
+func (p *prices) hardUse(r, d int) int64 {
+	cost := p.repeat[r]
+	for _, w := range p.m.byRecipe[r] {
+		if v := p.m.windows[w]; v.most == 0 && v.first <= d && d <= v.last && !v.single() {
+			cost += p.window[w]
+		}
+	}
+	return cost
+}
+
+// allUse is what cooking recipe r on day d costs through the rules that tie days or slots together.
+func (p *prices) allUse(r, d int) int64 {
+	cost := p.repeat[r]
 	for _, w := range p.m.byRecipe[r] {
 		if v := p.m.windows[w]; v.first <= d && d <= v.last {
 			cost += p.window[w]
 		}
 	}
 	return cost
+}
+
+// cooking is what cooking recipe r in the slot costs besides its use: its minutes and its burden.
+func (p *prices) cooking(s *slot, r int) int64 {
+	return p.cook[s.day]*int64(s.offers.minutes[r]) + s.offers.burden[r]<<scale
 }
 
 // linkConstant is what the bound gains from the rules that tie days together, whatever is cooked.
@@ -110,12 +139,19 @@ func (p *prices) dayConstant(d int) int64 {
 		class := &p.m.p.Classes[g]
 		sum += p.floor[g][d]*int64(class.EnergyMin[d]) - p.ceiling[g][d]*int64(class.EnergyMax[d])
 		sum += p.protein[g][d] * int64(class.ProteinMin[d])
+		for k := range p.want {
+			sum += p.want[k][g][d] * int64(class.Wants[k][d])
+		}
 	}
 	return sum
 }
 
 // cell is the priced cost of class g eating r in slot s.
 func (p *prices) cell(s *slot, g, r int) int64 {
-	v := p.m.serving(r, g)
-	return p.m.cellValue(s, g, r)<<scale - (p.floor[g][s.day]-p.ceiling[g][s.day]+p.total[g])*int64(v.Kcal) - p.protein[g][s.day]*int64(v.ProteinDg)
+	v := s.serving(r, g)
+	cost := s.cellValue(g, r)<<scale - (p.floor[g][s.day]-p.ceiling[g][s.day]+p.total[g])*int64(v.Kcal) - p.protein[g][s.day]*int64(v.ProteinDg)
+	for k := range p.want {
+		cost -= p.want[k][g][s.day] * int64(v.Amounts[k])
+	}
+	return cost
 }

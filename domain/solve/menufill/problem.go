@@ -9,7 +9,12 @@
 //	sum over the trip of kcal y >= energy of the trip                     each class
 //	sum over the day of cook minutes x <= cook minutes of the day
 //	sum over the trip of x(s,r) <= repeats of r;  gap days lie between two days with r;  r is cooked at most once in a day
-//	minimise sum of eaters * (mass weight * mass + cost weight * cost) y + repeat weight * (uses of r after its first)
+//	minimise sum of eaters * (mass weight * mass + cost weight * cost + burden) y + sum of burden x
+//	         + repeat weight * (uses of r after its first)
+//	         + burden of a want * eaters * what they miss of it in a day
+//	         + burden of a family * (uses of its recipes after the first, in every run of its days)
+//
+// Wants and families are rules that give way: each has the price of breaking it.
 //
 // Start with Solve. It prices the rules that tie slots together (Lagrangean relaxation), enumerates for each day the menus that
 // the prices leave in the running, assembles the trip from them by large-neighbourhood search, and reports a lower bound
@@ -28,6 +33,22 @@ type Problem struct {
 	// CookMinutes holds for each day (index day-1) the minutes that all recipes cooked that day may take together.
 	CookMinutes []int
 	Weights     Weights
+	Wants       []Want
+	Families    []Family
+}
+
+// Want is an amount that every eater should get each day, as far as it is worth its burden. Amounts may be negative, so that a want can also
+// keep something low.
+type Want struct {
+	Name   string
+	Burden int // objective for each unit that an eater misses
+}
+
+// Family is recipes that are alike, so that they should not follow each other closely.
+type Family struct {
+	Recipes []int
+	Days    int // length of the runs of days that are looked at, at least 1
+	Burden  int // objective for each use after the first, in every run of so many days
 }
 
 // Slot is one meal of one day.
@@ -42,6 +63,15 @@ type Slot struct {
 	Fixed []int
 	// Excluded names recipes that must not be cooked in this slot.
 	Excluded []int
+	// Offers, when not empty, holds for each recipe what it is in this very slot, in place of its own figures.
+	Offers []Offer
+}
+
+// Offer is a recipe as it would be in one slot.
+type Offer struct {
+	CookMinutes int
+	Burden      int // objective for cooking it here, whoever eats
+	Servings    []Serving
 }
 
 // Class is a set of people who may eat the same recipes and need about the same.
@@ -53,6 +83,8 @@ type Class struct {
 	EnergyTotal int
 	// ProteinMin is the least protein of each day (index day-1), in tenths of grams.
 	ProteinMin []int
+	// Wants holds for each want what an eater should get at least on each day (index day-1).
+	Wants [][]int
 }
 
 // Recipe is one dish as it would be served to each class.
@@ -74,6 +106,8 @@ type Serving struct {
 	ProteinDg int // tenths of grams
 	MassDg    int // tenths of grams
 	CostCents int
+	Burden    int   // objective for each eater, besides mass and cost
+	Amounts   []int // of each want
 }
 
 // Weights join the aims into one integer objective. All are 0 or more, and at least one of Mass and Cost is not 0.
@@ -90,6 +124,15 @@ type Options struct {
 	Steps int64
 	// Seed starts the random choices of the search.
 	Seed uint64
+	// Progress, if set, hears now and then how far the work is.
+	Progress func(Progress)
+}
+
+// Progress tells how far a run is.
+type Progress struct {
+	Steps, Limit int64
+	Found        bool  // there is a plan that keeps every rule
+	Value, Bound int64 // of the best plan so far, and what no plan can be under
 }
 
 // DefaultSteps is enough for a trip of a week.

@@ -5,6 +5,7 @@ type relaxed struct {
 	bound   int64   // price units
 	kcal    [][]int // [class][day]
 	protein [][]int
+	amounts [][][]int // [want][class][day]
 	cook    []int
 	uses    []int // of each recipe
 	windows []int // uses inside each window
@@ -12,6 +13,13 @@ type relaxed struct {
 
 func newRelaxed(m *model) relaxed {
 	r := relaxed{cook: make([]int, m.p.Days), uses: make([]int, len(m.p.Recipes)), windows: make([]int, len(m.windows))}
+	for range m.p.Wants {
+		var classes [][]int
+		for range m.p.Classes {
+			classes = append(classes, make([]int, m.p.Days))
+		}
+		r.amounts = append(r.amounts, classes)
+	}
 	for range m.p.Classes {
 		r.kcal = append(r.kcal, make([]int, m.p.Days))
 		r.protein = append(r.protein, make([]int, m.p.Days))
@@ -24,6 +32,11 @@ func (r *relaxed) reset() {
 	for g := range r.kcal {
 		clear(r.kcal[g])
 		clear(r.protein[g])
+	}
+	for k := range r.amounts {
+		for g := range r.amounts[k] {
+			clear(r.amounts[k][g])
+		}
 	}
 	clear(r.cook)
 	clear(r.uses)
@@ -47,18 +60,14 @@ const pickWork = 4
 type relaxer struct {
 	m      *model
 	steps  *budget
-	use    [][]int64 // [recipe][day] price of cooking it
+	use    []int64 // price of using each recipe on the day looked at
 	pick   slotPick
 	picked int // slot that pick answered last
 	out    relaxed
 }
 
 func newRelaxer(m *model, steps *budget) *relaxer {
-	x := &relaxer{m: m, steps: steps, out: newRelaxed(m)}
-	for range m.p.Recipes {
-		x.use = append(x.use, make([]int64, m.p.Days))
-	}
-	return x
+	return &relaxer{m: m, steps: steps, out: newRelaxed(m), use: make([]int64, len(m.p.Recipes))}
 }
 
 // evaluate returns the bound that the prices prove and by how much its answer breaks each rule. The result is valid until the
@@ -84,7 +93,7 @@ func (x *relaxer) day(p *prices, d int) {
 	x.picked = -1
 	for _, i := range x.m.byDay[d] {
 		for _, r := range x.m.slots[i].candidates {
-			x.use[r][d] = p.cooking(r, d)
+			x.use[r] = p.allUse(r, d)
 		}
 		x.slot(p, i)
 	}
@@ -93,17 +102,17 @@ func (x *relaxer) day(p *prices, d int) {
 func (x *relaxer) slot(p *prices, i int) {
 	s := &x.m.slots[i]
 	if s.twin < 0 || s.twin != x.picked { // else the slot just before was exactly alike, and so is the answer
-		x.pick.solve(x.m, s, p, x.use)
+		x.pick.solve(s, p, x.use)
 		x.steps.spend(x.pick.work / pickWork)
 	}
 	x.picked = i
 	x.out.bound += x.pick.best
 	for _, r := range x.pick.cooked {
-		x.out.cook[s.day] += x.m.p.Recipes[r].CookMinutes
+		x.out.cook[s.day] += s.offers.minutes[r]
 		x.out.count(x.m, r, s.day)
 	}
 	for k, g := range s.classes {
-		v := x.m.serving(x.pick.eaten[k], g)
+		v := s.serving(x.pick.eaten[k], g)
 		x.out.kcal[g][s.day] += v.Kcal
 		x.out.protein[g][s.day] += v.ProteinDg
 	}

@@ -25,6 +25,21 @@ func checkPlan(t interface {
 	}
 }
 
+// served is recipe r as slot i serves it to class g; minutes and burden are of cooking it there.
+func served(p *menufill.Problem, i, r, g int) menufill.Serving {
+	if offers := p.Slots[i].Offers; len(offers) > 0 {
+		return offers[r].Servings[g]
+	}
+	return p.Recipes[r].Servings[g]
+}
+
+func cooking(p *menufill.Problem, i, r int) (minutes, burden int) {
+	if offers := p.Slots[i].Offers; len(offers) > 0 {
+		return offers[r].CookMinutes, offers[r].Burden
+	}
+	return p.Recipes[r].CookMinutes, 0
+}
+
 type fault struct {
 	rule menufill.Rule
 	text string
@@ -35,19 +50,62 @@ func totals(p *menufill.Problem, cells, cooked [][]int) (mass, cost, value int64
 	for i, s := range p.Slots {
 		for g, r := range cells[i] {
 			if r >= 0 {
-				mass += int64(s.Eaters[g]) * int64(p.Recipes[r].Servings[g].MassDg)
-				cost += int64(s.Eaters[g]) * int64(p.Recipes[r].Servings[g].CostCents)
+				v := served(p, i, r, g)
+				mass += int64(s.Eaters[g]) * int64(v.MassDg)
+				cost += int64(s.Eaters[g]) * int64(v.CostCents)
+				value += int64(s.Eaters[g]) * int64(v.Burden)
 			}
 		}
 		for _, r := range cooked[i] {
 			uses[r]++
+			_, burden := cooking(p, i, r)
+			value += int64(burden)
 		}
 	}
-	value = int64(p.Weights.Mass)*mass + int64(p.Weights.Cost)*cost
+	value += int64(p.Weights.Mass)*mass + int64(p.Weights.Cost)*cost + missed(p, cells) + alike(p, cooked)
 	for _, n := range uses {
 		value += int64(p.Weights.Repeat) * max(0, n-1)
 	}
 	return mass, cost, value
+}
+
+// missed is what all classes miss of their wants.
+func missed(p *menufill.Problem, cells [][]int) (sum int64) {
+	for k, want := range p.Wants {
+		for g, c := range p.Classes {
+			for day := 1; day <= p.Days; day++ {
+				got, eaters := 0, 0
+				for i, s := range p.Slots {
+					if s.Day == day && s.Eaters[g] > 0 {
+						got += served(p, i, cells[i][g], g).Amounts[k]
+						eaters = max(eaters, s.Eaters[g])
+					}
+				}
+				if eaters > 0 {
+					sum += int64(want.Burden) * int64(eaters) * int64(max(0, c.Wants[k][day-1]-got))
+				}
+			}
+		}
+	}
+	return sum
+}
+
+// alike is what families charge.
+func alike(p *menufill.Problem, cooked [][]int) (sum int64) {
+	for _, family := range p.Families {
+		for first := 1; first+family.Days-1 <= p.Days; first++ {
+			uses := 0
+			for i, s := range p.Slots {
+				for _, r := range cooked[i] {
+					if s.Day >= first && s.Day < first+family.Days && slices.Contains(family.Recipes, r) {
+						uses++
+					}
+				}
+			}
+			sum += int64(family.Burden) * int64(max(0, uses-1))
+		}
+	}
+	return sum
 }
 
 func faults(p *menufill.Problem, cells, cooked [][]int) (found []fault) {
@@ -58,6 +116,11 @@ func faults(p *menufill.Problem, cells, cooked [][]int) (found []fault) {
 			slices.Sort(want)
 			if !slices.Equal(want, cooked[i]) {
 				add(menufill.RuleFixed, "fixed slot cooks something else")
+			}
+			for _, r := range want {
+				if last := p.Recipes[r].LastDay; last > 0 && s.Day > last {
+					add(menufill.RuleFixed, "fixed slot cooks what is no longer fresh")
+				}
 			}
 		} else if len(cooked[i]) > s.Pots {
 			add(menufill.RulePots, "too many pots")
@@ -70,7 +133,7 @@ func faults(p *menufill.Problem, cells, cooked [][]int) (found []fault) {
 				}
 				continue
 			}
-			if r < 0 || !p.Recipes[r].Servings[g].Served || !slices.Contains(cooked[i], r) {
+			if r < 0 || !served(p, i, r, g).Served || !slices.Contains(cooked[i], r) {
 				add(menufill.RuleSlot, "a class eats what it is not served or nobody cooked")
 				continue
 			}
@@ -91,7 +154,8 @@ func dayFaults(p *menufill.Problem, cells, cooked [][]int) (found []fault) {
 		for i, s := range p.Slots {
 			if s.Day == day {
 				for _, r := range cooked[i] {
-					cook += p.Recipes[r].CookMinutes
+					minutes, _ := cooking(p, i, r)
+					cook += minutes
 				}
 			}
 		}
@@ -103,8 +167,8 @@ func dayFaults(p *menufill.Problem, cells, cooked [][]int) (found []fault) {
 			for i, s := range p.Slots {
 				if s.Day == day && s.Eaters[g] > 0 && cells[i][g] >= 0 {
 					eats = true
-					kcal += p.Recipes[cells[i][g]].Servings[g].Kcal
-					protein += p.Recipes[cells[i][g]].Servings[g].ProteinDg
+					kcal += served(p, i, cells[i][g], g).Kcal
+					protein += served(p, i, cells[i][g], g).ProteinDg
 				}
 			}
 			switch {
@@ -144,7 +208,7 @@ func tripFaults(p *menufill.Problem, cells, cooked [][]int) (found []fault) {
 		kcal := 0
 		for i, s := range p.Slots {
 			if s.Eaters[g] > 0 && cells[i][g] >= 0 {
-				kcal += p.Recipes[cells[i][g]].Servings[g].Kcal
+				kcal += served(p, i, cells[i][g], g).Kcal
 			}
 		}
 		if kcal < c.EnergyTotal {

@@ -49,6 +49,9 @@ type solver struct {
 func newSolver(ctx context.Context, m *model, o Options) *solver {
 	steps := &budget{ctx: ctx, limit: o.Steps}
 	s := &solver{m: m, seed: o.Seed, steps: steps, relax: newRelaxer(m, steps), pools: make([]pool, m.p.Days), bound: -never}
+	if o.Progress != nil {
+		steps.report = func() { o.Progress(s.progress()) }
+	}
 	for d := range s.pools {
 		s.pools[d].forget()
 	}
@@ -154,6 +157,15 @@ func (s *solver) climbDays(p *prices) *prices {
 	return p
 }
 
+// progress tells how far the run is.
+func (s *solver) progress() Progress {
+	p := Progress{Steps: s.steps.used, Limit: s.steps.limit, Bound: max(0, s.bound>>scale)}
+	if s.search != nil && s.search.best != nil && s.search.found.broken == 0 {
+		p.Found, p.Value = true, s.search.found.cost>>scale
+	}
+	return p
+}
+
 // plan writes the best plan out.
 func (s *solver) plan() Plan {
 	m, classes := s.m, len(s.m.p.Classes)
@@ -166,8 +178,8 @@ func (s *solver) plan() Plan {
 				r := int(menu.cells[local*classes+g])
 				out.Cells[i][g] = r
 				if r >= 0 {
-					out.MassDg += int64(m.slots[i].eaters[g]) * int64(m.serving(r, g).MassDg)
-					out.CostCents += int64(m.slots[i].eaters[g]) * int64(m.serving(r, g).CostCents)
+					out.MassDg += int64(m.slots[i].eaters[g]) * int64(m.slots[i].serving(r, g).MassDg)
+					out.CostCents += int64(m.slots[i].eaters[g]) * int64(m.slots[i].serving(r, g).CostCents)
 				}
 			}
 			out.Cooked[i] = m.cookedIn(i, out.Cells[i])

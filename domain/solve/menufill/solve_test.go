@@ -250,3 +250,57 @@ func TestWriteProblems(t *testing.T) {
 }
 
 var problems = flag.String("problems", "", "folder to write generated problems to")
+
+// TestRulesThatGiveWay: a want and a family are kept as long as that is worth more than what keeping them costs.
+func TestRulesThatGiveWay(t *testing.T) {
+	light, rich := [4]int{800, 10, 100, 5}, [4]int{800, 30, 150, 5}
+	for _, c := range []struct {
+		name         string
+		want, family int // burdens: of a missing gram of protein, of the same dish two days running
+		rich         int // dinners of the heavier dish, of three
+		value        int64
+	}{
+		{"nothing asked", 0, 0, 0, 3 * 1000},
+		{"protein is worth less than 50 g", 24, 0, 0, 3 * (1000 + 20*24)},
+		{"protein is worth more", 26, 0, 3, 3 * 1500},
+		{"variety is worth less than 50 g", 0, 249, 0, 3*1000 + 2*249},
+		{"variety is worth more", 0, 251, 1, 2*1000 + 1500},
+	} {
+		p := dinners(3, light, rich)
+		p.Wants = []menufill.Want{{Name: "protein", Burden: c.want}}
+		p.Families = []menufill.Family{{Recipes: []int{0}, Days: 2, Burden: c.family}, {Recipes: []int{1}, Days: 2, Burden: c.family}}
+		p.Classes[0].Wants = [][]int{{30, 30, 30}}
+		for r, grams := range []int{10, 30} {
+			p.Recipes[r].Servings[0].Amounts = []int{grams}
+		}
+		plan, err := menufill.Solve(context.Background(), p, menufill.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := 0
+		for _, cooked := range plan.Cooked {
+			got += cooked[0]
+		}
+		if got != c.rich || plan.Value != c.value || !plan.Proven {
+			t.Errorf("%s: %d rich dinners at %d, want %d at %d; proven %v", c.name, got, plan.Value, c.rich, c.value, plan.Proven)
+		}
+		checkPlan(t, &p, plan)
+	}
+}
+
+func TestProgressIsTold(t *testing.T) {
+	var heard []menufill.Progress
+	plan, err := menufill.Solve(context.Background(), generate(7, 48, 0), menufill.Options{Steps: 20_000_000, Progress: func(p menufill.Progress) { heard = append(heard, p) }})
+	if err != nil || len(heard) < 4 {
+		t.Fatalf("%d reports, %v", len(heard), err)
+	}
+	last := heard[len(heard)-1]
+	if !last.Found || last.Value < plan.Value || last.Bound > plan.Bound || last.Steps > plan.Steps || last.Limit != 20_000_000 {
+		t.Errorf("last report %+v, plan of value %d, bound %d after %d steps", last, plan.Value, plan.Bound, plan.Steps)
+	}
+	for i := 1; i < len(heard); i++ {
+		if heard[i].Steps <= heard[i-1].Steps || heard[i].Bound < heard[i-1].Bound || heard[i-1].Found && heard[i].Value > heard[i-1].Value {
+			t.Errorf("report %d goes back: %+v after %+v", i, heard[i], heard[i-1])
+		}
+	}
+}

@@ -19,7 +19,8 @@ type coordinate struct {
 	unit    float64
 	average float64 // excess in units, averaged over the answers
 	newest  float64
-	low     int64 // least and most the price may be
+	most    int64 // what breaking the rule costs, and so the most it is worth; 0: it must not be broken
+	low     int64 // least and most the price may be now
 	high    int64
 }
 
@@ -47,6 +48,9 @@ func (c *climber) climb(start *prices, steps int) (*prices, int64) {
 		if g.low, g.high = 0, never; c.trust > 0 {
 			reach := int64(c.trust / g.unit)
 			g.low, g.high = max(0, *g.price(best)-reach), *g.price(best)+reach
+		}
+		if g.most > 0 {
+			g.high = min(g.high, g.most)
 		}
 	}
 	stride, idle, most, last := firstStep, 0, newest, bound

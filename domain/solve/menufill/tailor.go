@@ -20,12 +20,12 @@ func (s *search) tailor(days ...int) {
 
 func (s *search) tailorDay(d int, free []int) {
 	banned := s.taken(d, free)
-	key := tailorKey(d, banned)
+	key := tailorKey(d, banned, s.kinTaken(d, free))
 	if s.tailored[key] {
 		return
 	}
 	s.tailored[key] = true
-	e := newDayEnumerator(s.m, s.p, d, banned, s.steps)
+	e := newTailoredEnumerator(s.m, s.p, d, s.kinPrices(d, free), banned, s.steps)
 	if e == nil {
 		return
 	}
@@ -57,15 +57,50 @@ func (s *search) taken(d int, free []int) []bool {
 	return banned
 }
 
-func tailorKey(d int, banned []bool) string {
-	key := make([]byte, 1, 1+len(banned)/8+1)
-	key[0] = byte(d)
-	for r, is := range banned {
-		if r%8 == 0 {
-			key = append(key, 0)
+// kinTaken tells of each family whether days near to day d use it, the free ones apart.
+func (s *search) kinTaken(d int, free []int) []bool {
+	var gone uint64
+	for _, f := range free {
+		gone |= 1 << f
+	}
+	taken := make([]bool, len(s.m.families))
+	for f, days := range s.a.kin.days {
+		taken[f] = days&^gone&s.m.families[f].near[d] != 0
+	}
+	return taken
+}
+
+// kinPrices is the price of each recipe on day d where families charge what they really do beside the days that stay.
+func (s *search) kinPrices(d int, free []int) []int64 {
+	use := make([]int64, len(s.m.p.Recipes))
+	for r := range use {
+		use[r] = s.p.hardUse(r, d)
+	}
+	for _, f := range free {
+		s.a.kin.put(f, s.a.menus[f].kin, -1)
+	}
+	for r, families := range s.m.linked {
+		for _, f := range families {
+			use[r] += s.a.kin.charge(f, d, 1) << scale
 		}
-		if is {
-			key[len(key)-1] |= 1 << (r % 8)
+	}
+	for _, f := range free {
+		s.a.kin.put(f, s.a.menus[f].kin, 1)
+	}
+	return use
+}
+
+// tailorKey is the day and what the other days take from it.
+func tailorKey(d int, lists ...[]bool) string {
+	key := []byte{byte(d)}
+	for _, list := range lists {
+		for i, is := range list {
+			if i%8 == 0 {
+				key = append(key, 0)
+			}
+			if is {
+				key[len(key)-1] |= 1 << (i % 8)
+			}
 		}
 	}
 	return string(key)

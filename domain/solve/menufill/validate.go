@@ -3,13 +3,17 @@ package menufill
 import (
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // maxDays keeps the days of a recipe in one machine word.
 const maxDays = 62
 
-// maxFigure keeps every sum of the search inside 64 bits.
-const maxFigure = 100_000
+// maxFigure and maxBurden keep every sum of the search inside 64 bits.
+const (
+	maxFigure = 100_000
+	maxBurden = 10_000_000
+)
 
 // validate names every fault of the input that is not a matter of choice of recipes.
 func (p *Problem) validate() error {
@@ -34,6 +38,14 @@ func (p *Problem) validate() error {
 	}
 	for i, r := range p.Recipes {
 		faults = append(faults, p.recipeFaults(i, r)...)
+	}
+	for i, f := range p.Families {
+		faults = append(faults, p.familyFaults(i, f)...)
+	}
+	for i, w := range p.Wants {
+		if w.Burden < 0 || w.Burden > maxBurden {
+			add("want %d (%s): burden %d: give 0 to %d", i, w.Name, w.Burden, maxBurden)
+		}
 	}
 	return errors.Join(faults...)
 }
@@ -61,6 +73,17 @@ func (p *Problem) slotFaults(i int, s Slot) (faults []error) {
 	if all > 1000 {
 		add("%d eaters in all: give at most 1000", all)
 	}
+	if n := len(s.Offers); n > 0 && n != len(p.Recipes) {
+		add("%d offers: give none, or one for each of the %d recipes", n, len(p.Recipes))
+	}
+	for r, o := range s.Offers {
+		if outside(o.CookMinutes) || o.Burden < 0 || o.Burden > maxBurden {
+			add("offer of recipe %d: cook minutes and burden cannot be negative or over %d and %d", r, maxFigure, maxBurden)
+		}
+		for _, fault := range p.servingFaults(o.Servings) {
+			add("offer of recipe %d: %w", r, fault)
+		}
+	}
 	seen := map[int]bool{}
 	for _, r := range s.Fixed {
 		if r < 0 || r >= len(p.Recipes) || seen[r] {
@@ -87,6 +110,19 @@ func (p *Problem) classFaults(c Class) (faults []error) {
 			add("day %d: give figures from 0 to %d", d+1, maxFigure)
 		}
 	}
+	if len(c.Wants) != len(p.Wants) {
+		add("give what it should get of each of the %d wants", len(p.Wants))
+	}
+	for k, least := range c.Wants {
+		if len(least) != p.Days {
+			add("want %d: give a figure for each of the %d days", k, p.Days)
+		}
+		for _, figure := range least {
+			if outside(max(figure, -figure)) {
+				add("want %d: %d: give figures from -%d to %d", k, figure, maxFigure, maxFigure)
+			}
+		}
+	}
 	if c.EnergyTotal < 0 || c.EnergyTotal > maxDays*maxFigure {
 		add("energy of the trip %d kcal: give 0 to %d", c.EnergyTotal, maxDays*maxFigure)
 	}
@@ -97,15 +133,43 @@ func (p *Problem) recipeFaults(i int, r Recipe) (faults []error) {
 	add := func(format string, args ...any) {
 		faults = append(faults, fmt.Errorf("recipe %d (%s): "+format, append([]any{i, r.Name}, args...)...))
 	}
-	if len(r.Servings) != len(p.Classes) {
-		add("servings for %d classes: give one for each of the %d classes", len(r.Servings), len(p.Classes))
-	}
 	if outside(r.CookMinutes) || r.LastDay < 0 || r.Repeats < 0 || r.GapDays < 0 {
 		add("cook minutes, last day, repeats and gap days cannot be negative or over %d", maxFigure)
 	}
-	for _, v := range r.Servings {
-		if outside(v.Kcal) || outside(v.ProteinDg) || outside(v.MassDg) || outside(v.CostCents) {
+	for _, fault := range p.servingFaults(r.Servings) {
+		add("%w", fault)
+	}
+	return faults
+}
+
+func (p *Problem) servingFaults(servings []Serving) (faults []error) {
+	add := func(format string, args ...any) { faults = append(faults, fmt.Errorf(format, args...)) }
+	if len(servings) != len(p.Classes) {
+		add("servings for %d classes: give one for each of the %d classes", len(servings), len(p.Classes))
+	}
+	for _, v := range servings {
+		if outside(v.Kcal) || outside(v.ProteinDg) || outside(v.MassDg) || outside(v.CostCents) || outside(v.Burden) {
 			add("serving %+v: give figures from 0 to %d", v, maxFigure)
+		}
+		if len(v.Amounts) != len(p.Wants) {
+			add("serving %+v: give an amount of each of the %d wants", v, len(p.Wants))
+		}
+		for _, amount := range v.Amounts {
+			if outside(max(amount, -amount)) {
+				add("serving %+v: give amounts from -%d to %d", v, maxFigure, maxFigure)
+			}
+		}
+	}
+	return faults
+}
+
+func (p *Problem) familyFaults(i int, f Family) (faults []error) {
+	if f.Days < 1 || f.Days > p.Days || f.Burden < 0 || f.Burden > maxBurden {
+		faults = append(faults, fmt.Errorf("family %d: give days from 1 to %d and a burden from 0 to %d", i, p.Days, maxBurden))
+	}
+	for at, r := range f.Recipes {
+		if r < 0 || r >= len(p.Recipes) || slices.Contains(f.Recipes[:at], r) {
+			faults = append(faults, fmt.Errorf("family %d: recipe %d: give each recipe once, by its index below %d", i, r, len(p.Recipes)))
 		}
 	}
 	return faults
