@@ -10,8 +10,8 @@ func points() []trip.ResupplyPoint {
 	return []trip.ResupplyPoint{
 		{
 			ID: 1, Name: "Quarry Halt post office", Kind: trip.PostOffice, AfterDay: 3, Use: true,
-			Address:  "Wandering Heron walking club, hold for walkers, Post Office, Quarry Halt",
-			OpenDays: []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat"}, TransitDays: 3, FastestDays: 1, BufferDays: 3,
+			Address: "Wandering Heron walking club, hold for walkers, Post Office, Quarry Halt",
+			Opening: trip.Opening{OpenDays: []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat"}}, TransitDays: 3, FastestDays: 1, BufferDays: 3,
 			HoldDays: optional.Of(14), HoldMargin: 2, MaxParcel: optional.Of(kilograms(20)), MaxGirth: optional.Of(units.Metres(3)),
 			FeePerParcel: 950, Detour: 600, DetourHours: 0.3,
 			StoreLow: optional.Of(units.Celsius(18)), StoreHigh: optional.Of(units.Celsius(27)),

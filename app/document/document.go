@@ -90,7 +90,7 @@ func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) e
 	if err := change(next); err != nil {
 		return err
 	}
-	next.TidyProgress(d.trip)
+	next.Tidy(d.trip)
 	if trip.Equal(d.trip, next) {
 		return nil
 	}

@@ -48,6 +48,7 @@ func (w *Workbench) makeDemo() {
 // createAt writes a trip to a new file and opens it.
 func (w *Workbench) createAt(path string, t *trip.Trip) {
 	w.away(func() (*tripfile.File, *trip.Trip, error) {
+		tripfile.Identify(t)
 		file, err := tripfile.Create(path, t)
 		return file, t, err
 	})

@@ -11,6 +11,7 @@ import (
 // saveTrip writes a trip to a new file, whole or not at all.
 func saveTrip(path string, t *trip.Trip, force bool) error {
 	return produce(path, force, func(temporary string) error {
+		tripfile.Identify(t)
 		file, err := tripfile.Create(temporary, t)
 		if err != nil {
 			return fileFault(path, err)

@@ -49,7 +49,7 @@ func posted(p *trip.ResupplyPoint) bool {
 	switch p.Kind {
 	case trip.PostOffice:
 		return true
-	case trip.Hut, trip.Shop:
+	case trip.Hut, trip.ShopOnWay:
 		return p.TransitDays > 0
 	default:
 		return false

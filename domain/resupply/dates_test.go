@@ -106,7 +106,7 @@ func TestABoxPostedInTimeIsThere(t *testing.T) {
 func TestDatesThatTroubleAreTold(t *testing.T) {
 	saturday := date(t, "2026-08-15")
 	base := trip.ResupplyPoint{ID: 4, Name: "Mill", Kind: trip.PostOffice, AfterDay: 2, TransitDays: 5, FastestDays: 2, BufferDays: 5,
-		HoldDays: optional.Of(30), HoldMargin: 2, OpenDays: []string{"Mon", "Tue", "Wed", "Thu", "Fri"}}
+		HoldDays: optional.Of(30), HoldMargin: 2, Opening: trip.Opening{OpenDays: []string{"Mon", "Tue", "Wed", "Thu", "Fri"}}}
 	for _, c := range []struct {
 		name     string
 		start    units.Date
@@ -152,7 +152,7 @@ func TestDatesThatTroubleAreTold(t *testing.T) {
 
 func TestWithoutAStartThereAreNoDates(t *testing.T) {
 	box := Box{Posted: true}
-	p := trip.ResupplyPoint{AfterDay: 1, OpenDays: []string{"Mon"}}
+	p := trip.ResupplyPoint{AfterDay: 1, Opening: trip.Opening{OpenDays: []string{"Mon"}}}
 	if list := box.date(&trip.Trip{}, &p); list != nil || box.PickUp.IsSet() || box.PostBy.IsSet() {
 		t.Errorf("%+v, %+v", box, list)
 	}

@@ -18,6 +18,7 @@ type checker struct {
 	foods    map[FoodID]bool
 	recipes  map[RecipeID]bool
 	gear     map[GearID]bool
+	pointIDs map[PointID]bool
 	where    Where  // the thing being looked at
 	inside   []step // the lists within it that lead to the part being looked at
 	problems []Problem

@@ -44,7 +44,7 @@ func Places() []Place { return []Place{InPot, AtBowl} }
 func GearKinds() []GearKind { return []GearKind{Stove, Pot, Shelter, FoodStorage, OtherGear} }
 
 // PointKinds lists the kinds of resupply point.
-func PointKinds() []PointKind { return []PointKind{PostOffice, Shop, Hut, Cache, Meeting} }
+func PointKinds() []PointKind { return []PointKind{PostOffice, ShopOnWay, Hut, Cache, Meeting} }
 
 // OpenDayNames lists the words of a point's opening days, Monday first.
 func OpenDayNames() []string { return []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"} }

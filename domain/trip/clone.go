@@ -29,14 +29,18 @@ func (t *Trip) Clone() *Trip {
 	c.Gear = slices.Clone(t.Gear)
 	c.Fuels = slices.Clone(t.Fuels)
 	c.Bags = slices.Clone(t.Bags)
-	c.Points = cloneEach(t.Points, func(p *ResupplyPoint) {
-		p.OpenDays, p.ClosedDates = slices.Clone(p.OpenDays), slices.Clone(p.ClosedDates)
-	})
+	c.Posting.Opening = t.Posting.Opening.clone()
+	c.Points = cloneEach(t.Points, func(p *ResupplyPoint) { p.Opening = p.Opening.clone() })
+	c.Shops = cloneEach(t.Shops, func(s *Shop) { s.Opening = s.Opening.clone() })
 	c.Pins = slices.Clone(t.Pins)
 	p := &c.Progress
 	p.Purchases, p.Ends, p.MissingBoxes = slices.Clone(p.Purchases), slices.Clone(p.Ends), slices.Clone(p.MissingBoxes)
 	p.Packed = cloneEach(p.Packed, func(b *PackedBag) { b.Weighed = slices.Clone(b.Weighed) })
 	return &c
+}
+
+func (o Opening) clone() Opening {
+	return Opening{OpenDays: slices.Clone(o.OpenDays), ClosedDates: slices.Clone(o.ClosedDates)}
 }
 
 func cloneEach[T any](list []T, deepen func(*T)) []T {

@@ -66,11 +66,13 @@ const (
 
 // Package is one way a food is sold.
 type Package struct {
-	Net      units.Mass                  `json:"net_g"`
-	Price    optional.Value[units.Money] `json:"price,omitzero"`
-	Shop     string                      `json:"shop,omitempty"`
-	InStock  optional.Value[int]         `json:"in_stock,omitzero"` // packages to be had; unknown: no limit
-	Wrapping units.Mass                  `json:"wrapping_g"`        // what goes along if it is packed as bought
+	Net       units.Mass                  `json:"net_g"`
+	Price     optional.Value[units.Money] `json:"price,omitzero"`
+	Shop      string                      `json:"shop,omitempty"`
+	InStock   optional.Value[int]         `json:"in_stock,omitzero"`   // packages to be had; unknown: no limit
+	ManyFrom  int                         `json:"many_from,omitempty"` // from so many bought at once each costs ManyPrice; 0: no discount
+	ManyPrice optional.Value[units.Money] `json:"many_price,omitzero"`
+	Wrapping  units.Mass                  `json:"wrapping_g"` // what goes along if it is packed as bought
 }
 
 // Food is something bought. Amounts of it are as carried, with peel or shell;

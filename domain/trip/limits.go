@@ -15,6 +15,7 @@ const (
 	MaxFuels    = 100
 	MaxBagTypes = 100
 	MaxPoints   = 60
+	MaxShops    = 60
 	MaxPins     = 2000
 
 	MaxPurchases = 10_000
@@ -78,6 +79,7 @@ const (
 	maxPackageKilograms    = 100
 	maxStockKilograms      = 5_000
 	maxInStock             = 1_000_000
+	maxManyFrom            = 1_000
 	maxPrice               = units.Money(1_000_000_000_000)
 )
 

@@ -7,7 +7,7 @@ import "sumpter/domain/units"
 // own), and the leader alone in the crew.
 func New(title string, start units.Date) *Trip {
 	return &Trip{
-		Title: title, Start: start, Units: units.Metric, Currency: "EUR", Settings: DefaultSettings(),
+		Title: title, Start: start, Units: units.Metric, Currency: "EUR", Settings: DefaultSettings(), Posting: UsualPosting(),
 		Groups: []CookGroup{{ID: 1, Name: "Group 1"}},
 		Crew:   []Member{NewMember(1, "Leader", 1)},
 		Days:   []Day{NewDay()},

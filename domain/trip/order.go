@@ -8,10 +8,9 @@ import (
 func sortIDs[T cmp.Ordered](ids []T) { slices.Sort(ids) }
 
 // Canonical gives a copy of the trip whose lists stand in the order of their
-// IDs (cells by day, group and meal; fuels and bags by size and name; packed
-// bags by key), so
-// that a plan never depends on how a list happens to be sorted. The copy
-// shares nothing that a planner changes.
+// IDs (cells by day, group and meal; fuels and bags by size and name; shops by
+// name; packed bags by key), so that a plan never depends on how a list
+// happens to be sorted. The copy shares nothing that a planner changes.
 func (t *Trip) Canonical() *Trip {
 	c := *t
 	c.Groups = sortedBy(t.Groups, func(a, b CookGroup) int { return cmp.Compare(a.ID, b.ID) })
@@ -22,6 +21,7 @@ func (t *Trip) Canonical() *Trip {
 	c.Points = sortedBy(t.Points, func(a, b ResupplyPoint) int {
 		return cmp.Or(cmp.Compare(a.AfterDay, b.AfterDay), cmp.Compare(a.ID, b.ID))
 	})
+	c.Shops = sortedBy(t.Shops, func(a, b Shop) int { return cmp.Compare(a.Name, b.Name) })
 	c.Menu = sortedBy(t.Menu, compareCells)
 	c.Fuels = sortedBy(t.Fuels, func(a, b FuelContainer) int {
 		return cmp.Or(cmp.Compare(a.Fuel, b.Fuel), cmp.Compare(a.Net, b.Net), cmp.Compare(a.Name, b.Name))

@@ -90,10 +90,29 @@ func (b *PackedBag) WeighedMass(food FoodID) (units.Mass, bool) {
 	return 0, false
 }
 
-// TidyProgress takes references to what is no longer in the trip out of its
-// progress. The money stays: what was bought of a food that is gone becomes
-// something else that was bought, under the name the food had.
-func (t *Trip) TidyProgress(before *Trip) {
+// Tidy takes references to what is no longer in the trip out of its progress,
+// its boxes and its shops. The money stays: what was bought of a food that is
+// gone becomes something else that was bought, under the name the food had. A
+// shop whose resupply point is gone is no longer used.
+func (t *Trip) Tidy(before *Trip) {
+	t.tidyProgress(before)
+	for i := range t.Points {
+		s := &t.Points[i].Sending
+		if s.Collector != 0 && t.Member(s.Collector) == nil {
+			s.Collector = 0
+		}
+		if s.Sender != 0 && t.Member(s.Sender) == nil {
+			s.Sender = 0
+		}
+	}
+	for i := range t.Shops {
+		if s := &t.Shops[i]; s.Point != 0 && t.Point(s.Point) == nil {
+			s.Point, s.Use = 0, false
+		}
+	}
+}
+
+func (t *Trip) tidyProgress(before *Trip) {
 	p := &t.Progress
 	for i := range p.Purchases {
 		bought := &p.Purchases[i]

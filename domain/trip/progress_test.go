@@ -91,7 +91,7 @@ func TestFindingWhatWasDone(t *testing.T) {
 }
 
 // What is taken out of a trip leaves no reference behind, and no money is lost.
-func TestTidyProgressKeepsTheMoney(t *testing.T) {
+func TestTidyKeepsTheMoney(t *testing.T) {
 	before := begun()
 	after := begun()
 	name, gone := after.Foods[0].Name, after.Foods[0].ID
@@ -100,7 +100,7 @@ func TestTidyProgressKeepsTheMoney(t *testing.T) {
 	for i := range after.Crew {
 		after.Crew[i].Dislikes = nil
 	}
-	after.TidyProgress(before)
+	after.Tidy(before)
 	for _, problem := range trip.Validate(after) {
 		if strings.HasPrefix(problem.Where.List, "progress") {
 			t.Error(problem)
@@ -115,9 +115,28 @@ func TestTidyProgressKeepsTheMoney(t *testing.T) {
 	}
 }
 
-func TestTidyProgressLeavesAGoodTripAlone(t *testing.T) {
+// A member who is gone sends and fetches nothing; a shop whose point is gone
+// is not taken for one near home.
+func TestTidyOfBoxesAndShops(t *testing.T) {
+	before := begun()
+	before.Points[0].Sending = trip.Sending{Collector: before.Crew[0].ID, Sender: before.Crew[1].ID, Addressee: "Ann"}
+	before.Shops = []trip.Shop{{Name: "Mill", Use: true, Point: before.Points[0].ID}, {Name: "Market", Use: true}}
+	after := before.Clone()
+	after.Crew = after.Crew[1:]
+	after.Tidy(before)
+	if s := after.Points[0].Sending; s.Collector != 0 || s.Sender != before.Crew[1].ID || s.Addressee != "Ann" {
+		t.Errorf("%+v", s)
+	}
+	after.Points = after.Points[1:]
+	after.Tidy(before)
+	if mill, market := after.Shops[0], after.Shops[1]; mill.Point != 0 || mill.Use || !market.Use {
+		t.Errorf("%+v", after.Shops)
+	}
+}
+
+func TestTidyLeavesAGoodTripAlone(t *testing.T) {
 	tidy := begun()
-	tidy.TidyProgress(begun())
+	tidy.Tidy(begun())
 	if !trip.Equal(tidy, begun()) {
 		t.Errorf("progress became %+v", tidy.Progress)
 	}

@@ -36,6 +36,8 @@ type Trip struct {
 	Units    units.System `json:"units"`    // what the leader reads; never what is planned
 	Currency string       `json:"currency"` // ISO 4217 code of every price
 	Settings Settings     `json:"settings"`
+	Posting  Posting      `json:"posting,omitzero"`
+	Identity string       `json:"identity,omitempty"` // tells the trip from all others, whatever it is called; made with its file
 
 	Groups  []CookGroup     `json:"groups"`
 	Crew    []Member        `json:"crew"`
@@ -47,6 +49,7 @@ type Trip struct {
 	Fuels   []FuelContainer `json:"fuels"`
 	Bags    []BagType       `json:"bag_types"`
 	Points  []ResupplyPoint `json:"points"`
+	Shops   []Shop          `json:"shops,omitempty"`
 	Pins    []Pin           `json:"pins"`
 
 	Progress Progress `json:"progress,omitzero"` // what has been done so far

@@ -76,9 +76,26 @@ func (c *checker) packages(packages []Package) {
 		if stock, known := sold.InStock.Get(); known {
 			c.within("in_stock", "number of packages to be had", float64(stock), 0, maxInStock, "")
 		}
+		c.discount(sold)
 		c.within("wrapping_g", "wrapping of a package", sold.Wrapping.Kilograms(), 0, maxTareKilograms, "kg")
 		c.leave()
 	}
+}
+
+// discount checks the price of many bought at once.
+func (c *checker) discount(p *Package) {
+	price, known := p.ManyPrice.Get()
+	switch {
+	case p.ManyFrom == 0 && !known:
+		return
+	case !known:
+		c.add("many_price", fmt.Sprintf("from %d packages on no price is given", p.ManyFrom), "a price of one package", "Enter what each costs then, or take the number out.")
+	case !p.Price.Known():
+		c.add("many_price", "a price of many is given and none of one", "a price of one package as well", "Enter the price of one package.")
+	default:
+		c.price("many_price", "price of one among many", price)
+	}
+	c.within("many_from", "number from which the price is lower", float64(p.ManyFrom), 2, maxManyFrom, "")
 }
 
 func (c *checker) storage(s *Storage) {

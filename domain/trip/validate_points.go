@@ -18,14 +18,22 @@ func (c *checker) points() {
 			c.add("after_day", fmt.Sprintf("it is reached after day %d", point.AfterDay), fmt.Sprintf("a day from 1 to %d", len(c.trip.Days)), "Enter the day on whose evening it is reached.")
 		}
 		c.notes("address", "address", point.Address)
-		c.opening(point)
-		c.posting(point)
+		c.opening(point.Opening)
+		c.transit(point)
+		c.sending(&point.Sending)
 		c.visit(point)
 		c.notes("notes", "notes", point.Notes)
 	}
 }
 
-func (c *checker) opening(p *ResupplyPoint) {
+// posted checks how boxes are sent from home.
+func (c *checker) posted() {
+	c.where = Where{List: "posting"}
+	c.notes("return_address", "return address", c.trip.Posting.ReturnAddress)
+	c.opening(c.trip.Posting.Opening)
+}
+
+func (c *checker) opening(p Opening) {
 	if c.count("open_days", "opening days", len(p.OpenDays), 0, 7) {
 		for _, day := range p.OpenDays {
 			word(c, "open_days", "opening day", day, OpenDayNames()...)
@@ -40,7 +48,7 @@ func (c *checker) opening(p *ResupplyPoint) {
 	}
 }
 
-func (c *checker) posting(p *ResupplyPoint) {
+func (c *checker) transit(p *ResupplyPoint) {
 	c.within("transit_days", "usual time in the post", float64(p.TransitDays), 0, maxTransitDays, "days")
 	c.within("fastest_transit_days", "fastest time in the post", float64(p.FastestDays), 0, maxTransitDays, "days")
 	if p.FastestDays > p.TransitDays {
@@ -70,5 +78,40 @@ func (c *checker) visit(p *ResupplyPoint) {
 	highOK := !highKnown || c.within("store_high_c", "highest temperature where the box waits", float64(high), minCelsius, maxCelsius, "°C")
 	if lowKnown && highKnown && lowOK && highOK && low > high {
 		c.swapped("store_low_c", "lowest temperature where the box waits", float64(low), float64(high), "°C")
+	}
+}
+
+// sending checks who sends a box, when, and what is written on it.
+func (c *checker) sending(s *Sending) {
+	c.line("sending.addressee", "addressee", s.Addressee)
+	c.line("sending.care_of", "care of", s.CareOf)
+	c.line("sending.helper", "helper who sends the box", s.Helper)
+	c.date("sending.send_on", "day of sending", s.SendOn, false)
+	if s.Collector != 0 && !c.members[s.Collector] {
+		c.missing("sending.collector", "member", int64(s.Collector), "another member, or nobody")
+	}
+	if s.Sender != 0 && !c.members[s.Sender] {
+		c.missing("sending.sender", "member", int64(s.Sender), "another member, or nobody")
+	}
+	if s.Sender != 0 && s.Helper != "" {
+		c.add("sending.helper", "a member and a helper both send the box", "one of the two", "Take one of them out.")
+	}
+}
+
+func (c *checker) shops() {
+	if len(c.trip.Shops) > MaxShops {
+		return
+	}
+	for i := range c.trip.Shops {
+		s := &c.trip.Shops[i]
+		c.at("shops", i, 0, s.Name)
+		if s.Point != 0 && !c.pointIDs[s.Point] {
+			c.missing("point", "resupply point", int64(s.Point), "another point, or none")
+		}
+		c.notes("address", "address", s.Address)
+		c.opening(s.Opening)
+		c.price("visit_fee", "cost of a visit", s.VisitFee)
+		c.price("least_order", "least order", s.LeastOrder)
+		c.notes("notes", "notes", s.Notes)
 	}
 }

@@ -32,6 +32,13 @@ func TestFoodFaults(t *testing.T) {
 		{"empty package", food(func(f *trip.Food) { f.Packages[0].Net = 0 }), "foods 1 packages[1].net_g", "0 kg"},
 		{"negative price", food(func(f *trip.Food) { f.Packages[0].Price = optional.Of(units.Money(-100)) }), "foods 1 packages[1].price", "-1"},
 		{"negative stock", food(func(f *trip.Food) { f.Packages[0].InStock = optional.Of(-1) }), "foods 1 packages[1].in_stock", "-1"},
+		{"discount from one", food(func(f *trip.Food) {
+			f.Packages[0].Price, f.Packages[0].ManyFrom, f.Packages[0].ManyPrice = optional.Of(units.Money(100)), 1, optional.Of(units.Money(90))
+		}), "foods 1 packages[1].many_from", "1"},
+		{"discount without a price", food(func(f *trip.Food) { f.Packages[0].ManyFrom = 3 }), "foods 1 packages[1].many_price", "from 3"},
+		{"discount on no price", food(func(f *trip.Food) {
+			f.Packages[0].Price, f.Packages[0].ManyFrom, f.Packages[0].ManyPrice = optional.Unknown[units.Money](), 3, optional.Of(units.Money(90))
+		}), "foods 1 packages[1].many_price", "none of one"},
 		{"negative wrapping", food(func(f *trip.Food) { f.Packages[0].Wrapping = -1 }), "foods 1 packages[1].wrapping_g", "-"},
 		{"too many packages", food(func(f *trip.Food) { f.Packages = slices.Repeat(f.Packages[:1], 21) }), "foods 1 packages", "21 packages"},
 		{"negative stock at home", food(func(f *trip.Food) { f.AtHome = -1 }), "foods 1 at_home_g", "-"},
@@ -136,6 +143,12 @@ func TestPointFaults(t *testing.T) {
 	point := func(spoil func(*trip.ResupplyPoint)) func(*trip.Trip) {
 		return func(t *trip.Trip) { spoil(&t.Points[0]) }
 	}
+	shop := func(spoil func(*trip.Shop)) func(*trip.Trip) {
+		return func(t *trip.Trip) {
+			t.Shops = []trip.Shop{trip.NewShop("Mill")}
+			spoil(&t.Shops[0])
+		}
+	}
 	checkFaults(t, []fault{
 		{"unknown kind", point(func(p *trip.ResupplyPoint) { p.Kind = "moon" }), "points 1 kind", `"moon"`},
 		{"after the end", point(func(p *trip.ResupplyPoint) { p.AfterDay = 7 }), "points 1 after_day", "7"},
@@ -151,6 +164,20 @@ func TestPointFaults(t *testing.T) {
 		{"parcel of nothing", point(func(p *trip.ResupplyPoint) { p.MaxParcel = optional.Of(units.Mass(0)) }), "points 1 max_parcel_g", "0 kg"},
 		{"girth of nothing", point(func(p *trip.ResupplyPoint) { p.MaxGirth = optional.Of(units.Metres(0)) }), "points 1 max_length_and_girth_m", "0 m"},
 		{"negative fee", point(func(p *trip.ResupplyPoint) { p.FeePerParcel = -1 }), "points 1 fee_per_parcel", "-"},
+		{"fetched by a ghost", point(func(p *trip.ResupplyPoint) { p.Sending.Collector = 4711 }), "points 1 sending.collector", "4711"},
+		{"sent by a ghost", point(func(p *trip.ResupplyPoint) { p.Sending.Sender = 4711 }), "points 1 sending.sender", "4711"},
+		{"sent by two", func(t *trip.Trip) {
+			t.Points[0].Sending = trip.Sending{Sender: t.Crew[0].ID, Helper: "Bo"}
+		}, "points 1 sending.helper", "both"},
+		{"name of two lines", point(func(p *trip.ResupplyPoint) { p.Sending.Addressee = "a\nb" }), "points 1 sending.addressee", "U+000A"},
+		{"boxes taken on no weekday", func(t *trip.Trip) { t.Posting.OpenDays = []string{"Noday"} }, "posting 0 open_days", "Noday"},
+		{"shop without a name", shop(func(s *trip.Shop) { s.Name = "" }), "shops 1 name", "empty"},
+		{"shop nowhere", shop(func(s *trip.Shop) { s.Point = 4711 }), "shops 1 point", "4711"},
+		{"negative cost of a visit", shop(func(s *trip.Shop) { s.VisitFee = -1 }), "shops 1 visit_fee", "-"},
+		{"negative least order", shop(func(s *trip.Shop) { s.LeastOrder = -1 }), "shops 1 least_order", "-"},
+		{"shop twice", func(t *trip.Trip) {
+			t.Shops = []trip.Shop{trip.NewShop("Mill"), trip.NewShop("mill")}
+		}, "shops 2 name", "already"},
 		{"negative visit fee", point(func(p *trip.ResupplyPoint) { p.VisitFee = -1 }), "points 1 visit_fee", "-"},
 		{"detour backwards", point(func(p *trip.ResupplyPoint) { p.Detour = -1 }), "points 1 detour_m", "-1"},
 		{"detour not a number", point(func(p *trip.ResupplyPoint) { p.DetourHours = units.Hours(math.NaN()) }), "points 1 detour_hours", "NaN"},

@@ -23,16 +23,15 @@ import (
 
 // Write writes the calendar of the plan. The stamp says when what is in it was
 // last changed (DTSTAMP, in UTC); the same plan and stamp give the same bytes.
-// An event keeps its UID when its date moves, so that importing again updates
-// it; renaming the trip makes a new set. Dates that are not set are left out.
+// An event keeps its UID when its date moves and when anything is renamed, so
+// that importing again updates it. Dates that are not set are left out.
 func Write(w io.Writer, p *plan.Plan, stamp time.Time) error {
 	calendar := ical.NewCalendar()
 	calendar.SetProductId("-//Sumpter//Trip calendar//EN")
 	calendar.SetMethod(ical.MethodPublish)
-	title := titleOf(p)
-	calendar.SetXWRCalName(plain(title))
+	calendar.SetXWRCalName(plain(titleOf(p.Trip)))
 	for _, e := range events(p) {
-		add(calendar, e, title, stamp)
+		add(calendar, e, p.Trip, stamp)
 	}
 	return calendar.SerializeTo(w, ical.WithNewLineWindows)
 }
@@ -46,19 +45,19 @@ type event struct {
 	location    string
 }
 
-func titleOf(p *plan.Plan) string {
-	if p.Trip == nil || strings.TrimSpace(p.Trip.Title) == "" {
+func titleOf(t *trip.Trip) string {
+	if t == nil || strings.TrimSpace(t.Title) == "" {
 		return "Trip"
 	}
-	return p.Trip.Title
+	return t.Title
 }
 
-func add(calendar *ical.Calendar, e event, title string, stamp time.Time) {
-	entry := calendar.AddEvent(identity(title, e.key))
+func add(calendar *ical.Calendar, e event, t *trip.Trip, stamp time.Time) {
+	entry := calendar.AddEvent(identity(t, e.key))
 	entry.SetDtStampTime(stamp)
 	entry.SetAllDayStartAt(day(e.first))
 	entry.SetAllDayEndAt(day(e.last.AddDays(1))) // the end is exclusive: RFC 5545, 3.6.1
-	entry.SetSummary(plain(title + ": " + e.summary))
+	entry.SetSummary(plain(titleOf(t) + ": " + e.summary))
 	if e.description != "" {
 		entry.SetDescription(plain(e.description))
 	}
@@ -68,9 +67,14 @@ func add(calendar *ical.Calendar, e event, title string, stamp time.Time) {
 	entry.SetTimeTransparency(ical.TransparencyTransparent)
 }
 
-// identity makes a UID that tells nothing of the trip.
-func identity(title, key string) string {
-	sum := sha256.Sum256([]byte(title + "\x00" + key))
+// identity makes a UID that tells nothing of the trip. A trip that never had a
+// file is known by its title.
+func identity(t *trip.Trip, key string) string {
+	of := t.Identity
+	if of == "" {
+		of = titleOf(t)
+	}
+	sum := sha256.Sum256([]byte(of + "\x00" + key))
 	return hex.EncodeToString(sum[:12]) + "@sumpter.invalid"
 }
 

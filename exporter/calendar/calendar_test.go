@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -152,13 +153,18 @@ func identities(text string) []string {
 	return found
 }
 
-func TestIdentitiesStayWhenDatesMove(t *testing.T) {
+func TestIdentitiesStayWhenDatesAndNamesChange(t *testing.T) {
 	before := identities(written(t, plantest.Small()))
 	p := plantest.Small()
 	p.Trip.Start = p.Trip.Start.AddDays(7)
+	p.Trip.Title, p.Trip.Points[0].Name, p.Trip.Crew[0].Name = "Renamed", "Other post", "Somebody"
 	p.Resupply.Boxes[0].PickUp = p.Resupply.Boxes[0].PickUp.AddDays(7)
 	if after := identities(written(t, p)); strings.Join(before, " ") != strings.Join(after, " ") {
 		t.Errorf("before %v, after %v", before, after)
+	}
+	p.Trip.Identity = "another trip"
+	if other := identities(written(t, p)); slices.ContainsFunc(other, func(uid string) bool { return slices.Contains(before, uid) }) {
+		t.Errorf("two trips share an event: %v and %v", before, other)
 	}
 	seen := map[string]bool{}
 	for _, uid := range before {

@@ -70,7 +70,7 @@ func smallTrip() *trip.Trip {
 	settings.Budget = optional.Of(units.Money(5000))
 	settings.ShoppingDay, settings.PackingNight = Start-14, Start-12
 	return &trip.Trip{
-		Title: "Three & a box", Start: Start, Units: units.Metric, Currency: "EUR", Settings: settings,
+		Title: "Three & a box", Identity: "three", Start: Start, Units: units.Metric, Currency: "EUR", Settings: settings,
 		Groups: []trip.CookGroup{{ID: 1, Name: "North pot"}},
 		Crew: []trip.Member{
 			{ID: 1, Name: FormulaName, Group: 1, OwnKit: 8 * units.Kilogram},

@@ -88,6 +88,8 @@ func packageSheet() sheet {
 			col("Price", "price", func(p *R) *optional.Value[units.Money] { return &p.Price }, maybe(money()), "In the trip's currency. Empty: not known."),
 			col("Shop", "shop", func(p *R) *string { return &p.Shop }, line(), "Where it is sold.").wide(20),
 			col("In stock", "in_stock", func(p *R) *optional.Value[int] { return &p.InStock }, maybe(count()), "How many there are to be had. Empty: enough."),
+			col("Many from", "many_from", func(p *R) *int { return &p.ManyFrom }, count(), "From so many bought at once each costs less. Empty: no discount.").wide(8),
+			col("Price of many", "many_price", func(p *R) *optional.Value[units.Money] { return &p.ManyPrice }, maybe(money()), "Of one package, among so many."),
 			col("Wrapping", "wrapping_g", func(p *R) *units.Mass { return &p.Wrapping }, exact[units.Mass](foodMass), "Mass of tin or wrapper, where the food stays in it."),
 		},
 	}

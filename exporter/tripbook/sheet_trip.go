@@ -15,12 +15,15 @@ func tripSheet() sheet {
 	return &table[R]{
 		name: sheetTrip, list: "trip", single: true,
 		about: "The trip itself and the choices that hold for all of it. Fill in column B; what stands there already is common practice and may stay.",
-		fresh: func() R { return R{Units: units.Metric, Settings: trip.DefaultSettings()} },
-		from:  func(t *trip.Trip) []R { return []R{*t} },
+		fresh: func() R {
+			return R{Units: units.Metric, Settings: trip.DefaultSettings(), Posting: trip.UsualPosting()}
+		},
+		from: func(t *trip.Trip) []R { return []R{*t} },
 		into: func(g *gathered[R]) {
 			for _, row := range g.rows {
 				g.trip.Title, g.trip.Notes, g.trip.Start = row.Title, row.Notes, row.Start
 				g.trip.Units, g.trip.Currency, g.trip.Settings = row.Units, row.Currency, row.Settings
+				g.trip.Posting, g.trip.Identity = row.Posting, row.Identity
 				g.comes(0, "trip")
 			}
 		},
@@ -30,7 +33,7 @@ func tripSheet() sheet {
 			col("Units", "units", func(t *R) *units.System { return &t.Units }, word([]units.System{units.Metric, units.US}), "What the program shows. The numbers here are read in the unit that stands beside them or in the heading."),
 			text("Currency", "currency", func(t *R) *string { return &t.Currency }, currency(), "ISO 4217 code of every price: EUR, USD, CHF.").must(),
 			text("Notes", "notes", func(t *R) *string { return &t.Notes }, notes(), "Anything."),
-		}, settingColumns()...),
+		}, append(settingColumns(), postingColumns()...)...),
 	}
 }
 
@@ -75,5 +78,16 @@ func settingColumns() []column[trip.Trip] {
 		setting("Fuel in one pack", "fuel_share", func(s *S) *float64 { return &s.FuelShare }, number[float64](share), "Largest part of a leg's fuel that one member carries."),
 		setting("Emergency reserve", "reserve_days", func(s *S) *float64 { return &s.ReserveDays }, number[float64](same("days")), "In days of energy."),
 		setting("Reserve is made of", "reserve_recipe", func(s *S) *trip.RecipeID { return &s.ReserveRecipe }, orBlank(toRecipe()), "A recipe that needs no flame."),
+	}
+}
+
+// postingColumns tell how boxes are sent from home, and which trip this is.
+func postingColumns() []column[trip.Trip] {
+	type R = trip.Trip
+	return []column[R]{
+		col("Return address", "posting.return_address", func(t *R) *string { return &t.Posting.ReturnAddress }, notes(), "Name and address that a box goes back to."),
+		col("Boxes are taken on", "posting.open_days", func(t *R) *[]string { return &t.Posting.OpenDays }, weekdayList(), "When the post near home takes parcels: Mon; Tue; ..."),
+		col("Not on dates", "posting.closed_dates", func(t *R) *[]units.Date { return &t.Posting.ClosedDates }, dateList(), "Holidays, with ; between."),
+		col("Identity", "identity", func(t *R) *string { return &t.Identity }, line(), "Kept by the program: calendars know the trip by it, whatever it is called."),
 	}
 }

@@ -19,6 +19,7 @@ const (
 	sheetFuels       = "Fuels"
 	sheetBagTypes    = "Bag types"
 	sheetResupply    = "Resupply"
+	sheetShops       = "Shops"
 	sheetPins        = "Pins"
 
 	sheetPurchases    = "Purchases"
@@ -36,7 +37,7 @@ func sheets() []sheet {
 	return []sheet{
 		tripSheet(), groupSheet(), crewSheet(), daySheet(), foodSheet(), safetySheet(), packageSheet(),
 		recipeSheet(), ingredientSheet(), menuSheet(), acceptedSheet(), gearSheet(), fuelSheet(),
-		bagTypeSheet(), resupplySheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), missingBoxSheet(),
+		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), missingBoxSheet(),
 	}
 }
 
@@ -89,19 +90,28 @@ func toGear() codec[trip.GearID] {
 	return reference[trip.GearID](func(s *scope) *names { return &s.gear })
 }
 
-// mealList is meals in one cell; "none" is said, so that a blank cell is not
-// taken for it.
+// mealList is meals in one cell.
 func mealList() codec[[]trip.Meal] {
-	c := listOf(word(trip.Meals()), "one or more meals, or none")
+	return sayingEmpty("none", listOf(word(trip.Meals()), "one or more meals, or none"))
+}
+
+// weekdayList is days of the week in one cell.
+func weekdayList() codec[[]string] {
+	return sayingEmpty("every day", listOf(word(trip.OpenDayNames()), "days of the week, or every day"))
+}
+
+// sayingEmpty writes an empty list as a word, so that a blank cell is not taken
+// for it.
+func sayingEmpty[T any](empty string, c codec[[]T]) codec[[]T] {
 	write, read := c.write, c.read
-	c.write = func(list []trip.Meal, s *scope, u unit) content {
+	c.write = func(list []T, s *scope, u unit) content {
 		if len(list) == 0 {
-			return textContent("none")
+			return textContent(empty)
 		}
 		return write(list, s, u)
 	}
-	c.read = func(text string, s *scope, u unit) ([]trip.Meal, string) {
-		if nameKey(text) == "none" {
+	c.read = func(text string, s *scope, u unit) ([]T, string) {
+		if nameKey(text) == empty {
 			return nil, ""
 		}
 		return read(text, s, u)

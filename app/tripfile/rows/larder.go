@@ -28,6 +28,7 @@ func packageFields(p *trip.Package) []field {
 	return []field{
 		wholeOf("net_mg", &p.Net), maybeWhole("price_minor", &p.Price), textOf("shop", &p.Shop),
 		maybeWhole("in_stock", &p.InStock), wholeOf("wrapping_mg", &p.Wrapping),
+		wholeOf("many_from", &p.ManyFrom), maybeWhole("many_price_minor", &p.ManyPrice),
 	}
 }
 

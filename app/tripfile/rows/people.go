@@ -9,7 +9,7 @@ func theDays(t *trip.Trip) *[]trip.Day         { return &t.Days }
 func headFields(t *trip.Trip) []field {
 	return []field{
 		textOf("title", &t.Title), textOf("notes", &t.Notes), dateOf("start", &t.Start),
-		textOf("units", &t.Units), textOf("currency", &t.Currency),
+		textOf("units", &t.Units), textOf("currency", &t.Currency), textOf("identity", &t.Identity),
 	}
 }
 

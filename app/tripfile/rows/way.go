@@ -13,6 +13,7 @@ func theGear(t *trip.Trip) *[]trip.Gear            { return &t.Gear }
 func theFuels(t *trip.Trip) *[]trip.FuelContainer  { return &t.Fuels }
 func theBags(t *trip.Trip) *[]trip.BagType         { return &t.Bags }
 func thePoints(t *trip.Trip) *[]trip.ResupplyPoint { return &t.Points }
+func theShops(t *trip.Trip) *[]trip.Shop           { return &t.Shops }
 func thePins(t *trip.Trip) *[]trip.Pin             { return &t.Pins }
 
 func cellFields(c *trip.Cell) []field {
@@ -70,9 +71,25 @@ func pointFields(p *trip.ResupplyPoint) []field {
 		wholeOf("fee_per_parcel_minor", &p.FeePerParcel), wholeOf("visit_fee_minor", &p.VisitFee),
 		numberOf("detour_m", &p.Detour), numberOf("detour_hours", &p.DetourHours), maybeNumber("store_low_c", &p.StoreLow),
 		maybeNumber("store_high_c", &p.StoreHigh), flagOf("takes_fuel", &p.TakesFuel), flagOf("sells_fuel", &p.SellsFuel),
-		flagOf("takes_waste", &p.TakesWaste), textOf("notes", &p.Notes),
+		flagOf("takes_waste", &p.TakesWaste), textOf("notes", &p.Notes), textOf("addressee", &p.Sending.Addressee),
+		textOf("care_of", &p.Sending.CareOf), referenceTo("collector", &p.Sending.Collector),
+		referenceTo("sender", &p.Sending.Sender), textOf("helper", &p.Sending.Helper), dateOf("send_on", &p.Sending.SendOn),
 	}
 }
+
+func postingFields(p *trip.Posting) []field {
+	return []field{textOf("return_address", &p.ReturnAddress)}
+}
+
+func shopFields(s *trip.Shop) []field {
+	return []field{
+		textOf("name", &s.Name), flagOf("used", &s.Use), referenceTo("resupply_point", &s.Point), textOf("address", &s.Address),
+		wholeOf("visit_fee_minor", &s.VisitFee), wholeOf("least_order_minor", &s.LeastOrder), textOf("notes", &s.Notes),
+	}
+}
+
+func weekdayFields(day *string) []field   { return []field{textOf("weekday", day)} }
+func dateFields(date *units.Date) []field { return []field{dateOf("date", date)} }
 
 func pinFields(p *trip.Pin) []field {
 	return []field{
@@ -82,15 +99,22 @@ func pinFields(p *trip.Pin) []field {
 
 func wayTables() []Table {
 	point := those([]string{"resupply_point"}, thePoints, func(p *trip.ResupplyPoint) Row { return Row{int64(p.ID)} })
+	shop := those([]string{"shop"}, theShops, func(s *trip.Shop) Row { return Row{s.Name} })
 	return []Table{
 		list("gear", 1, theGear, gearFields),
 		items("fuel_container", "place", theTrip(), theFuels, fuelFields),
 		items("bag_type", "place", theTrip(), theBags, bagFields),
 		list("resupply_point", 1, thePoints, pointFields),
 		items("open_day", "place", point, func(p *trip.ResupplyPoint) *[]string { return &p.OpenDays },
-			func(day *string) []field { return []field{textOf("weekday", day)} }),
+			weekdayFields),
 		items("closed_date", "place", point, func(p *trip.ResupplyPoint) *[]units.Date { return &p.ClosedDates },
-			func(date *units.Date) []field { return []field{dateOf("date", date)} }),
+			dateFields),
+		single("posting", func(t *trip.Trip) *trip.Posting { return &t.Posting }, postingFields),
+		items("posting_open_day", "place", theTrip(), func(t *trip.Trip) *[]string { return &t.Posting.OpenDays }, weekdayFields),
+		items("posting_closed_date", "place", theTrip(), func(t *trip.Trip) *[]units.Date { return &t.Posting.ClosedDates }, dateFields),
+		list("shop", 1, theShops, shopFields),
+		items("shop_open_day", "place", shop, func(s *trip.Shop) *[]string { return &s.OpenDays }, weekdayFields),
+		items("shop_closed_date", "place", shop, func(s *trip.Shop) *[]units.Date { return &s.ClosedDates }, dateFields),
 		items("pin", "place", theTrip(), thePins, pinFields),
 	}
 }

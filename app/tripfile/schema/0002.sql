@@ -1,1 +1,60 @@
 -- What version 2 adds to the tables of version 1.
+
+-- What tells a trip from all others, for calendars that outlive its title.
+ALTER TABLE trip ADD COLUMN identity TEXT NOT NULL DEFAULT '';
+UPDATE trip SET identity = lower(hex(randomblob(16)));
+
+-- A lower price for many packages bought at once.
+ALTER TABLE food_package ADD COLUMN many_from INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE food_package ADD COLUMN many_price_minor INTEGER;
+
+-- What is written on a box, who sends it and when, who fetches it.
+ALTER TABLE resupply_point ADD COLUMN addressee TEXT NOT NULL DEFAULT '';
+ALTER TABLE resupply_point ADD COLUMN care_of TEXT NOT NULL DEFAULT '';
+ALTER TABLE resupply_point ADD COLUMN collector INTEGER REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED;
+ALTER TABLE resupply_point ADD COLUMN sender INTEGER REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED;
+ALTER TABLE resupply_point ADD COLUMN helper TEXT NOT NULL DEFAULT '';
+ALTER TABLE resupply_point ADD COLUMN send_on TEXT;
+
+-- How boxes are sent from home. A trip of version 1 was reckoned as if posts
+-- were open every day, and stays so.
+CREATE TABLE posting (
+  id INTEGER PRIMARY KEY CHECK (id = 1) REFERENCES trip (id) DEFERRABLE INITIALLY DEFERRED,
+  return_address TEXT NOT NULL
+) STRICT;
+INSERT INTO posting (id, return_address) SELECT id, '' FROM trip;
+
+CREATE TABLE posting_open_day (
+  place INTEGER PRIMARY KEY,
+  weekday TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE posting_closed_date (
+  place INTEGER PRIMARY KEY,
+  date TEXT
+) STRICT;
+
+CREATE TABLE shop (
+  name TEXT PRIMARY KEY,
+  used INTEGER NOT NULL CHECK (used IN (0, 1)),
+  resupply_point INTEGER REFERENCES resupply_point (id) DEFERRABLE INITIALLY DEFERRED,
+  address TEXT NOT NULL,
+  visit_fee_minor INTEGER NOT NULL,
+  least_order_minor INTEGER NOT NULL,
+  notes TEXT NOT NULL,
+  place INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE shop_open_day (
+  shop TEXT NOT NULL REFERENCES shop (name) DEFERRABLE INITIALLY DEFERRED,
+  place INTEGER NOT NULL,
+  weekday TEXT NOT NULL,
+  PRIMARY KEY (shop, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE shop_closed_date (
+  shop TEXT NOT NULL REFERENCES shop (name) DEFERRABLE INITIALLY DEFERRED,
+  place INTEGER NOT NULL,
+  date TEXT,
+  PRIMARY KEY (shop, place)
+) STRICT, WITHOUT ROWID;

@@ -16,6 +16,15 @@ func (b *builder) head() {
 	b.trip.Units = oneOf(b, units.Metric, units.US)
 	b.trip.Currency = oneOf(b, "EUR", "USD", "CHF", "JPY")
 	b.trip.Settings = b.settings()
+	b.trip.Posting = trip.UsualPosting()
+	if b.rarely() {
+		b.trip.Posting.OpenDays = nil
+	}
+	if b.rarely() {
+		b.trip.Posting.ReturnAddress = "Ann Example\n1 Home Street"
+		b.trip.Posting.ClosedDates = []units.Date{b.trip.Start.AddDays(-9)}
+		b.trip.Identity = "0123456789abcdef"
+	}
 	if b.rarely() {
 		b.trip.Notes = "Bring the spare lighter.\nAsk about the \"bridge\"."
 	}

@@ -24,7 +24,7 @@ func (b *builder) points(count int) {
 func (b *builder) point(id trip.PointID, after int) trip.ResupplyPoint {
 	point := trip.ResupplyPoint{
 		ID: id, Name: named("Stop", int64(id)), AfterDay: after, Use: !b.odd || b.chance(80),
-		Kind:        oneOf(b, trip.PostOffice, trip.Shop, trip.Hut, trip.Cache, trip.Meeting),
+		Kind:        oneOf(b, trip.PostOffice, trip.ShopOnWay, trip.Hut, trip.Cache, trip.Meeting),
 		TransitDays: b.pick(2, 5), FastestDays: b.pick(1, 2), BufferDays: b.pick(0, 2),
 		HoldDays: unsure(b, b.pick(7, 30)), HoldMargin: b.pick(0, 2),
 		MaxParcel: maybe(b, 60, units.Mass(b.pick(10, 30))*units.Kilogram), FeePerParcel: units.Money(b.pick(0, 1500)),
@@ -38,8 +38,24 @@ func (b *builder) point(id trip.PointID, after int) trip.ResupplyPoint {
 		point.MaxGirth = optional.Of(units.Metres(3))
 	}
 	if b.rarely() {
+		point.Sending = b.sending(after)
+	}
+	if b.rarely() {
 		point.VisitFee, point.Detour = units.Money(b.pick(0, 3000)), units.Metres(b.pick(0, 80)*100)
 		point.DetourHours = units.Hours(b.tenths(0, 20))
 	}
 	return point
+}
+
+func (b *builder) sending(after int) trip.Sending {
+	s := trip.Sending{Addressee: "Ann Example", CareOf: oneOf(b, "", "the warden"), Collector: oneOf(b, b.trip.Crew...).ID}
+	if b.chance(50) {
+		s.Sender = oneOf(b, b.trip.Crew...).ID
+	} else {
+		s.Helper = "Bo at home"
+	}
+	if b.chance(50) {
+		s.SendOn = b.trip.DateOf(after).AddDays(-b.pick(0, 20))
+	}
+	return s
 }

@@ -73,6 +73,7 @@ func (b *builder) build(s size) *trip.Trip {
 	b.recipes(s.recipes)
 	b.crew(s.people)
 	b.points(s.points)
+	b.shops()
 	b.gear()
 	b.bags()
 	b.menu()
@@ -94,6 +95,7 @@ func (b *builder) disorder() {
 	turn(b, b.trip.Menu)
 	turn(b, b.trip.Gear)
 	turn(b, b.trip.Points)
+	turn(b, b.trip.Shops)
 }
 
 func turn[T any](b *builder, list []T) {

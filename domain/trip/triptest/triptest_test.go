@@ -80,6 +80,19 @@ func TestTripVisitsTheCorners(t *testing.T) {
 		"unknown allergen": func(g *trip.Trip) bool {
 			return anyOf(g.Foods, func(f trip.Food) bool { return f.Presence(trip.Peanuts) == trip.NotKnown })
 		},
+		"shop on the way that sells": func(g *trip.Trip) bool {
+			return anyOf(g.Points, func(p trip.ResupplyPoint) bool {
+				return anyOf(g.Foods, func(f trip.Food) bool { return g.SoldAt(p.ID, &f) })
+			})
+		},
+		"shop not used": func(g *trip.Trip) bool { return anyOf(g.Shops, func(s trip.Shop) bool { return !s.Use }) },
+		"least order":   func(g *trip.Trip) bool { return anyOf(g.Shops, func(s trip.Shop) bool { return s.LeastOrder > 0 }) },
+		"price of many": func(g *trip.Trip) bool {
+			return anyOf(g.Foods, func(f trip.Food) bool { return anyOf(f.Packages, func(p trip.Package) bool { return p.ManyFrom > 0 }) })
+		},
+		"chosen day of sending": func(g *trip.Trip) bool {
+			return anyOf(g.Points, func(p trip.ResupplyPoint) bool { return p.Sending.SendOn.IsSet() })
+		},
 		"refuse": func(g *trip.Trip) bool { return anyOf(g.Foods, func(f trip.Food) bool { return f.RefuseShare > 0 }) },
 	}
 	missing := len(corners)
