@@ -146,7 +146,7 @@ func (f format) begin(ctx context.Context, file *File) error {
 	if file.db, file.conn, err = connect(ctx, file.path, file.may); err != nil {
 		return damaged(file.path, err)
 	}
-	if err := f.lockAndVerify(ctx, file, version); err != nil {
+	if version, err = f.lockAndVerify(ctx, file); err != nil {
 		return err
 	}
 	if file.may == writing {
@@ -173,25 +173,27 @@ func adoptJournal(ctx context.Context, path string, conn *sql.Conn, version int)
 	})
 }
 
-// lockAndVerify takes the lock, which a writer keeps until closing, and
-// verifies that nothing changed since the header was read.
-func (f format) lockAndVerify(ctx context.Context, file *File, version int) error {
+// lockAndVerify takes the lock, which a writer keeps until closing, verifies
+// the inside and gives the version. That may be another than the header's was:
+// where a program died while it brought the file forward, taking the lock put
+// the file back as it had been.
+func (f format) lockAndVerify(ctx context.Context, file *File) (version int, err error) {
 	begin := "BEGIN"
 	if file.may == writing {
 		begin = "BEGIN EXCLUSIVE"
 	}
 	if _, err := file.conn.ExecContext(ctx, begin); err != nil {
-		return damaged(file.path, err)
+		return 0, damaged(file.path, err)
 	}
 	defer rollBack(ctx, file.conn)
-	var id, now int
-	if err := file.conn.QueryRowContext(ctx, "SELECT application_id, user_version FROM pragma_application_id, pragma_user_version").Scan(&id, &now); err != nil {
-		return damaged(file.path, err)
+	var id int
+	if err := file.conn.QueryRowContext(ctx, "SELECT application_id, user_version FROM pragma_application_id, pragma_user_version").Scan(&id, &version); err != nil {
+		return 0, damaged(file.path, err)
 	}
-	if id != applicationID || now != version {
-		return fail(file.path, ErrInUse, "it changed while it was being opened")
+	if id != applicationID || version < 1 || version > f.version() {
+		return 0, fail(file.path, ErrInUse, "it changed while it was being opened")
 	}
-	return verify(ctx, file.path, file.conn, f, version)
+	return version, verify(ctx, file.path, file.conn, f, version)
 }
 
 // Path gives the full path of the file.

@@ -47,11 +47,14 @@ func produce(path string, force bool, write func(temporary string) error) error 
 		return err
 	}
 	if !force {
-		place, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
-		if err != nil {
+		err := os.Link(temporary, path)
+		if err == nil || errors.Is(err, fs.ErrExist) {
 			return err
 		}
-		place.Close()
+		// A disk without links: the gap between look and move is unavoidable.
+		if err := refuseExisting(false, path); err != nil {
+			return err
+		}
 	}
 	return os.Rename(temporary, path)
 }

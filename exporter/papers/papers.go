@@ -7,9 +7,9 @@ package papers
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"time"
@@ -81,29 +81,37 @@ func Make(ctx context.Context, p *plan.Plan, stamp time.Time, progress func(name
 	return made, nil
 }
 
-// WriteFolder writes all papers into a folder, which it makes. It never writes
-// over a file that is there.
+// WriteFolder makes a new folder with all papers in it, whole or not at all:
+// they are written under another name beside it. A folder that is there
+// already is left alone.
 func WriteFolder(ctx context.Context, folder string, p *plan.Plan, stamp time.Time) error {
 	made, err := Make(ctx, p, stamp, nil)
 	if err != nil {
 		return err
 	}
-	for _, paper := range made {
-		if err := writeNew(filepath.Join(folder, filepath.FromSlash(paper.Name)), paper.Content); err != nil {
-			return err
-		}
+	if _, err := os.Lstat(folder); err == nil {
+		return &fs.PathError{Op: "create", Path: folder, Err: fs.ErrExist}
 	}
-	return nil
-}
-
-func writeNew(path string, content []byte) error {
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+	if err := os.MkdirAll(filepath.Dir(folder), 0o755); err != nil {
 		return err
 	}
-	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	aside, err := os.MkdirTemp(filepath.Dir(folder), ".sumpter-*.tmp")
 	if err != nil {
 		return err
 	}
-	_, err = file.Write(content)
-	return errors.Join(err, file.Close())
+	defer os.RemoveAll(aside)
+	whole := filepath.Join(aside, "papers")
+	for _, paper := range made {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		path := filepath.Join(whole, filepath.FromSlash(paper.Name))
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			return err
+		}
+		if err := os.WriteFile(path, paper.Content, 0o644); err != nil {
+			return err
+		}
+	}
+	return os.Rename(whole, folder)
 }
