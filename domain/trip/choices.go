@@ -49,5 +49,8 @@ func PointKinds() []PointKind { return []PointKind{PostOffice, ShopOnWay, Hut, C
 // OpenDayNames lists the words of a point's opening days, Monday first.
 func OpenDayNames() []string { return []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"} }
 
+// ReserveEnds lists what may become of a reserve that was not needed.
+func ReserveEnds() []ReserveEnd { return []ReserveEnd{ReserveTakenHome, ReserveEatenLast} }
+
 // Ends lists what may become of a bag on the trail.
 func Ends() []End { return []End{Eaten, ThrownAway, Lost} }

@@ -92,6 +92,8 @@ type Food struct {
 	Allergens      map[Allergen]Presence   `json:"allergens,omitempty"` // a missing allergen is unknown
 	Diets          map[Diet]Suitability    `json:"diets,omitempty"`     // a missing diet is unknown
 	PackedAsBought bool                    `json:"packed_as_bought"`    // stays in its package: tins, bars
+	PieceMass      units.Mass              `json:"piece_g"`             // of one bar, tin or wrap, which is not weighed out; 0: any amount
+	PieceHalves    bool                    `json:"piece_halves"`        // a piece may be halved
 	Notes          string                  `json:"notes,omitempty"`
 }
 

@@ -33,6 +33,9 @@ var settingBounds = map[string]Bound{
 	"day_high":        {Low: 1, High: maxFactorSetting},
 	"scale_step_g":    {Low: 0.001, High: 100},
 	"repeat_gap_days": {High: MaxDays},
+	"seconds_share":   {High: 1},
+	"menu_aim":        {Low: -1, High: 1},
+	"cook_minutes":    {High: 60 * maxHoursOfDay},
 
 	"home_low_c":      {Low: minCelsius, High: maxCelsius},
 	"home_high_c":     {Low: minCelsius, High: maxCelsius},

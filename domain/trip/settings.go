@@ -26,12 +26,15 @@ type Settings struct {
 	ProteinPerKg  float64         `json:"protein_g_per_kg"`
 	MealShares    MealShares      `json:"meal_shares"`
 	// Portions.
-	DayLow    float64    `json:"day_low"`      // least part of a day's need the portions must reach
-	DayHigh   float64    `json:"day_high"`     // most
-	ScaleStep units.Mass `json:"scale_step_g"` // what the kitchen scale can show
+	DayLow    float64    `json:"day_low"`       // least part of a day's need the portions must reach
+	DayHigh   float64    `json:"day_high"`      // most
+	ScaleStep units.Mass `json:"scale_step_g"`  // what the kitchen scale can show
+	Seconds   float64    `json:"seconds_share"` // cooked at hot meals above the portions, for second helpings
 	// Menu.
-	FillOpenSlots bool `json:"fill_open_slots"` // the plan fills what the leader left open
-	RepeatGap     int  `json:"repeat_gap_days"` // no dinner twice within so many days
+	FillOpenSlots bool          `json:"fill_open_slots"` // the plan fills what the leader left open
+	RepeatGap     int           `json:"repeat_gap_days"` // no dinner twice within so many days
+	MenuAim       float64       `json:"menu_aim"`        // what a filled menu is best at: -1 cheap, 0 light, 1 varied
+	CookMinutes   units.Minutes `json:"cook_minutes"`    // on a burner a day, half of it on the longest day; 0: no limit
 	// Way of the food.
 	PackingNight units.Date    `json:"packing_night"`
 	ShoppingDay  units.Date    `json:"shopping_day"`
@@ -53,8 +56,18 @@ type Settings struct {
 	Budget        optional.Value[units.Money] `json:"budget,omitzero"`
 	Helpers       int                         `json:"helpers"`        // on packing night
 	ReserveDays   float64                     `json:"reserve_days"`   // emergency reserve, in days of energy
-	ReserveRecipe RecipeID                    `json:"reserve_recipe"` // what the reserve is made of; 0: none chosen
+	ReserveRecipe RecipeID                    `json:"reserve_recipe"` // what the reserve is made of; 0: the program chooses
+	ReserveEnd    ReserveEnd                  `json:"reserve_end"`    // what becomes of a reserve that was not needed
 }
+
+// ReserveEnd is what becomes of an emergency reserve that was not needed.
+type ReserveEnd string
+
+// Ends of the reserve.
+const (
+	ReserveTakenHome ReserveEnd = "taken home"    // on top of all meals
+	ReserveEatenLast ReserveEnd = "eaten at last" // in place of the last snacks of the trip
+)
 
 // MealShares says which part of a day's energy each meal should bring; they
 // sum to 1.
@@ -87,9 +100,9 @@ func DefaultSettings() Settings {
 	return Settings{
 		Walking: LCDABackpacking, PartyFactor: 1.2, StopShare: 1.0 / 6, EarlyAppetite: 0.9,
 		ProteinPerKg: 1.2, MealShares: MealShares{Breakfast: 0.22, Lunch: 0.23, Dinner: 0.30, Snack: 0.25},
-		DayLow: 0.95, DayHigh: 1.10, ScaleStep: units.Gram, FillOpenSlots: true, RepeatGap: 3,
+		DayLow: 0.95, DayHigh: 1.10, ScaleStep: units.Gram, FillOpenSlots: true, RepeatGap: 3, CookMinutes: 90,
 		HomeLow: 18, HomeHigh: 24, HomeFridge: true, CarHours: 2, CarHigh: 35, PackSunHeat: 5,
 		FuelReserve: 0.15, WaterStart: 10, HotDrink: 300 * units.Millilitre, WashUp: 500 * units.Millilitre,
-		DinnerShare: 0.5, FuelShare: 0.67, Helpers: 4,
+		DinnerShare: 0.5, FuelShare: 0.67, Helpers: 4, ReserveEnd: ReserveTakenHome,
 	}
 }

@@ -25,6 +25,7 @@ func (c *checker) foodList() {
 		word(c, "form", "form", food.Form, Forms()...)
 		c.packages(food.Packages)
 		c.within("at_home_g", "stock at home", food.AtHome.Kilograms(), 0, maxStockKilograms, "kg")
+		c.within("piece_g", "mass of a piece", food.PieceMass.Kilograms(), 0, maxPackageKilograms, "kg")
 		c.line("aisle", "aisle", food.Aisle)
 		c.storage(&food.Storage)
 		c.allergens(food.Allergens)

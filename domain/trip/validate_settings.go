@@ -20,7 +20,10 @@ func (c *checker) settings() {
 	c.setting("day_low", "least part of the need", s.DayLow, "")
 	c.setting("day_high", "most of the need", s.DayHigh, "")
 	c.setting("scale_step_g", "step of the kitchen scale", s.ScaleStep.Grams(), "g")
+	c.setting("seconds_share", "share for second helpings", s.Seconds, "")
 	c.setting("repeat_gap_days", "gap between equal dinners", float64(s.RepeatGap), "days")
+	c.setting("menu_aim", "aim of the menu", s.MenuAim, "")
+	c.setting("cook_minutes", "time on a burner a day", float64(s.CookMinutes), "min")
 	c.settingsOfTheWay(s)
 	c.settingsOfLoads(s)
 }
@@ -89,6 +92,7 @@ func (c *checker) settingsOfLoads(s *Settings) {
 	}
 	c.setting("helpers", "number of helpers", float64(s.Helpers), "")
 	c.setting("reserve_days", "emergency reserve", s.ReserveDays, "days")
+	word(c, "reserve_end", "end of the reserve", s.ReserveEnd, ReserveEnds()...)
 	if s.ReserveRecipe != 0 && !c.recipes[s.ReserveRecipe] {
 		c.missing("reserve_recipe", "recipe", int64(s.ReserveRecipe), "another recipe, or none")
 	}

@@ -32,6 +32,8 @@ func foodSheet() sheet {
 			col("At home", "at_home_g", func(f *R) *units.Mass { return &f.AtHome }, exact[units.Mass](foodMass), "Already in the cupboard."),
 			col("Aisle", "aisle", func(f *R) *string { return &f.Aisle }, line(), "Where it stands in the shop: sorts the shopping list.").wide(14),
 			col("Stays in its package", "packed_as_bought", func(f *R) *bool { return &f.PackedAsBought }, yesNo(), "Tins and bars that are not opened before the meal.").wide(9),
+			col("Piece", "piece_g", func(f *R) *units.Mass { return &f.PieceMass }, exact[units.Mass](foodMass), "Mass of one bar, tin or wrap: portions are then whole pieces. Empty or 0: any amount."),
+			col("Halves", "piece_halves", func(f *R) *bool { return &f.PieceHalves }, yesNo(), "A piece may be halved.").wide(9),
 			col("Must stay cold", "storage.tcs", func(f *R) *trip.TCS { return &f.Storage.TCS }, word(trip.TCSStates()), "Needs time or temperature control for safety (label: keep refrigerated). Unknown counts as yes.").wide(9),
 			col("Must stay cold once opened", "storage.tcs_when_open", func(f *R) *bool { return &f.Storage.TCSWhenOpen }, yesNo(), "Label: refrigerate after opening. Empty counts as yes.").wide(9),
 			col("Keeps for", "storage.shelf_days_20c", func(f *R) *maybeFloat { return &f.Storage.ShelfDays }, maybe(number[float64](same("days"))), "Days of good quality at 20 °C (68 °F), sealed."),

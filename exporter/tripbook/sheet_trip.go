@@ -62,8 +62,11 @@ func settingColumns() []column[trip.Trip] {
 		setting("Least of a day's need", "day_low", func(s *S) *float64 { return &s.DayLow }, number[float64](share), "Portions reach at least this part of each member's need."),
 		setting("Most of a day's need", "day_high", func(s *S) *float64 { return &s.DayHigh }, number[float64](share), "Portions stay below this part."),
 		setting("Step of the kitchen scale", "scale_step_g", func(s *S) *units.Mass { return &s.ScaleStep }, exact[units.Mass](foodMass), "The smallest difference the scale shows."),
+		setting("Second helpings", "seconds_share", func(s *S) *float64 { return &s.Seconds }, number[float64](share), "Cooked at hot meals above the portions. What nobody takes is not kept: it spoils."),
 		setting("Fill open meals", "fill_open_slots", func(s *S) *bool { return &s.FillOpenSlots }, yesNo(), "The plan fills what the menu leaves open."),
 		setting("Days between repeats", "repeat_gap_days", func(s *S) *int { return &s.RepeatGap }, count(), "No dinner comes twice within so many days."),
+		setting("Aim of the menu", "menu_aim", func(s *S) *float64 { return &s.MenuAim }, number[float64](same("")), "What a filled menu is best at: -1 cheap, 0 light, 1 varied, or between."),
+		setting("Minutes on a burner a day", "cook_minutes", func(s *S) *units.Minutes { return &s.CookMinutes }, number[units.Minutes](same("min")), "A filled menu keeps to it, and to half of it on the longest day. 0: no limit."),
 		setting("Home, lowest", "home_low_c", func(s *S) *units.Celsius { return &s.HomeLow }, number[units.Celsius](temperature), "Where the food waits before the trip."),
 		setting("Home, highest", "home_high_c", func(s *S) *units.Celsius { return &s.HomeHigh }, number[units.Celsius](temperature), "Where the food waits before the trip."),
 		setting("Cold at home", "home_fridge", func(s *S) *bool { return &s.HomeFridge }, yesNo(), "Perishables stay in a fridge until the start."),
@@ -77,7 +80,8 @@ func settingColumns() []column[trip.Trip] {
 		setting("Dinners in one pack", "dinner_share", func(s *S) *float64 { return &s.DinnerShare }, number[float64](share), "Largest part of a leg's dinners that one member carries. 100 %: no rule."),
 		setting("Fuel in one pack", "fuel_share", func(s *S) *float64 { return &s.FuelShare }, number[float64](share), "Largest part of a leg's fuel that one member carries."),
 		setting("Emergency reserve", "reserve_days", func(s *S) *float64 { return &s.ReserveDays }, number[float64](same("days")), "In days of energy."),
-		setting("Reserve is made of", "reserve_recipe", func(s *S) *trip.RecipeID { return &s.ReserveRecipe }, orBlank(toRecipe()), "A recipe that needs no flame."),
+		setting("Reserve is made of", "reserve_recipe", func(s *S) *trip.RecipeID { return &s.ReserveRecipe }, orBlank(toRecipe()), "A recipe that needs no flame. Empty: the program chooses."),
+		setting("Reserve at the end", "reserve_end", func(s *S) *trip.ReserveEnd { return &s.ReserveEnd }, word(trip.ReserveEnds()), "A reserve that was not needed is taken home, or is the last snack of the trip."),
 	}
 }
 

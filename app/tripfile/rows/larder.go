@@ -21,6 +21,7 @@ func foodFields(f *trip.Food) []field {
 		flagOf("tcs_when_open", &s.TCSWhenOpen), maybeNumber("shelf_days_20c", &s.ShelfDays), numberOf("q10", &s.Q10),
 		maybeNumber("max_heat_c", &s.MaxHeat), maybeNumber("softens_c", &s.SoftensAt), flagOf("crushable", &s.Crushable),
 		textOf("storage_basis", &s.Basis), flagOf("packed_as_bought", &f.PackedAsBought), textOf("notes", &f.Notes),
+		wholeOf("piece_mg", &f.PieceMass), flagOf("piece_halves", &f.PieceHalves),
 	}
 }
 

@@ -30,6 +30,8 @@ func settingsFields(s *trip.Settings) []field {
 		numberOf("dinner_share_of_pack", &s.DinnerShare), numberOf("fuel_share_of_pack", &s.FuelShare),
 		maybeWhole("budget_minor", &s.Budget), wholeOf("helpers", &s.Helpers),
 		numberOf("reserve_days", &s.ReserveDays), referenceTo("reserve_recipe", &s.ReserveRecipe),
+		numberOf("seconds_share", &s.Seconds), numberOf("menu_aim", &s.MenuAim), numberOf("cook_minutes", &s.CookMinutes),
+		textOf("reserve_end", &s.ReserveEnd),
 	}
 }
 

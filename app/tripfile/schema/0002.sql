@@ -58,3 +58,13 @@ CREATE TABLE shop_closed_date (
   date TEXT,
   PRIMARY KEY (shop, place)
 ) STRICT, WITHOUT ROWID;
+
+-- How menus are filled, and how much is cooked for second helpings.
+ALTER TABLE settings ADD COLUMN seconds_share REAL NOT NULL DEFAULT 0;
+ALTER TABLE settings ADD COLUMN menu_aim REAL NOT NULL DEFAULT 0;
+ALTER TABLE settings ADD COLUMN cook_minutes REAL NOT NULL DEFAULT 0;
+ALTER TABLE settings ADD COLUMN reserve_end TEXT NOT NULL DEFAULT 'taken home';
+
+-- Foods that are counted, not weighed out.
+ALTER TABLE food ADD COLUMN piece_mg INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE food ADD COLUMN piece_halves INTEGER NOT NULL DEFAULT 0 CHECK (piece_halves IN (0, 1));

@@ -43,12 +43,16 @@ func (b *builder) settings() trip.Settings {
 	s.DayLow, s.DayHigh = b.hundredths(85, 98), b.hundredths(102, 120)
 	s.ScaleStep = oneOf(b, units.Gram, 5*units.Gram, units.Gram/10)
 	s.RepeatGap = b.pick(0, 4)
+	s.MenuAim = b.hundredths(-100, 100)
+	s.CookMinutes = units.Minutes(b.pick(0, 6) * 30)
+	s.Seconds = b.hundredths(0, 15)
 	s.FillOpenSlots = b.chance(70)
 	s.HomeFridge = b.chance(70)
 	s.HotDrink = units.Volume(b.pick(0, 5)) * 100 * units.Millilitre
 	s.DinnerShare = b.hundredths(30, 100)
 	s.Helpers = b.pick(1, 6)
 	s.ReserveDays = b.tenths(0, 10)
+	s.ReserveEnd = oneOf(b, trip.ReserveEnds()...)
 	s.Budget = maybe(b, 30, units.Money(b.pick(0, 2_000_000)))
 	return s
 }

@@ -34,6 +34,9 @@ func (b *builder) food(id trip.FoodID, w ware) trip.Food {
 		food.AtHome = units.Mass(b.pick(0, 900)) * units.Gram
 		food.Source, food.Notes = "label", "opened in spring"
 	}
+	if w.form == trip.Piece && b.rarely() {
+		food.PieceMass, food.PieceHalves = units.Mass(b.pick(8, 80))*units.Gram, b.chance(50)
+	}
 	return food
 }
 
