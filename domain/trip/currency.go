@@ -33,6 +33,7 @@ func (t *Trip) reprice(to func(units.Money) units.Money) {
 	for f := range t.Foods {
 		for p := range t.Foods[f].Packages {
 			known(&t.Foods[f].Packages[p].Price)
+			known(&t.Foods[f].Packages[p].ManyPrice)
 		}
 	}
 	for i := range t.Fuels {
@@ -40,6 +41,9 @@ func (t *Trip) reprice(to func(units.Money) units.Money) {
 	}
 	for i := range t.Points {
 		t.Points[i].FeePerParcel, t.Points[i].VisitFee = to(t.Points[i].FeePerParcel), to(t.Points[i].VisitFee)
+	}
+	for i := range t.Shops {
+		t.Shops[i].VisitFee, t.Shops[i].LeastOrder = to(t.Shops[i].VisitFee), to(t.Shops[i].LeastOrder)
 	}
 	for i := range t.Progress.Purchases {
 		known(&t.Progress.Purchases[i].Paid)
