@@ -190,7 +190,7 @@ func TestTheReasonsOfThePlanAreKnown(t *testing.T) {
 	}
 	for _, stage := range w.document.Plan().Carry.Stages {
 		for _, item := range stage.Items {
-			for _, reason := range strings.Split(item.Why, "; ") {
+			for _, reason := range strings.Split(item.Why.String(), "; ") {
 				if !slices.Contains(known, reason) {
 					t.Errorf("the split gives the reason %q, which has no translation", reason)
 				}

@@ -12,7 +12,9 @@ import (
 
 	"sumpter/app/document"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
+	"sumpter/domain/units"
 )
 
 const findingsWidth float32 = 330
@@ -56,7 +58,7 @@ func (l *findingsList) refresh() {
 		findings.Count(l.shown, findings.LookAt), severityWord(findings.LookAt),
 		findings.Count(l.shown, findings.Note), severityWord(findings.Note)))
 	for i := range l.shown {
-		l.list.SetItemHeight(i, findingHeight(l.shown[i]))
+		l.list.SetItemHeight(i, findingHeight(l.shown[i], l.document.Trip().Units))
 	}
 	l.list.Refresh()
 }
@@ -90,12 +92,12 @@ func (l *findingsList) fill(i widget.ListItemID, object fyne.CanvasObject) {
 	row.sign.SetResource(look.SignOf(finding.Severity))
 	row.word.SetTone(look.ToneOf(finding.Severity))
 	row.word.SetContent(severityWord(finding.Severity) + " · " + placeWords(l.document.Trip(), finding.Place))
-	row.what.SetText(finding.What)
-	row.remedy.SetText(finding.Remedy)
+	row.what.SetText(bench.Tell(finding.What, l.document.Trip().Units))
+	row.remedy.SetText(bench.Tell(finding.Remedy, l.document.Trip().Units))
 }
 
 // findingHeight estimates the lines a finding wraps to in the list's width.
-func findingHeight(finding findings.Finding) float32 {
+func findingHeight(finding findings.Finding, system units.System) float32 {
 	lines := func(text string, perLine int) float32 { return float32((len([]rune(text)) + perLine - 1) / perLine) }
-	return 26 + lines(finding.What, 38)*19 + 12 + lines(finding.Remedy, 46)*16 + 12
+	return 26 + lines(bench.Tell(finding.What, system), 38)*19 + 12 + lines(bench.Tell(finding.Remedy, system), 46)*16 + 12
 }

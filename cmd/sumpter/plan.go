@@ -60,7 +60,7 @@ func planFile(ctx context.Context, c console, path string) (*plan.Plan, error) {
 	if p.Refused() {
 		var lines []string
 		for _, finding := range p.Findings {
-			lines = append(lines, finding.What)
+			lines = append(lines, finding.What.String())
 		}
 		return nil, inputFault(path, lines...)
 	}

@@ -70,7 +70,7 @@ func TestPlanShowsTheFiguresOfThePlan(t *testing.T) {
 			t.Errorf("nothing of %s", member.Name)
 		}
 	}
-	if first := p.Findings[0].What; !strings.Contains(r.out, first) {
+	if first := p.Findings[0].What.String(); !strings.Contains(r.out, first) {
 		t.Errorf("the worst finding is missing: %s", first)
 	}
 }

@@ -7,8 +7,6 @@
 package audit
 
 import (
-	"fmt"
-
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
@@ -16,6 +14,7 @@ import (
 	"sumpter/domain/menu"
 	"sumpter/domain/needs"
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/shopping"
 	"sumpter/domain/spoilage"
@@ -62,16 +61,16 @@ type auditor struct {
 	faults []findings.Finding
 }
 
-// fault records a breach.
-func (a *auditor) fault(place findings.Place, rule, format string, values ...any) {
+// fault records a breach of a rule.
+func (a *auditor) fault(place findings.Place, rule, what prose.Text) {
 	if len(a.faults) >= mostFaults {
 		return
 	}
 	a.faults = append(a.faults, findings.Finding{
 		Severity: findings.MustFix, Stage: findings.Check, Code: "plan-unsound", Place: place,
-		What:   fmt.Sprintf(format, values...),
-		Why:    "Checked apart from the planner: " + rule + ".",
-		Remedy: "Do not use this part of the plan. It is a fault of the program: please report it with the trip file.",
+		What:   what,
+		Why:    prose.Say("Checked apart from the planner: %s.", rule),
+		Remedy: prose.Say("Do not use this part of the plan. It is a fault of the program: please report it with the trip file."),
 	})
 }
 

@@ -131,7 +131,7 @@ func TestEveryBreachIsFound(t *testing.T) {
 		w := sound(t)
 		c.spoil(&w)
 		faults := audit.Check(w)
-		if !slices.ContainsFunc(faults, func(f findings.Finding) bool { return strings.Contains(f.Why, c.rule) }) {
+		if !slices.ContainsFunc(faults, func(f findings.Finding) bool { return strings.Contains(f.Why.String(), c.rule) }) {
 			t.Errorf("case %d: the breach of %q is not found; found %d others", i, c.rule, len(faults))
 		}
 	}
@@ -147,7 +147,7 @@ func TestFaultsSpeakOfTheProgramAndAreBounded(t *testing.T) {
 		t.Errorf("%d faults", len(faults))
 	}
 	for _, fault := range faults {
-		if fault.Stage != findings.Check || fault.Severity != findings.MustFix || fault.Remedy == "" {
+		if fault.Stage != findings.Check || fault.Severity != findings.MustFix || fault.Remedy.IsZero() {
 			t.Errorf("a fault is %+v", fault)
 		}
 	}

@@ -3,6 +3,7 @@ package audit
 import (
 	"sumpter/domain/bags"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -34,7 +35,7 @@ func checkBatchesInBags(a *auditor) {
 	for key, rest := range balance {
 		if rest != 0 {
 			a.fault(findings.Place{Day: key.day, Meal: key.meal, Group: key.group, Recipe: key.recipe, Food: key.food},
-				"bags hold what is cooked, to the gram", "bags and batches differ by %v", rest)
+				prose.Say("bags hold what is cooked, to the gram"), prose.Say("bags and batches differ by %v", rest))
 		}
 	}
 }
@@ -46,21 +47,21 @@ func checkBags(a *auditor) {
 		bag := &a.Bags.Bags[i]
 		place := findings.Place{Day: bag.Day, Meal: bag.Meal, Group: bag.Group, Bag: bag.Key}
 		if seen[bag.Key] || codes[bag.Code] {
-			a.fault(place, "each bag has a name of its own", "bag %s (%s) is there twice", bag.Code, bag.Key)
+			a.fault(place, prose.Say("each bag has a name of its own"), prose.Say("bag %s (%s) is there twice", bag.Code, bag.Key))
 		}
 		seen[bag.Key], codes[bag.Code] = true, true
 		sum := units.Mass(0)
 		for _, content := range bag.Contents {
 			sum += content.Mass
 			if content.Mass <= 0 {
-				a.fault(place, "a bag holds something", "bag %s holds %v of food %d", bag.Code, content.Mass, content.Food)
+				a.fault(place, prose.Say("a bag holds something"), prose.Say("bag %s holds %v of food %d", bag.Code, content.Mass, content.Food))
 			}
 		}
 		if sum != bag.Food || bag.Tare < 0 {
-			a.fault(place, "a bag weighs what it holds", "contents of bag %s add up to %v, the label says %v", bag.Code, sum, bag.Food)
+			a.fault(place, prose.Say("a bag weighs what it holds"), prose.Say("contents of bag %s add up to %v, the label says %v", bag.Code, sum, bag.Food))
 		}
 		if want := trip.LegOf(a.Legs, bag.Day); bag.Leg != want {
-			a.fault(place, "a bag travels with its leg", "bag %s of day %d is in leg %d", bag.Code, bag.Day, bag.Leg+1)
+			a.fault(place, prose.Say("a bag travels with its leg"), prose.Say("bag %s of day %d is in leg %d", bag.Code, bag.Day, bag.Leg+1))
 		}
 		a.checkLabel(bag, place)
 	}
@@ -84,7 +85,7 @@ func (a *auditor) checkLabel(bag *bags.Bag, place findings.Place) {
 			told = trip.Free
 		}
 		if told != worst {
-			a.fault(place, "the label tells every allergen", "label of bag %s says %s %s, its contents say %s", bag.Code, allergen, told, worst)
+			a.fault(place, prose.Say("the label tells every allergen"), prose.Say("label of bag %s says %s %s, its contents say %s", bag.Code, allergen, told, worst))
 		}
 	}
 }
@@ -98,23 +99,23 @@ func checkBoxes(a *auditor) {
 			boxed[key]++
 			bag := a.index.bag[key]
 			if bag == nil || bag.Leg != box.Leg {
-				a.fault(findings.Place{Point: box.Point, Bag: key}, "a box holds the bags of its leg", "bag %s does not belong into this box", key)
+				a.fault(findings.Place{Point: box.Point, Bag: key}, prose.Say("a box holds the bags of its leg"), prose.Say("bag %s does not belong into this box", key))
 				continue
 			}
 			sum += bag.Mass()
 		}
 		if sum != box.Mass {
-			a.fault(findings.Place{Point: box.Point}, "a box weighs what it holds", "bags add up to %v, the box says %v", sum, box.Mass)
+			a.fault(findings.Place{Point: box.Point}, prose.Say("a box weighs what it holds"), prose.Say("bags add up to %v, the box says %v", sum, box.Mass))
 		}
 		if box.Posted && box.PostBy > box.PickUp {
-			a.fault(findings.Place{Point: box.Point}, "a box is posted before it is picked up", "posted by %s, picked up %s", box.PostBy, box.PickUp)
+			a.fault(findings.Place{Point: box.Point}, prose.Say("a box is posted before it is picked up"), prose.Say("posted by %s, picked up %s", box.PostBy, box.PickUp))
 		}
 		parcelled := 0
 		for _, parcel := range box.Parcels {
 			parcelled += len(parcel.Bags)
 		}
 		if box.Posted && parcelled != len(box.Bags) {
-			a.fault(findings.Place{Point: box.Point}, "each bag is in one parcel", "%d of %d bags are in parcels", parcelled, len(box.Bags))
+			a.fault(findings.Place{Point: box.Point}, prose.Say("each bag is in one parcel"), prose.Say("%d of %d bags are in parcels", parcelled, len(box.Bags)))
 		}
 	}
 	for i := range a.Bags.Bags {
@@ -124,7 +125,7 @@ func checkBoxes(a *auditor) {
 			want = 1
 		}
 		if boxed[bag.Key] != want {
-			a.fault(findings.Place{Day: bag.Day, Bag: bag.Key}, "a bag waits in one box or is carried from the start", "bag %s is in %d boxes", bag.Code, boxed[bag.Key])
+			a.fault(findings.Place{Day: bag.Day, Bag: bag.Key}, prose.Say("a bag waits in one box or is carried from the start"), prose.Say("bag %s is in %d boxes", bag.Code, boxed[bag.Key]))
 		}
 	}
 }
@@ -142,20 +143,20 @@ func checkShopping(a *auditor) {
 		needed[line.Food] += line.Needed
 		place := findings.Place{Food: line.Food}
 		if line.FromHome+line.Bought-line.Leftover != line.Needed || line.Leftover < 0 || line.FromHome < 0 {
-			a.fault(place, "bought less leftover is what is needed", "%v at home and %v bought less %v left over is not %v", line.FromHome, line.Bought, line.Leftover, line.Needed)
+			a.fault(place, prose.Say("bought less leftover is what is needed"), prose.Say("%v at home and %v bought less %v left over is not %v", line.FromHome, line.Bought, line.Leftover, line.Needed))
 		}
 		bought := units.Mass(0)
 		for _, buy := range line.Buys {
 			bought += buy.Net * units.Mass(buy.Count)
 		}
 		if bought != line.Bought {
-			a.fault(place, "packages add up to what is bought", "packages add up to %v, the line says %v", bought, line.Bought)
+			a.fault(place, prose.Say("packages add up to what is bought"), prose.Say("packages add up to %v, the line says %v", bought, line.Bought))
 		}
 	}
 	for i := range a.Trip.Foods {
 		id := a.Trip.Foods[i].ID
 		if packed[id] != needed[id] && !a.said(findings.Shopping, func(f findings.Finding) bool { return f.Place.Food == id }) {
-			a.fault(findings.Place{Food: id}, "what is packed is bought", "bags hold %v of %s, the shopping list has %v", packed[id], a.Trip.Foods[i].Name, needed[id])
+			a.fault(findings.Place{Food: id}, prose.Say("what is packed is bought"), prose.Say("bags hold %v of %s, the shopping list has %v", packed[id], a.Trip.Foods[i].Name, needed[id]))
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -19,7 +20,7 @@ func checkCarriers(a *auditor) {
 		for _, item := range stage.Items {
 			member := a.index.member[item.Carrier]
 			if member == nil || !member.Present(stage.FirstDay) || !member.Present(stage.LastDay) {
-				a.fault(findings.Place{Day: stage.FirstDay, Member: item.Carrier}, "a carrier is there all the stage", "%s %s is given to somebody who is not there", item.Kind, item.Key)
+				a.fault(findings.Place{Day: stage.FirstDay, Member: item.Carrier}, prose.Say("a carrier is there all the stage"), prose.Say("%s %s is given to somebody who is not there", item.Kind, item.Key))
 				continue
 			}
 			if item.Kind != carry.BagItem {
@@ -28,19 +29,19 @@ func checkCarriers(a *auditor) {
 			carried[item.Key]++
 			bag := a.index.bag[item.Key]
 			if bag == nil || bag.Leg != stage.Leg || bag.Day < stage.FirstDay {
-				a.fault(findings.Place{Day: stage.FirstDay, Bag: item.Key}, "only bags still to be eaten are carried", "bag %s is not of this stage", item.Key)
+				a.fault(findings.Place{Day: stage.FirstDay, Bag: item.Key}, prose.Say("only bags still to be eaten are carried"), prose.Say("bag %s is not of this stage", item.Key))
 				continue
 			}
 			for _, content := range bag.Contents {
 				if food := a.index.food[content.Food]; food != nil && mustNotCarry(member, food) && !a.said(findings.Carry, func(f findings.Finding) bool { return f.Place.Bag == bag.Key }) {
-					a.fault(findings.Place{Day: stage.FirstDay, Member: member.ID, Bag: bag.Key}, "nobody carries what they are allergic to", "%s carries bag %s with %s", member.Name, bag.Code, food.Name)
+					a.fault(findings.Place{Day: stage.FirstDay, Member: member.ID, Bag: bag.Key}, prose.Say("nobody carries what they are allergic to"), prose.Say("%s carries bag %s with %s", member.Name, bag.Code, food.Name))
 				}
 			}
 		}
 		for i := range a.Bags.Bags {
 			bag := &a.Bags.Bags[i]
 			if bag.Leg == stage.Leg && bag.Day >= stage.FirstDay && carried[bag.Key] != 1 && !a.nobodyThere(stage) {
-				a.fault(findings.Place{Day: stage.FirstDay, Bag: bag.Key}, "each bag is in one pack", "bag %s is in %d packs", bag.Code, carried[bag.Key])
+				a.fault(findings.Place{Day: stage.FirstDay, Bag: bag.Key}, prose.Say("each bag is in one pack"), prose.Say("bag %s is in %d packs", bag.Code, carried[bag.Key]))
 			}
 		}
 	}
@@ -73,7 +74,7 @@ type tally struct{ food, gear, fuel, waste units.Mass }
 // checkLoads adds up again what everybody carries on every morning.
 func checkLoads(a *auditor) {
 	if len(a.Carry.Members) != len(a.Trip.Crew) {
-		a.fault(findings.Place{}, "everybody's load is told", "%d loads for %d members", len(a.Carry.Members), len(a.Trip.Crew))
+		a.fault(findings.Place{}, prose.Say("everybody's load is told"), prose.Say("%d loads for %d members", len(a.Carry.Members), len(a.Trip.Crew)))
 		return
 	}
 	sums := make([][]tally, len(a.Trip.Crew))
@@ -135,21 +136,21 @@ func (a *auditor) compareLoad(who, day int, sum tally) {
 	member, told := &a.Trip.Crew[who], a.Carry.Members[who].Days[day-1]
 	place := findings.Place{Day: day, Member: member.ID}
 	if told.Present != member.Present(day) {
-		a.fault(place, "only who is there carries", "%s is told present %v", member.Name, told.Present)
+		a.fault(place, prose.Say("only who is there carries"), prose.Say("%s is told present %v", member.Name, told.Present))
 	}
 	if !member.Present(day) {
 		return
 	}
 	if told.OwnKit != member.OwnKit || told.Food != sum.food || told.Gear != sum.gear || told.Fuel != sum.fuel || told.Waste != sum.waste {
-		a.fault(place, "a load is the sum of its items", "%s on day %d: told food %v gear %v fuel %v waste %v, added up %v %v %v %v",
-			member.Name, day, told.Food, told.Gear, told.Fuel, told.Waste, sum.food, sum.gear, sum.fuel, sum.waste)
+		a.fault(place, prose.Say("a load is the sum of its items"), prose.Say("%s on day %d: told food %v gear %v fuel %v waste %v, added up %v %v %v %v",
+			member.Name, day, told.Food, told.Gear, told.Fuel, told.Waste, sum.food, sum.gear, sum.fuel, sum.waste))
 	}
 	load := member.OwnKit + sum.food + sum.gear + sum.fuel + sum.waste
 	if told.Load != load {
-		a.fault(place, "a load is the sum of its items", "%s on day %d carries %v, told %v", member.Name, day, load, told.Load)
+		a.fault(place, prose.Say("a load is the sum of its items"), prose.Say("%s on day %d carries %v, told %v", member.Name, day, load, told.Load))
 	}
 	if capability := a.Carry.Members[who].Capability; capability > 0 && math.Abs(told.Share-float64(load)/float64(capability)) > 1e-9 {
-		a.fault(place, "a share is load by capability", "%s on day %d: share %.4f", member.Name, day, told.Share)
+		a.fault(place, prose.Say("a share is load by capability"), prose.Say("%s on day %d: share %.4f", member.Name, day, told.Share))
 	}
 }
 
@@ -163,7 +164,7 @@ func (a *auditor) checkWaste(s int, expected units.Mass) {
 		}
 	}
 	if told != expected && !a.nobodyThere(&a.Carry.Stages[s]) {
-		a.fault(findings.Place{Day: a.Carry.Stages[s].FirstDay}, "wrappings are carried out", "%v of waste is carried, it should be %v", told, expected)
+		a.fault(findings.Place{Day: a.Carry.Stages[s].FirstDay}, prose.Say("wrappings are carried out"), prose.Say("%v of waste is carried, it should be %v", told, expected))
 	}
 }
 
@@ -205,10 +206,10 @@ func checkBounds(a *auditor) {
 		}
 		place := findings.Place{Day: stage.FirstDay}
 		if math.Abs(worst-stage.Worst) > 1e-6 {
-			a.fault(place, "the heaviest share is the largest of the shares", "stage says %.4f, shares say %.4f", stage.Worst, worst)
+			a.fault(place, prose.Say("the heaviest share is the largest of the shares"), prose.Say("stage says %.4f, shares say %.4f", stage.Worst, worst))
 		}
 		if stage.WorstBound > worst*(1+1e-6)+1e-9 || stage.MeanBound > stage.Mean*(1+1e-6)+1e-9 {
-			a.fault(place, "no split is below its bound", "heaviest share %.4f is below the bound %.4f", worst, stage.WorstBound)
+			a.fault(place, prose.Say("no split is below its bound"), prose.Say("heaviest share %.4f is below the bound %.4f", worst, stage.WorstBound))
 		}
 	}
 }
@@ -225,8 +226,8 @@ func checkLimits(a *auditor) {
 				continue
 			}
 			if !a.said(findings.Carry, func(f findings.Finding) bool { return f.Severity == findings.MustFix }) {
-				a.fault(findings.Place{Day: d + 1, Member: member.ID}, "no load passes a hard limit in silence",
-					"%s carries %v and %v on day %d, over the limit", member.Name, day.Load, day.Volume, d+1)
+				a.fault(findings.Place{Day: d + 1, Member: member.ID}, prose.Say("no load passes a hard limit in silence"),
+					prose.Say("%s carries %v and %v on day %d, over the limit", member.Name, day.Load, day.Volume, d+1))
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"sumpter/domain/findings"
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -33,13 +34,13 @@ func checkPortions(a *auditor) {
 		for _, total := range batch.Totals {
 			key := amountKey{total.Food, total.Place}
 			if sums[key] != total.Mass {
-				a.fault(batchPlace(batch), "portions add up to the batch", "portions of food %d add up to %v, the batch says %v", total.Food, sums[key], total.Mass)
+				a.fault(batchPlace(batch), prose.Say("portions add up to the batch"), prose.Say("portions of food %d add up to %v, the batch says %v", total.Food, sums[key], total.Mass))
 			}
 			delete(sums, key)
 		}
 		for key, mass := range sums {
 			if mass != 0 {
-				a.fault(batchPlace(batch), "portions add up to the batch", "%v of food %d in portions is in no batch", mass, key.food)
+				a.fault(batchPlace(batch), prose.Say("portions add up to the batch"), prose.Say("%v of food %d in portions is in no batch", mass, key.food))
 			}
 		}
 	}
@@ -49,19 +50,19 @@ func checkPortions(a *auditor) {
 func (a *auditor) checkPortion(batch *portions.Batch, portion portions.Portion) {
 	recipe := a.index.recipe[batch.Recipe]
 	if recipe == nil || a.index.member[portion.Member] == nil {
-		a.fault(batchPlace(batch), "a batch serves a recipe to members", "recipe %d or member %d does not exist", batch.Recipe, portion.Member)
+		a.fault(batchPlace(batch), prose.Say("a batch serves a recipe to members"), prose.Say("recipe %d or member %d does not exist", batch.Recipe, portion.Member))
 		return
 	}
 	if !a.index.member[portion.Member].Present(batch.Day) {
-		a.fault(batchPlace(batch), "only who is there eats", "%s is not there on day %d but gets a portion", a.index.member[portion.Member].Name, batch.Day)
+		a.fault(batchPlace(batch), prose.Say("only who is there eats"), prose.Say("%s is not there on day %d but gets a portion", a.index.member[portion.Member].Name, batch.Day))
 	}
 	if portion.Scale < recipe.MinScale-1e-9 || portion.Scale > recipe.MaxScale+1e-9 {
-		a.fault(batchPlace(batch), "portions keep the bounds of the recipe", "portion of %.3f is outside %.2f to %.2f", portion.Scale, recipe.MinScale, recipe.MaxScale)
+		a.fault(batchPlace(batch), prose.Say("portions keep the bounds of the recipe"), prose.Say("portion of %.3f is outside %.2f to %.2f", portion.Scale, recipe.MinScale, recipe.MaxScale))
 	}
 	asked := askedFor(recipe)
 	for _, amount := range portion.Amounts {
 		if amount.Mass < 0 || !asked[amount.Food] {
-			a.fault(batchPlace(batch), "portions hold what the recipe asks for", "%v of food %d is not in the recipe", amount.Mass, amount.Food)
+			a.fault(batchPlace(batch), prose.Say("portions hold what the recipe asks for"), prose.Say("%v of food %d is not in the recipe", amount.Mass, amount.Food))
 		}
 	}
 }
@@ -103,7 +104,7 @@ func checkServed(a *auditor) {
 				if !a.said(findings.Menu, func(f findings.Finding) bool {
 					return f.Place.Day == day && f.Place.Meal == meal && (f.Place.Member == member.ID || f.Place.Member == 0 && f.Place.Group == member.Group)
 				}) {
-					a.fault(findings.Place{Day: day, Meal: meal, Member: member.ID}, "nobody goes without a meal in silence", "%s gets no %s on day %d and no finding says so", member.Name, meal, day)
+					a.fault(findings.Place{Day: day, Meal: meal, Member: member.ID}, prose.Say("nobody goes without a meal in silence"), prose.Say("%s gets no %s on day %d and no finding says so", member.Name, meal, day))
 				}
 			}
 		}
@@ -123,11 +124,11 @@ func checkSafety(a *auditor) {
 				}
 				place := findings.Place{Day: batch.Day, Meal: batch.Meal, Group: batch.Group, Recipe: batch.Recipe, Member: member.ID, Food: food.ID}
 				if !a.accepted(batch, member.ID, food.ID) {
-					a.fault(place, "nobody is served what their allergy or diet forbids", "%s is served %s", member.Name, food.Name)
+					a.fault(place, prose.Say("nobody is served what their allergy or diet forbids"), prose.Say("%s is served %s", member.Name, food.Name))
 				} else if !a.said(findings.Menu, func(f findings.Finding) bool {
 					return f.Place.Day == batch.Day && f.Place.Member == member.ID && f.Place.Food == food.ID
 				}) {
-					a.fault(place, "a danger taken on by hand stays a finding", "%s is served %s by the leader's hand, and no finding says so", member.Name, food.Name)
+					a.fault(place, prose.Say("a danger taken on by hand stays a finding"), prose.Say("%s is served %s by the leader's hand, and no finding says so", member.Name, food.Name))
 				}
 			}
 		}
@@ -203,15 +204,15 @@ func checkIntakes(a *auditor) {
 		}
 	}
 	if len(a.Portions.Intakes) != len(a.Trip.Crew) {
-		a.fault(findings.Place{}, "everybody's intake is told", "%d intakes for %d members", len(a.Portions.Intakes), len(a.Trip.Crew))
+		a.fault(findings.Place{}, prose.Say("everybody's intake is told"), prose.Say("%d intakes for %d members", len(a.Portions.Intakes), len(a.Trip.Crew)))
 		return
 	}
 	for i, intake := range a.Portions.Intakes {
 		for d := range min(days, len(intake.Days)) {
 			told := intake.Days[d]
 			if told.Food != food[i][d] || math.Abs(float64(told.Kcal)-kcal[i][d]) > 0.5 {
-				a.fault(findings.Place{Day: d + 1, Member: intake.Member}, "the day's intake is the sum of its portions",
-					"the plan tells %v and %.0f kcal, the portions add up to %v and %.0f kcal", told.Food, float64(told.Kcal), food[i][d], kcal[i][d])
+				a.fault(findings.Place{Day: d + 1, Member: intake.Member}, prose.Say("the day's intake is the sum of its portions"),
+					prose.Say("the plan tells %v and %.0f kcal, the portions add up to %v and %.0f kcal", told.Food, float64(told.Kcal), food[i][d], kcal[i][d]))
 			}
 		}
 	}

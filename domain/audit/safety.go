@@ -2,6 +2,7 @@ package audit
 
 import (
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/spoilage"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -29,17 +30,17 @@ func checkSpoilage(a *auditor) {
 		}
 		place := findings.Place{Day: fate.Day, Meal: fate.Meal, Group: fate.Group, Food: fate.Food}
 		if fate.Verdict != spoilage.Safe && !a.said(findings.Spoilage, func(f findings.Finding) bool { return f.Place.Food == fate.Food }) {
-			a.fault(place, "food that is not safe is never without a finding", "%s is %s on day %d and no finding says so", food.Name, fate.Verdict, fate.Day)
+			a.fault(place, prose.Say("food that is not safe is never without a finding"), prose.Say("%s is %s on day %d and no finding says so", food.Name, fate.Verdict, fate.Day))
 		}
 		if fate.Verdict == spoilage.Safe && a.warmPerishable(food, fate.Day) {
-			a.fault(place, "perishable food does not last a day in a warm pack", "%s is called safe on day %d", food.Name, fate.Day)
+			a.fault(place, prose.Say("perishable food does not last a day in a warm pack"), prose.Say("%s is called safe on day %d", food.Name, fate.Day))
 		}
 	}
 	for i := range a.Bags.Bags {
 		bag := &a.Bags.Bags[i]
 		for _, content := range bag.Contents {
 			if !fates[fateKey{bag.Day, bag.Meal, bag.Group, content.Food}] {
-				a.fault(findings.Place{Day: bag.Day, Meal: bag.Meal, Food: content.Food, Bag: bag.Key}, "every ingredient has a fate", "nothing is said of food %d in bag %s", content.Food, bag.Code)
+				a.fault(findings.Place{Day: bag.Day, Meal: bag.Meal, Food: content.Food, Bag: bag.Key}, prose.Say("every ingredient has a fate"), prose.Say("nothing is said of food %d in bag %s", content.Food, bag.Code))
 			}
 		}
 	}
@@ -74,7 +75,7 @@ func checkFuel(a *auditor) {
 			held[key] += container.Fuel
 		}
 		if held[key] < fuel.Needed && !a.said(findings.Cooking, func(f findings.Finding) bool { return f.Place.Group == fuel.Group }) {
-			a.fault(findings.Place{Group: fuel.Group, Day: a.Legs[fuel.Leg].FirstDay}, "the fuel carried is the fuel needed", "%v carried of %v needed", held[key], fuel.Needed)
+			a.fault(findings.Place{Group: fuel.Group, Day: a.Legs[fuel.Leg].FirstDay}, prose.Say("the fuel carried is the fuel needed"), prose.Say("%v carried of %v needed", held[key], fuel.Needed))
 		}
 	}
 	burnt := map[supply]units.Mass{}
@@ -85,7 +86,7 @@ func checkFuel(a *auditor) {
 	}
 	for key, mass := range burnt {
 		if mass > held[key] && !a.said(findings.Cooking, func(f findings.Finding) bool { return f.Place.Group == key.group }) {
-			a.fault(findings.Place{Group: key.group}, "the fuel carried is the fuel needed", "meals burn %v, the group carries %v", mass, held[key])
+			a.fault(findings.Place{Group: key.group}, prose.Say("the fuel carried is the fuel needed"), prose.Say("meals burn %v, the group carries %v", mass, held[key]))
 		}
 	}
 }

@@ -215,7 +215,7 @@ func TestPackagesKeepTheirWrapping(t *testing.T) {
 		t.Error("whole tins need no word")
 	}
 	r = compute(kitchen(fish), meal(2, trip.Dinner, trip.InPot, []int{100}))
-	if f := one(t, r, "opened-package"); f.Severity != findings.LookAt || !strings.Contains(f.What, "60 g less") {
+	if f := one(t, r, "opened-package"); f.Severity != findings.LookAt || !strings.Contains(f.What.String(), "60 g less") {
 		t.Errorf("%+v", f)
 	}
 }
@@ -237,7 +237,7 @@ func TestMissingBagsAndBottlesAreTold(t *testing.T) {
 	tr := kitchen(honey, bagstest.Food(2, "Oats"))
 	tr.Bags = tr.Bags[:1]
 	r := compute(tr, meal(1, trip.Breakfast, trip.InPot, []int{20, 90}))
-	if f := one(t, r, "no-bottle"); !strings.Contains(f.What, "Honey") || strings.Contains(f.What, "Oats") {
+	if f := one(t, r, "no-bottle"); !strings.Contains(f.What.String(), "Honey") || strings.Contains(f.What.String(), "Oats") {
 		t.Errorf("%+v", f)
 	}
 	if !r.Bags[1].Double || r.Bags[1].Tare != bagstest.Grams(12) {
@@ -245,7 +245,7 @@ func TestMissingBagsAndBottlesAreTold(t *testing.T) {
 	}
 	tr.Bags = nil
 	r = compute(tr, meal(1, trip.Breakfast, trip.InPot, []int{20, 90}))
-	if f := one(t, r, "no-bag-type"); !strings.Contains(f.What, "Honey, Oats") {
+	if f := one(t, r, "no-bag-type"); !strings.Contains(f.What.String(), "Honey, Oats") {
 		t.Errorf("%+v", f)
 	}
 	if f := one(t, r, "density-unknown"); f.Severity != findings.Note || r.Bags[0].VolumeKnown {
@@ -265,7 +265,7 @@ func TestFoodStorageOnTheFirstNight(t *testing.T) {
 		}
 	}
 	r = compute(tr, meal(2, trip.Dinner, trip.InPot, []int{300}), meal(3, trip.Dinner, trip.InPot, []int{300}))
-	if f := one(t, r, "food-storage-room"); !strings.Contains(f.What, "1.2 L") || !strings.Contains(f.Why, "Local rules") {
+	if f := one(t, r, "food-storage-room"); !strings.Contains(f.What.String(), "1.2 L") || !strings.Contains(f.Why.String(), "Local rules") {
 		t.Errorf("%+v", f)
 	}
 }

@@ -2,10 +2,10 @@ package bags
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -46,7 +46,7 @@ func (k *packer) used(id trip.FoodID) bool {
 	return ok
 }
 
-func finding(severity findings.Severity, code string, place findings.Place, what, why, remedy string) findings.Finding {
+func finding(severity findings.Severity, code string, place findings.Place, what, why, remedy prose.Text) findings.Finding {
 	return findings.Finding{Severity: severity, Stage: findings.Bags, Code: code, Place: place, What: what, Why: why, Remedy: remedy}
 }
 
@@ -55,15 +55,15 @@ func (k *packer) typeFindings() []findings.Finding {
 	var list []findings.Finding
 	if names := k.names(k.seen.untyped); len(names) > 0 {
 		list = append(list, finding(findings.LookAt, "no-bag-type", findings.Place{},
-			fmt.Sprintf("The trip has no bag to pack %s into: no tare is reckoned.", listed(names)),
-			"A bag weighs 2 to 12 g and is carried to the end (common practice, no source).",
-			"Enter the bags you have, with size and weight."))
+			prose.Say("The trip has no bag to pack %s into: no tare is reckoned.", listed(names)),
+			prose.Say("A bag weighs 2 to 12 g and is carried to the end (common practice, no source)."),
+			prose.Say("Enter the bags you have, with size and weight.")))
 	}
 	if names := k.names(k.seen.unbottled); len(names) > 0 {
 		list = append(list, finding(findings.LookAt, "no-bottle", findings.Place{},
-			fmt.Sprintf("There is no bottle or jar for %s: double bags are planned.", listed(names)),
-			"What runs leaks out of a bag under pressure and spoils what lies around it, for an allergic member too (common practice, no source).",
-			"Enter a bottle or jar as a bag type that holds liquids."))
+			prose.Say("There is no bottle or jar for %s: double bags are planned.", listed(names)),
+			prose.Say("What runs leaks out of a bag under pressure and spoils what lies around it, for an allergic member too (common practice, no source)."),
+			prose.Say("Enter a bottle or jar as a bag type that holds liquids.")))
 	}
 	return list
 }
@@ -74,21 +74,21 @@ func (k *packer) foodFindings(w *ware) []findings.Finding {
 	var list []findings.Finding
 	if !w.densityKnown {
 		list = append(list, finding(findings.Note, "density-unknown", place,
-			fmt.Sprintf("How much room %s takes is not known; %.2f g per mL is reckoned.", w.food.Name, w.density),
-			"A light bulk density for its form, so that the bag is large enough rather than too small (common practice, no source).",
-			"Weigh a full cup of it and enter the bulk density."))
+			prose.Say("How much room %s takes is not known; %.2f g per mL is reckoned.", w.food.Name, w.density),
+			prose.Say("A light bulk density for its form, so that the bag is large enough rather than too small (common practice, no source)."),
+			prose.Say("Weigh a full cup of it and enter the bulk density.")))
 	}
 	if k.seen.tight[w.food.ID] {
 		list = append(list, finding(findings.LookAt, "bag-too-small", place,
-			fmt.Sprintf("A bag with %s does not close even in the largest size.", w.food.Name),
-			"The smallest amount the scale can weigh out takes more room than the largest bag has.",
-			"Enter a larger bag, or a finer step of the scale."))
+			prose.Say("A bag with %s does not close even in the largest size.", w.food.Name),
+			prose.Say("The smallest amount the scale can weigh out takes more room than the largest bag has."),
+			prose.Say("Enter a larger bag, or a finer step of the scale.")))
 	}
 	if day, rest := k.opened(w); day > 0 {
 		list = append(list, finding(findings.LookAt, "opened-package", findings.Place{Day: day, Food: w.food.ID},
-			fmt.Sprintf("%s stays in its package, but day %d needs %s less than whole packages hold.", w.food.Name, day, rest.Format(k.trip.Units)),
-			"Once opened it needs cold; what is left over in a warm pack is not safe to keep (FDA Food Code 1-201.10, 3-501.16).",
-			"Set the portions to whole packages, or eat the rest at once."))
+			prose.Say("%s stays in its package, but day %d needs %s less than whole packages hold.", w.food.Name, day, rest),
+			prose.Say("Once opened it needs cold; what is left over in a warm pack is not safe to keep (FDA Food Code 1-201.10, 3-501.16)."),
+			prose.Say("Set the portions to whole packages, or eat the rest at once.")))
 	}
 	return list
 }
@@ -137,9 +137,9 @@ func (k *packer) storageFindings() []findings.Finding {
 			continue
 		}
 		list = append(list, finding(findings.LookAt, "food-storage-room", findings.Place{Day: leg.FirstDay, Point: leg.From},
-			fmt.Sprintf("On the night after day %d there is %s of food for %s of food-storage containers.", leg.FirstDay, food.Format(k.trip.Units), room.Format(k.trip.Units)),
-			"Where rules ask for containers, everything that smells belongs inside: food, rubbish, paste, soap. Local rules decide (common practice, no source).",
-			fmt.Sprintf("Take containers for %s more, resupply earlier, or ask the land manager what else is allowed.", (food-room).Format(k.trip.Units))))
+			prose.Say("On the night after day %d there is %s of food for %s of food-storage containers.", leg.FirstDay, food, room),
+			prose.Say("Where rules ask for containers, everything that smells belongs inside: food, rubbish, paste, soap. Local rules decide (common practice, no source)."),
+			prose.Say("Take containers for %s more, resupply earlier, or ask the land manager what else is allowed.", food-room)))
 	}
 	return list
 }
@@ -161,14 +161,10 @@ func (k *packer) names(set map[trip.FoodID]bool) []string {
 }
 
 // listed joins the first names and counts the rest.
-func listed(names []string) string {
+func listed(names []string) prose.Text {
 	const most = 3
-	text := names[0]
-	for i, name := range names[1:] {
-		if i+1 == most {
-			return fmt.Sprintf("%s and %d more", text, len(names)-most)
-		}
-		text += ", " + name
+	if len(names) <= most {
+		return prose.List(", ", names)
 	}
-	return text
+	return prose.Say("%s and %d more", prose.List(", ", names[:most]), len(names)-most)
 }

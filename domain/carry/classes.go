@@ -1,12 +1,13 @@
 package carry
 
 import (
-	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/solve/fairsplit"
 )
 
@@ -41,7 +42,7 @@ func (c *calculation) addClasses(p *fairsplit.Problem) {
 	slices.Sort(names)
 	for _, name := range names {
 		share := c.Trip.Settings.DinnerShare
-		if strings.HasPrefix(name, "fuel") {
+		if strings.HasPrefix(name, fuelOf) {
 			share = c.Trip.Settings.FuelShare
 		}
 		k := classes[name]
@@ -52,6 +53,26 @@ func (c *calculation) addClasses(p *fairsplit.Problem) {
 		limit := max(int64(math.Floor(share*float64(k.total))), least)
 		p.Classes = append(p.Classes, fairsplit.Class{Name: name, Share: fairsplit.Ratio{Num: limit, Den: max(1, k.total)}})
 	}
+}
+
+// What the solver's classes are called: the group's ID follows.
+const (
+	dinnersOf = "dinners of group "
+	fuelOf    = "fuel of group "
+)
+
+// className is how people call a class.
+func (c *calculation) className(class string) prose.Text {
+	for i := range c.Trip.Groups {
+		group := &c.Trip.Groups[i]
+		switch id := strconv.FormatInt(int64(group.ID), 10); class {
+		case dinnersOf + id:
+			return prose.Say("dinners of %s", group.Name)
+		case fuelOf + id:
+			return prose.Say("fuel of %s", group.Name)
+		}
+	}
+	return prose.Verbatim(class)
 }
 
 func ceilDivide(a, b int64) int64 {
@@ -81,8 +102,8 @@ func dropClasses(p *fairsplit.Problem) {
 func (c *calculation) sayClassesDropped(r run, solved fairsplit.Result) {
 	for _, overrun := range solved.Overruns {
 		c.find(findings.LookAt, "lost-pack", findings.Place{Day: r.first},
-			fmt.Sprintf("One pack holds more of the %s than the trip allows.", overrun.Class),
-			"With whole bags, and the limits of the packs, no split keeps that rule.",
-			"Allow a larger part in one pack, or pack that food in smaller bags.")
+			prose.Say("One pack holds more of the %s than the trip allows.", c.className(overrun.Class)),
+			prose.Say("With whole bags, and the limits of the packs, no split keeps that rule."),
+			prose.Say("Allow a larger part in one pack, or pack that food in smaller bags."))
 	}
 }

@@ -1,12 +1,12 @@
 package carry
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/cooking"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -22,7 +22,7 @@ type piece struct {
 	class   string
 	energy  int64
 	allowed []int // places in the crew, never more than those present
-	why     string
+	why     prose.Text
 	bag     *bags.Bag
 }
 
@@ -56,7 +56,7 @@ func (c *calculation) pieces(r run) []piece {
 	for _, heap := range c.waste {
 		list = append(list, piece{
 			kind: WasteItem, key: heap.key, mass: heap.mass, left: heap.mass, until: r.last,
-			allowed: r.present, why: "wrappings and empty containers are carried out",
+			allowed: r.present, why: prose.Say("wrappings and empty containers are carried out"),
 		})
 	}
 	return list
@@ -68,10 +68,10 @@ func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 		volume: bag.Volume, bag: bag,
 	}
 	if bag.Meal == trip.Dinner {
-		p.class, p.energy = fmt.Sprintf("dinners of group %d", bag.Group), max(1, int64(bag.Kcal))
+		p.class, p.energy = dinnersOf+strconv.FormatInt(int64(bag.Group), 10), max(1, int64(bag.Kcal))
 	}
 	if eater, ok := c.place[bag.Member]; ok && slices.Contains(r.present, eater) {
-		p.allowed, p.why = []int{eater}, "own share: carried by who eats it"
+		p.allowed, p.why = []int{eater}, prose.Say("own share: carried by who eats it")
 		return p
 	}
 	for _, place := range r.present {
@@ -80,7 +80,7 @@ func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 		}
 	}
 	if len(p.allowed) < len(r.present) {
-		p.why = "kept from those who are allergic to what is in it"
+		p.why = prose.Say("kept from those who are allergic to what is in it")
 	}
 	return p
 }
@@ -105,7 +105,7 @@ func (c *calculation) fuelPiece(fuel *cooking.LegFuel, container *cooking.Contai
 	p := piece{
 		kind: FuelItem, key: container.Key, mass: container.Fuel + container.Empty, left: container.Empty,
 		until: r.last, volume: container.Volume,
-		class: fmt.Sprintf("fuel of group %d", fuel.Group), energy: max(1, container.Fuel.CeilGrams()),
+		class: fuelOf + strconv.FormatInt(int64(fuel.Group), 10), energy: max(1, container.Fuel.CeilGrams()),
 	}
 	if from := container.EmptyFrom; from > 0 {
 		p.until = min(from-1, r.last)
@@ -119,7 +119,7 @@ func (c *calculation) fuelPiece(fuel *cooking.LegFuel, container *cooking.Contai
 
 // groupCarriers gives the members of a cook group who are there, or everybody
 // where the group has nobody, or the thing belongs to all.
-func (c *calculation) groupCarriers(group trip.GroupID, r run) ([]int, string) {
+func (c *calculation) groupCarriers(group trip.GroupID, r run) ([]int, prose.Text) {
 	var own []int
 	for _, place := range r.present {
 		if c.Trip.Crew[place].Group == group {
@@ -127,7 +127,7 @@ func (c *calculation) groupCarriers(group trip.GroupID, r run) ([]int, string) {
 		}
 	}
 	if group == 0 || len(own) == 0 {
-		return r.present, ""
+		return r.present, prose.Text{}
 	}
-	return own, "stays with its cook group"
+	return own, prose.Say("stays with its cook group")
 }

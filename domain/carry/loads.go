@@ -1,10 +1,9 @@
 package carry
 
 import (
-	"fmt"
-
 	"sumpter/domain/findings"
 	"sumpter/domain/needs"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -137,12 +136,11 @@ func (c *calculation) warnOfLoad(member *trip.Member, day int, load units.Mass) 
 	case part <= amber:
 		return
 	}
-	system := c.Trip.Units
 	spare := load - referenceMass(member).Scale(amber)
 	c.find(severity, "heavy-load", findings.Place{Day: day, Member: member.ID},
-		fmt.Sprintf("%s starts day %d with %s, %.0f %% of body mass.", member.Name, day, load.Format(system), 100*part),
-		fmt.Sprintf("Above %.0f %% is a caution and above %.0f %% a strong one (common practice; for the young after paediatric advice on school bags). It is not a medical limit.", 100*amber, 100*red),
-		fmt.Sprintf("Take %s off their own kit, lower their strength so that others carry it, or send more food ahead. Ask a doctor where health is in doubt.", spare.Format(system)))
+		prose.Say("%s starts day %d with %s, %.0f %% of body mass.", member.Name, day, load, 100*part),
+		prose.Say("Above %.0f %% is a caution and above %.0f %% a strong one (common practice; for the young after paediatric advice on school bags). It is not a medical limit.", 100*amber, 100*red),
+		prose.Say("Take %s off their own kit, lower their strength so that others carry it, or send more food ahead. Ask a doctor where health is in doubt.", spare))
 }
 
 // referenceMass is body mass, at most that of a body mass index of 27.

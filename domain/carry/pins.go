@@ -1,11 +1,11 @@
 package carry
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -20,16 +20,16 @@ func (c *calculation) applyPins(p *piece, r run) {
 		}
 		switch {
 		case pin.Forbid && len(p.allowed) == 1 && p.allowed[0] == place:
-			c.find(findings.LookAt, "pin-not-followed", c.placeOf(p, r), fmt.Sprintf("%s cannot be kept from %s.", c.nameOf(p), c.Trip.Crew[place].Name),
-				"Nobody else who is there may carry it.", "Take the ban off, or change what keeps it from the others.")
+			c.find(findings.LookAt, "pin-not-followed", c.placeOf(p, r), prose.Say("%s cannot be kept from %s.", c.nameOf(p), c.Trip.Crew[place].Name),
+				prose.Say("Nobody else who is there may carry it."), prose.Say("Take the ban off, or change what keeps it from the others."))
 		case pin.Forbid:
 			p.allowed = slices.DeleteFunc(slices.Clone(p.allowed), func(i int) bool { return i == place })
-			p.why = "kept from a member by hand"
+			p.why = prose.Say("kept from a member by hand")
 		case !slices.Contains(p.allowed, place):
-			c.find(findings.MustFix, "pin-not-followed", c.placeOf(p, r), fmt.Sprintf("%s is pinned to %s, who may not carry it; another member carries it.", c.nameOf(p), c.Trip.Crew[place].Name),
-				p.why+".", "Take the pin off, or pin it to somebody else.")
+			c.find(findings.MustFix, "pin-not-followed", c.placeOf(p, r), prose.Say("%s is pinned to %s, who may not carry it; another member carries it.", c.nameOf(p), c.Trip.Crew[place].Name),
+				prose.Say("%s.", p.why), prose.Say("Take the pin off, or pin it to somebody else."))
 		default:
-			p.allowed, p.why = []int{place}, "pinned by hand"
+			p.allowed, p.why = []int{place}, prose.Say("pinned by hand")
 		}
 	}
 }
@@ -46,18 +46,18 @@ func pinConcerns(pin trip.Pin, p *piece) bool {
 }
 
 // nameOf is how people call a piece.
-func (c *calculation) nameOf(p *piece) string {
+func (c *calculation) nameOf(p *piece) prose.Text {
 	switch p.kind {
 	case BagItem:
-		return "Bag " + p.bag.Code
+		return prose.Say("Bag %s", p.bag.Code)
 	case GearItem:
 		if id, err := strconv.ParseInt(p.key, 10, 64); err == nil {
 			if gear := c.Trip.GearItem(trip.GearID(id)); gear != nil {
-				return gear.Name
+				return prose.Verbatim(gear.Name)
 			}
 		}
 	}
-	return string(p.kind) + " " + p.key
+	return prose.Say("%s %s", p.kind, p.key)
 }
 
 func (c *calculation) placeOf(p *piece, r run) findings.Place {
@@ -73,7 +73,7 @@ func (c *calculation) placeOf(p *piece, r run) findings.Place {
 	return place
 }
 
-func (c *calculation) find(severity findings.Severity, code string, place findings.Place, what, why, remedy string) {
+func (c *calculation) find(severity findings.Severity, code string, place findings.Place, what, why, remedy prose.Text) {
 	c.result.Findings = append(c.result.Findings, findings.Finding{
 		Severity: severity, Stage: findings.Carry, Code: code, Place: place, What: what, Why: why, Remedy: remedy,
 	})

@@ -1,10 +1,8 @@
 package carry
 
 import (
-	"fmt"
-	"strings"
-
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/solve/fairsplit"
 	"sumpter/domain/units"
 )
@@ -23,39 +21,39 @@ func (c *calculation) sayReasons(r run, pieces []piece, solved fairsplit.Result)
 		c.find(findings.MustFix, "over-limit", place, c.overrunText(overrun, member.Name), why, remedy)
 	}
 	if len(solved.Overruns) == 0 {
-		c.find(findings.MustFix, "no-split", findings.Place{Day: r.first}, "The bags of these days cannot all be carried.", why, remedy)
+		c.find(findings.MustFix, "no-split", findings.Place{Day: r.first}, prose.Say("The bags of these days cannot all be carried."), why, remedy)
 	}
 }
 
-func (c *calculation) overrunText(overrun fairsplit.Overrun, name string) string {
+func (c *calculation) overrunText(overrun fairsplit.Overrun, name string) prose.Text {
 	switch overrun.Limit {
 	case fairsplit.MassLimit:
-		return fmt.Sprintf("%s carries %s more than their limit.", name, c.amount(fairsplit.MassLimit, overrun.Over))
+		return prose.Say("%s carries %s more than their limit.", name, amount(fairsplit.MassLimit, overrun.Over))
 	case fairsplit.VolumeLimit:
-		return fmt.Sprintf("%s's pack has %s too little room.", name, c.amount(fairsplit.VolumeLimit, overrun.Over))
+		return prose.Say("%s's pack has %s too little room.", name, amount(fairsplit.VolumeLimit, overrun.Over))
 	default:
-		return fmt.Sprintf("%s carries more of the %s than one pack should hold.", name, overrun.Class)
+		return prose.Say("%s carries more of the %s than one pack should hold.", name, c.className(overrun.Class))
 	}
 }
 
-// amount writes a solver's number in the leader's units.
-func (c *calculation) amount(limit fairsplit.Limit, value int64) string {
+// amount gives a solver's number its unit.
+func amount(limit fairsplit.Limit, value int64) prose.Text {
 	switch limit {
 	case fairsplit.MassLimit:
-		return (units.Mass(value) * decigram).Format(c.Trip.Units)
+		return prose.Say("%s", units.Mass(value)*decigram)
 	case fairsplit.VolumeLimit:
-		return (units.Volume(value) * units.Millilitre).Format(c.Trip.Units)
+		return prose.Say("%s", units.Volume(value)*units.Millilitre)
 	default:
-		return fmt.Sprintf("%d kcal", value)
+		return prose.Say("%d kcal", value)
 	}
 }
 
 // explain writes why nothing fits, and the change that would help.
-func (c *calculation) explain(r run, pieces []piece, reasons []fairsplit.Reason) (why, remedy string) {
+func (c *calculation) explain(r run, pieces []piece, reasons []fairsplit.Reason) (why, remedy prose.Text) {
 	if len(reasons) == 0 {
-		return "No split of whole pieces was found that keeps every limit.", "Raise a limit, send more food ahead, or leave shared gear at home."
+		return prose.Say("No split of whole pieces was found that keeps every limit."), raiseALimit()
 	}
-	var whys, remedies []string
+	var whys, remedies []prose.Text
 	for _, reason := range reasons {
 		whys = append(whys, c.reasonText(r, pieces, reason))
 		for _, change := range reason.Change {
@@ -63,62 +61,66 @@ func (c *calculation) explain(r run, pieces []piece, reasons []fairsplit.Reason)
 		}
 	}
 	if len(remedies) == 0 {
-		remedies = []string{"Raise a limit, send more food ahead, or leave shared gear at home"}
+		return prose.List(" ", whys), raiseALimit()
 	}
-	return strings.Join(whys, " "), strings.Join(remedies, "; ") + "."
+	return prose.List(" ", whys), prose.Say("%s.", prose.List("; ", remedies))
 }
 
-func (c *calculation) reasonText(r run, pieces []piece, reason fairsplit.Reason) string {
-	room := fmt.Sprintf("%s of room for %s", c.amount(reason.Limit, reason.Have), c.amount(reason.Limit, reason.Need))
+func raiseALimit() prose.Text {
+	return prose.Say("Raise a limit, send more food ahead, or leave shared gear at home.")
+}
+
+func (c *calculation) reasonText(r run, pieces []piece, reason fairsplit.Reason) prose.Text {
+	room := prose.Say("%s of room for %s", amount(reason.Limit, reason.Have), amount(reason.Limit, reason.Need))
 	switch reason.Rule {
 	case fairsplit.NobodyMayCarry:
-		return c.names(pieces, reason.Items) + " may be carried by nobody who is there."
+		return prose.Say("%s may be carried by nobody who is there.", c.names(pieces, reason.Items))
 	case fairsplit.OwnKitOverLimit:
-		return fmt.Sprintf("The own kit of %s alone is over the limit: %s.", c.crewNames(r, reason.Members), room)
+		return prose.Say("The own kit of %s alone is over the limit: %s.", c.crewNames(r, reason.Members), room)
 	case fairsplit.ItemTooLarge:
-		return fmt.Sprintf("%s fits in no pack of those who may carry it: %s.", c.names(pieces, reason.Items), room)
+		return prose.Say("%s fits in no pack of those who may carry it: %s.", c.names(pieces, reason.Items), room)
 	case fairsplit.PinnedTooMuch:
-		return fmt.Sprintf("What only %s may carry is too much for them: %s.", c.crewNames(r, reason.Members), room)
+		return prose.Say("What only %s may carry is too much for them: %s.", c.crewNames(r, reason.Members), room)
 	case fairsplit.TotalTooMuch:
-		return fmt.Sprintf("All packs together are too small: %s.", room)
+		return prose.Say("All packs together are too small: %s.", room)
 	case fairsplit.ClassTooTight:
-		return fmt.Sprintf("The %s cannot be spread within the part allowed in one pack.", reason.Class)
+		return prose.Say("The %s cannot be spread within the part allowed in one pack.", c.className(reason.Class))
 	case fairsplit.SubsetTooSmall:
-		return fmt.Sprintf("What only %s may carry does not fit their packs: %s.", c.crewNames(r, reason.Members), room)
+		return prose.Say("What only %s may carry does not fit their packs: %s.", c.crewNames(r, reason.Members), room)
 	case fairsplit.WholeItemsMisfit:
-		return fmt.Sprintf("There is room in all, %s, but not for whole pieces.", room)
+		return prose.Say("There is room in all, %s, but not for whole pieces.", room)
 	case fairsplit.RuledOut:
-		return "Every split was looked at or ruled out: none keeps every limit."
+		return prose.Say("Every split was looked at or ruled out: none keeps every limit.")
 	default:
-		return "No split was found that keeps every limit; there may be one."
+		return prose.Say("No split was found that keeps every limit; there may be one.")
 	}
 }
 
-func (c *calculation) changeText(r run, pieces []piece, change fairsplit.Change) string {
+func (c *calculation) changeText(r run, pieces []piece, change fairsplit.Change) prose.Text {
 	switch change.Kind {
 	case fairsplit.RaiseShare:
 		part := 100 * float64(change.Share.Num) / float64(max(1, change.Share.Den))
-		return fmt.Sprintf("Allow %.0f %% of the %s in one pack", part, change.Class)
+		return prose.Say("Allow %.0f %% of the %s in one pack", part, c.className(change.Class))
 	case fairsplit.AddCarrier:
-		name := "it"
+		name := prose.Say("it")
 		if change.Item >= 0 && change.Item < len(pieces) {
 			name = c.nameOf(&pieces[change.Item])
 		}
-		return "Let somebody carry " + name + ", or leave it out"
+		return prose.Say("Let somebody carry %s, or leave it out", name)
 	default:
-		whose := "the packs together"
+		whose := prose.Say("the packs together")
 		if change.Member >= 0 && change.Member < len(r.present) {
-			whose = c.Trip.Crew[r.present[change.Member]].Name
+			whose = prose.Verbatim(c.Trip.Crew[r.present[change.Member]].Name)
 		}
-		return fmt.Sprintf("Give %s %s more, or bring that much less", whose, c.amount(change.Limit, change.By))
+		return prose.Say("Give %s %s more, or bring that much less", whose, amount(change.Limit, change.By))
 	}
 }
 
 // mostNamed bounds how many names stand in one sentence.
 const mostNamed = 6
 
-func (c *calculation) names(pieces []piece, items []int) string {
-	var names []string
+func (c *calculation) names(pieces []piece, items []int) prose.Text {
+	var names []prose.Text
 	for _, i := range items {
 		if i >= 0 && i < len(pieces) {
 			names = append(names, c.nameOf(&pieces[i]))
@@ -127,19 +129,19 @@ func (c *calculation) names(pieces []piece, items []int) string {
 	return joinNames(names)
 }
 
-func (c *calculation) crewNames(r run, members []int) string {
-	var names []string
+func (c *calculation) crewNames(r run, members []int) prose.Text {
+	var names []prose.Text
 	for _, i := range members {
 		if i >= 0 && i < len(r.present) {
-			names = append(names, c.Trip.Crew[r.present[i]].Name)
+			names = append(names, prose.Verbatim(c.Trip.Crew[r.present[i]].Name))
 		}
 	}
 	return joinNames(names)
 }
 
-func joinNames(names []string) string {
+func joinNames(names []prose.Text) prose.Text {
 	if len(names) > mostNamed {
-		names = append(names[:mostNamed:mostNamed], fmt.Sprintf("%d more", len(names)-mostNamed))
+		names = append(names[:mostNamed:mostNamed], prose.Say("%d more", len(names)-mostNamed))
 	}
-	return strings.Join(names, ", ")
+	return prose.List(", ", names)
 }

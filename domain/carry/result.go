@@ -7,6 +7,7 @@ package carry
 
 import (
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -51,7 +52,7 @@ type Item struct {
 	Key     string        `json:"key"`    // bag key, gear ID as text, container key, or waste key
 	Mass    units.Mass    `json:"mass_g"` // on the first morning of the stage
 	Carrier trip.MemberID `json:"carrier"`
-	Why     string        `json:"why"` // the constraint or reason that put it there
+	Why     prose.Text    `json:"why"` // the constraint or reason that put it there
 }
 
 // Member is one member's load over the days of the trip.

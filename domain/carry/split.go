@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/solve/fairsplit"
 	"sumpter/domain/units"
 )
@@ -94,7 +95,7 @@ func (c *calculation) refused(ctx context.Context, r run, err error) error {
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
-	c.find(findings.MustFix, "no-split", findings.Place{Day: r.first}, "The load of these days could not be split.", err.Error()+".", "Look for masses, limits or strengths that cannot be right.")
+	c.find(findings.MustFix, "no-split", findings.Place{Day: r.first}, prose.Say("The load of these days could not be split."), prose.Verbatim(err.Error()+"."), prose.Say("Look for masses, limits or strengths that cannot be right."))
 	return nil
 }
 
@@ -105,9 +106,9 @@ func (c *calculation) openToAll(p *piece, r run) {
 		return
 	}
 	p.allowed = r.present
-	c.find(findings.MustFix, "no-carrier", c.placeOf(p, r), c.nameOf(p)+" may be carried by nobody who is there.",
-		"Everybody present is allergic to something in it, or it is kept from them by hand.",
-		"Leave that food out, read the labels of the foods whose allergens are unknown, or seal the bag twice and agree with the member who carries it.")
+	c.find(findings.MustFix, "no-carrier", c.placeOf(p, r), prose.Say("%s may be carried by nobody who is there.", c.nameOf(p)),
+		prose.Say("Everybody present is allergic to something in it, or it is kept from them by hand."),
+		prose.Say("Leave that food out, read the labels of the foods whose allergens are unknown, or seal the bag twice and agree with the member who carries it."))
 }
 
 // problem writes a stage in the solver's terms.
@@ -197,8 +198,8 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 		}
 		member := c.Trip.Crew[r.present[seat]].ID
 		why := pieces[i].why
-		if len(pieces[i].allowed) > 1 || why == "" {
-			why = joinReason(why, "put here by the fair split")
+		if len(pieces[i].allowed) > 1 || why.IsZero() {
+			why = prose.List("; ", []prose.Text{why, prose.Say("put here by the fair split")})
 		}
 		stage.Items = append(stage.Items, Item{Kind: pieces[i].kind, Key: pieces[i].key, Mass: pieces[i].mass, Carrier: member, Why: why})
 	}
@@ -208,13 +209,6 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 	for _, day := range solved.Days {
 		stage.Fair = append(stage.Fair, share(day.Level))
 	}
-}
-
-func joinReason(first, second string) string {
-	if first == "" {
-		return second
-	}
-	return first + "; " + second
 }
 
 // share turns decigrams per hectogram into load by capability.
@@ -281,6 +275,6 @@ func (c *calculation) nobodyThere(r run, pieces []piece) {
 	if len(pieces) == 0 {
 		return
 	}
-	c.find(findings.MustFix, "nobody-there", findings.Place{Day: r.first}, "Nobody is there on these days to carry food and gear.",
-		"No member's days include them.", "Correct the members' first and last days.")
+	c.find(findings.MustFix, "nobody-there", findings.Place{Day: r.first}, prose.Say("Nobody is there on these days to carry food and gear."),
+		prose.Say("No member's days include them."), prose.Say("Correct the members' first and last days."))
 }

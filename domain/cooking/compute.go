@@ -4,6 +4,7 @@ import (
 	"sumpter/domain/findings"
 	"sumpter/domain/needs"
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -48,7 +49,7 @@ type cook struct {
 	result   Result
 }
 
-func (c *cook) tell(severity findings.Severity, code string, place findings.Place, what, why, remedy string) {
+func (c *cook) tell(severity findings.Severity, code string, place findings.Place, what, why, remedy prose.Text) {
 	c.result.Findings = append(c.result.Findings, findings.Finding{
 		Severity: severity, Stage: findings.Cooking, Code: code, Place: place, What: what, Why: why, Remedy: remedy,
 	})

@@ -167,7 +167,7 @@ func TestWhatCannotBeCookedIsSaid(t *testing.T) {
 			t.Errorf("%s: have %q", code, codes(result.Findings))
 		}
 		for _, finding := range result.Findings {
-			if finding.What == "" || finding.Why == "" || finding.Remedy == "" || finding.Stage != findings.Cooking {
+			if finding.What.IsZero() || finding.Why.IsZero() || finding.Remedy.IsZero() || finding.Stage != findings.Cooking {
 				t.Errorf("%s: a finding without words: %+v", code, finding)
 			}
 		}

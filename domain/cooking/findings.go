@@ -6,6 +6,7 @@ import (
 
 	"sumpter/domain/findings"
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/science/water"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -22,19 +23,19 @@ func (c *cook) lookAtKitchen(g int) {
 	k, group := &c.kitchens[g], &c.trip.Groups[g]
 	for _, stove := range k.guessed {
 		c.tell(findings.Note, "stove-figures", findings.Place{Group: group.ID, Gear: stove.ID},
-			fmt.Sprintf("%s has no power or efficiency; %.0f W and %.0f %% were taken.", stove.Name,
+			prose.Say("%s has no power or efficiency; %.0f W and %.0f %% were taken.", stove.Name,
 				orUsual(stove.PowerWatts, usualWatts), 100*orUsual(stove.Efficiency, usualEfficiency(k.fuel))),
-			"Common practice, no source.", "Weigh the fuel before and after boiling one litre and enter the efficiency.")
+			prose.Say("Common practice, no source."), prose.Say("Weigh the fuel before and after boiling one litre and enter the efficiency."))
 	}
 	for _, stove := range k.spares {
 		c.tell(findings.Note, "stove-other-fuel", findings.Place{Group: group.ID, Gear: stove.ID},
-			fmt.Sprintf("%s burns %s; %s is planned with %s alone.", stove.Name, stove.Fuel, group.Name, k.fuel),
-			"A meal is planned on one fuel.", "Leave the stove at home, or take it as a spare and add its fuel by hand.")
+			prose.Say("%s burns %s; %s is planned with %s alone.", stove.Name, stove.Fuel, group.Name, k.fuel),
+			prose.Say("A meal is planned on one fuel."), prose.Say("Leave the stove at home, or take it as a spare and add its fuel by hand."))
 	}
 	if len(k.stoves) > 0 && !knownFuel(k.fuel) {
 		c.tell(findings.MustFix, "fuel-unknown", findings.Place{Group: group.ID, Gear: k.stoves[0].ID},
-			fmt.Sprintf("What %s burns is not known; its fuel was reckoned as canister gas.", k.stoves[0].Name),
-			"Heating values differ by more than two times.", "Choose the fuel of the stove.")
+			prose.Say("What %s burns is not known; its fuel was reckoned as canister gas.", k.stoves[0].Name),
+			prose.Say("Heating values differ by more than two times."), prose.Say("Choose the fuel of the stove."))
 	}
 }
 
@@ -58,15 +59,15 @@ func (c *cook) lookAtFlameless(s *slot) {
 		place.Recipe = recipe.ID
 		if c.once(fmt.Sprintf("flame %d %s %d %d", s.day, s.meal, s.group, recipe.ID)) {
 			c.tell(findings.MustFix, "needs-flame", place,
-				fmt.Sprintf("%s cannot be cooked at %s on day %d: no flame is allowed.", recipe.Name, s.meal, s.day),
-				"The day is marked as one without stoves. Follow the fire rules of the place.",
-				"Choose a recipe that can be made cold, or move this one to another day.")
+				prose.Say("%s cannot be cooked at %s on day %d: no flame is allowed.", recipe.Name, s.meal, s.day),
+				prose.Say("The day is marked as one without stoves. Follow the fire rules of the place."),
+				prose.Say("Choose a recipe that can be made cold, or move this one to another day."))
 		}
 	}
 	if c.trip.Days[s.day-1].SnowWater && c.once(fmt.Sprintf("snow %d", s.day)) {
 		c.tell(findings.MustFix, "snow-without-flame", findings.Place{Day: s.day},
-			fmt.Sprintf("Water comes from snow on day %d, but no flame is allowed to melt it.", s.day),
-			"Eating snow cools the body and does not replace drinking.", "Find running water, or carry it in.")
+			prose.Say("Water comes from snow on day %d, but no flame is allowed to melt it.", s.day),
+			prose.Say("Eating snow cools the body and does not replace drinking."), prose.Say("Find running water, or carry it in."))
 	}
 }
 
@@ -76,15 +77,15 @@ func (c *cook) lookAtNoKitchen(s *slot, hot []*portions.Batch) {
 	if len(hot) == 0 || !c.once(fmt.Sprintf("kitchen %d", s.group)) {
 		return
 	}
-	missing, code := "stove", "no-stove"
-	if len(k.stoves) > 0 {
-		missing, code = "pot", "no-pot"
-	}
-	place := s.place(c)
+	place, why := s.place(c), prose.Say("Water must be boiled for this meal.")
 	place.Recipe = hot[0].Recipe
-	c.tell(findings.MustFix, code, place,
-		fmt.Sprintf("%s has no %s but cooks from day %d on.", group.Name, missing, s.day),
-		"Water must be boiled for this meal.", fmt.Sprintf("Add a %s to the gear of the group, or choose meals that are eaten cold.", missing))
+	if len(k.stoves) > 0 {
+		c.tell(findings.MustFix, "no-pot", place, prose.Say("%s has no pot but cooks from day %d on.", group.Name, s.day), why,
+			prose.Say("Add a pot to the gear of the group, or choose meals that are eaten cold."))
+		return
+	}
+	c.tell(findings.MustFix, "no-stove", place, prose.Say("%s has no stove but cooks from day %d on.", group.Name, s.day), why,
+		prose.Say("Add a stove to the gear of the group, or choose meals that are eaten cold."))
 }
 
 // lookAtPot tells once for each recipe and group what is too large for a pot.
@@ -96,10 +97,10 @@ func (c *cook) lookAtPot(s *slot, batch *portions.Batch, recipe *trip.Recipe, po
 	place := s.place(c)
 	place.Recipe, place.Gear = recipe.ID, pot.ID
 	c.tell(findings.LookAt, "pot-too-small", place,
-		fmt.Sprintf("%s for %d eaters is %s, and %s holds %s: it takes %d rounds.", recipe.Name, len(batch.Portions),
-			volume.Format(c.trip.Units), pot.Name, usable(pot).Format(c.trip.Units), rounds),
-		"A pot is filled to 85 % of the brim (design choice).",
-		fmt.Sprintf("Bring a pot of %s or more, or split the group.", volume.Scale(1/potFill).Format(c.trip.Units)))
+		prose.Say("%s for %d eaters is %s, and %s holds %s: it takes %d rounds.", recipe.Name, len(batch.Portions),
+			volume, pot.Name, usable(pot), rounds),
+		prose.Say("A pot is filled to 85 %% of the brim (design choice)."),
+		prose.Say("Bring a pot of %s or more, or split the group.", volume.Scale(1/potFill)))
 }
 
 func (c *cook) lookAtHeight(s *slot, recipe *trip.Recipe, simmer units.Minutes) {
@@ -110,8 +111,8 @@ func (c *cook) lookAtHeight(s *slot, recipe *trip.Recipe, simmer units.Minutes) 
 	place := s.place(c)
 	place.Recipe = recipe.ID
 	c.tell(findings.LookAt, "slow-at-height", place,
-		fmt.Sprintf("%s simmers %.0f minutes on day %d instead of %.0f.", recipe.Name, float64(simmer), s.day, float64(recipe.Simmer)),
-		"Water boils cooler higher up (design choice on the boiling point).", "Soak it beforehand, cook it on a lower day, or choose something that only needs hot water.")
+		prose.Say("%s simmers %.0f minutes on day %d instead of %.0f.", recipe.Name, float64(simmer), s.day, float64(recipe.Simmer)),
+		prose.Say("Water boils cooler higher up (design choice on the boiling point)."), prose.Say("Soak it beforehand, cook it on a lower day, or choose something that only needs hot water."))
 }
 
 func (c *cook) lookAtMinutes(s *slot, minutes units.Minutes) {
@@ -120,18 +121,19 @@ func (c *cook) lookAtMinutes(s *slot, minutes units.Minutes) {
 	}
 	k := &c.kitchens[s.group]
 	c.tell(findings.LookAt, "slow-meal", s.place(c),
-		fmt.Sprintf("It takes %.0f minutes until the last eater of %s has %s on day %d.", float64(minutes), c.trip.Groups[s.group].Name, s.meal, s.day),
-		fmt.Sprintf("%d burner(s) of %.0f W at %.0f %%.", k.burners(), k.watts, 100*k.efficiency),
-		"Bring another stove and pot, a larger pot, or choose a quicker meal.")
+		prose.Say("It takes %.0f minutes until the last eater of %s has %s on day %d.", float64(minutes), c.trip.Groups[s.group].Name, s.meal, s.day),
+		prose.Plural(k.burners(), prose.Say("%d burner of %.0f W at %.0f %%.", k.burners(), k.watts, 100*k.efficiency),
+			prose.Say("%d burners of %.0f W at %.0f %%.", k.burners(), k.watts, 100*k.efficiency)),
+		prose.Say("Bring another stove and pot, a larger pot, or choose a quicker meal."))
 }
 
 func (c *cook) lookAtMelting(s *slot, litres, heatKJ float64) {
 	k := &c.kitchens[s.group]
 	minutes := heatKJ * 1000 / (k.watts * k.efficiency) / 60
 	c.tell(findings.LookAt, "melting-snow", s.place(c),
-		fmt.Sprintf("Melting %s of drinking water on day %d takes %s of fuel and %.0f minutes of a burner.", units.FromLitres(litres).Format(c.trip.Units),
-			s.day, fuelFor(heatKJ, k, 1).Format(c.trip.Units), minutes),
-		"Ice takes 333.55 kJ/kg to melt.", "Start early, keep a little water in the pot, and never melt snow with the stove inside a tent: carbon monoxide kills.")
+		prose.Say("Melting %s of drinking water on day %d takes %s of fuel and %.0f minutes of a burner.", units.FromLitres(litres),
+			s.day, fuelFor(heatKJ, k, 1), minutes),
+		prose.Say("Ice takes 333.55 kJ/kg to melt."), prose.Say("Start early, keep a little water in the pot, and never melt snow with the stove inside a tent: carbon monoxide kills."))
 }
 
 func (c *cook) lookAtSnacks(p portions.Result) {
@@ -142,17 +144,17 @@ func (c *cook) lookAtSnacks(p portions.Result) {
 			continue
 		}
 		c.tell(findings.LookAt, "snack-needs-flame", findings.Place{Day: b.Day, Meal: b.Meal, Group: b.Group, Recipe: recipe.ID},
-			fmt.Sprintf("%s is planned as a snack but has to be cooked; no fuel is reckoned for it.", recipe.Name),
-			"Snacks are eaten on the move.", "Serve it at a meal, or choose a snack that is ready to eat.")
+			prose.Say("%s is planned as a snack but has to be cooked; no fuel is reckoned for it.", recipe.Name),
+			prose.Say("Snacks are eaten on the move."), prose.Say("Serve it at a meal, or choose a snack that is ready to eat."))
 	}
 }
 
 func (c *cook) lookAtNoContainer(leg, group int, needed units.Mass) {
 	k, g := &c.kitchens[group], &c.trip.Groups[group]
 	c.tell(findings.MustFix, "no-fuel-container", findings.Place{Day: c.legs[leg].FirstDay, Group: g.ID},
-		fmt.Sprintf("%s needs %s of %s from day %d to %d, and no size of container is known for it.", g.Name, needed.Format(c.trip.Units), k.fuel,
+		prose.Say("%s needs %s of %s from day %d to %d, and no size of container is known for it.", g.Name, needed, k.fuel,
 			c.legs[leg].FirstDay, c.legs[leg].LastDay),
-		"Fuel is carried in whole containers.", "Add the canisters or bottles you can buy to the trip's fuels.")
+		prose.Say("Fuel is carried in whole containers."), prose.Say("Add the canisters or bottles you can buy to the trip's fuels."))
 }
 
 func (c *cook) lookAtCold(leg, group int) {
@@ -163,8 +165,8 @@ func (c *cook) lookAtCold(leg, group int) {
 	for day := c.legs[leg].FirstDay; day <= c.legs[leg].LastDay; day++ {
 		if low := c.trip.Days[day-1].Low; low < 0 {
 			c.tell(findings.LookAt, "butane-in-frost", findings.Place{Day: day, Group: c.trip.Groups[group].ID},
-				fmt.Sprintf("It may be %s on day %d; butane does not boil below 0 °C and the stove will not burn.", low.Format(c.trip.Units), day),
-				"Butane boils at -0.5 °C.", "Take canisters with propane in them, or liquid fuel.")
+				prose.Say("It may be %s on day %d; butane does not boil below 0 °C and the stove will not burn.", low, day),
+				prose.Say("Butane boils at -0.5 °C."), prose.Say("Take canisters with propane in them, or liquid fuel."))
 			return
 		}
 	}
@@ -176,20 +178,22 @@ func (c *cook) lookAtCarriedAhead(from int, entry LegFuel) {
 		return
 	}
 	c.tell(findings.LookAt, "fuel-carried-ahead", findings.Place{Day: c.legs[from].FirstDay, Group: entry.Group, Point: point.ID},
-		fmt.Sprintf("%s has no fuel: the %s of %s for days %d to %d are carried from day %d on.", point.Name, entry.Needed.Format(c.trip.Units), entry.Fuel,
+		prose.Say("%s has no fuel: the %s of %s for days %d to %d are carried from day %d on.", point.Name, entry.Needed, entry.Fuel,
 			c.legs[entry.Leg].FirstDay, c.legs[entry.Leg].LastDay, c.legs[from].FirstDay),
-		"The point neither sells fuel nor takes it. Fuel is not allowed in ordinary post.", "Find out whether fuel can be bought near the point.")
+		prose.Say("The point neither sells fuel nor takes it. Fuel is not allowed in ordinary post."), prose.Say("Find out whether fuel can be bought near the point."))
 }
 
 func (c *cook) lookAtCeiling(d, capped int) {
 	if capped == 0 {
 		return
 	}
+	most := units.FromLitres(water.MostPerDay)
 	c.tell(findings.LookAt, "water-ceiling", findings.Place{Day: d + 1},
-		fmt.Sprintf("%d member(s) would need more water on day %d than is good for anybody; it is held at %s a day.", capped, d+1,
-			units.FromLitres(water.MostPerDay).Format(c.trip.Units)),
-		"US Army TB MED 507: more than 1.4 L an hour or 11.4 L a day can lower the blood's sodium dangerously.",
-		"Shorten the day, start before sunrise, rest in the shade at noon, and eat something salty.")
+		prose.Plural(capped,
+			prose.Say("%d member would need more water on day %d than is good for anybody; it is held at %s a day.", capped, d+1, most),
+			prose.Say("%d members would need more water on day %d than is good for anybody; it is held at %s a day.", capped, d+1, most)),
+		prose.Say("US Army TB MED 507: more than 1.4 L an hour or 11.4 L a day can lower the blood's sodium dangerously."),
+		prose.Say("Shorten the day, start before sunrise, rest in the shade at noon, and eat something salty."))
 }
 
 // lookAtHeat reminds once of all hot days, at the first of them.
@@ -205,18 +209,12 @@ func (c *cook) lookAtHeat() {
 		}
 	}
 	if hot > 0 {
+		drink, spread := units.FromLitres(water.DrinkPerHour(float64(hottest), water.Moderate)), units.FromLitres(water.SpreadPerHour)
 		c.tell(findings.Note, "hot-days", findings.Place{Day: first},
-			fmt.Sprintf("%s hot, up to %s: about %s an hour on the move, give or take %s.", days(hot), hottest.Format(c.trip.Units),
-				units.FromLitres(water.DrinkPerHour(float64(hottest), water.Moderate)).Format(c.trip.Units),
-				units.FromLitres(water.SpreadPerHour).Format(c.trip.Units)),
-			"US Army TB MED 507. Only the air temperature is known; it was taken as a day in the shade.",
-			"Plan rests in the shade and know where water is; heat illness is an emergency.")
+			prose.Plural(hot,
+				prose.Say("One day is hot, up to %s: about %s an hour on the move, give or take %s.", hottest, drink, spread),
+				prose.Say("%d days are hot, up to %s: about %s an hour on the move, give or take %s.", hot, hottest, drink, spread)),
+			prose.Say("US Army TB MED 507. Only the air temperature is known; it was taken as a day in the shade."),
+			prose.Say("Plan rests in the shade and know where water is; heat illness is an emergency."))
 	}
-}
-
-func days(count int) string {
-	if count == 1 {
-		return "One day is"
-	}
-	return fmt.Sprintf("%d days are", count)
 }

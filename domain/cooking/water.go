@@ -1,10 +1,9 @@
 package cooking
 
 import (
-	"fmt"
-
 	"sumpter/domain/findings"
 	"sumpter/domain/needs"
+	"sumpter/domain/prose"
 	"sumpter/domain/science/water"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -147,10 +146,10 @@ func (c *cook) dryCamp(d, group int) {
 		total += base[i]
 	}
 	c.tell(findings.LookAt, "dry-camp", findings.Place{Day: d + 1, Group: id},
-		fmt.Sprintf("There is no water at the camp of day %d: %s carries %s there, about %s each.", d+1, c.trip.Groups[group].Name,
-			total.Format(c.trip.Units), (total/parts).Format(c.trip.Units)),
-		"Cooking of the evening and the next morning with 10 % lost, half a day's drink and two hours of the next day (design choice).",
-		"Mark the last sure water on the map, carry enough bottles, and count this mass when you choose who carries what.")
+		prose.Say("There is no water at the camp of day %d: %s carries %s there, about %s each.", d+1, c.trip.Groups[group].Name,
+			total, total/parts),
+		prose.Say("Cooking of the evening and the next morning with 10 %% lost, half a day's drink and two hours of the next day (design choice)."),
+		prose.Say("Mark the last sure water on the map, carry enough bottles, and count this mass when you choose who carries what."))
 }
 
 // untilWater is what a member drinks from the last water before a dry camp's

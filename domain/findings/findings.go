@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"slices"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -53,20 +54,20 @@ type Place struct {
 
 // Finding is one thing the leader must know.
 type Finding struct {
-	Severity Severity `json:"severity"`
-	Stage    Stage    `json:"stage"`
-	Code     string   `json:"code"` // stable word for programs: "allergen", "day-short"
-	Place    Place    `json:"place"`
-	What     string   `json:"what"`   // one plain sentence with the amount
-	Why      string   `json:"why"`    // the rule or figure behind it, with its source
-	Remedy   string   `json:"remedy"` // what to do, with the amount
+	Severity Severity   `json:"severity"`
+	Stage    Stage      `json:"stage"`
+	Code     string     `json:"code"` // stable word for programs: "allergen", "day-short"
+	Place    Place      `json:"place"`
+	What     prose.Text `json:"what"`   // one plain sentence with the amount
+	Why      prose.Text `json:"why"`    // the rule or figure behind it, with its source
+	Remedy   prose.Text `json:"remedy"` // what to do, with the amount
 }
 
 // Sort puts findings in the order a leader works them off: worst first, then
 // by stage, day, place and code. The order is total, so it is stable.
 func Sort(list []Finding) {
 	slices.SortStableFunc(list, func(a, b Finding) int {
-		return cmp.Or(
+		if order := cmp.Or(
 			cmp.Compare(severityOrder(a.Severity), severityOrder(b.Severity)),
 			cmp.Compare(stageOrder(a.Stage), stageOrder(b.Stage)),
 			cmp.Compare(a.Place.Day, b.Place.Day),
@@ -79,8 +80,10 @@ func Sort(list []Finding) {
 			cmp.Compare(a.Place.Point, b.Place.Point),
 			cmp.Compare(a.Place.Bag, b.Place.Bag),
 			cmp.Compare(a.Code, b.Code),
-			cmp.Compare(a.What, b.What),
-		)
+		); order != 0 {
+			return order
+		}
+		return cmp.Compare(a.What.String(), b.What.String())
 	})
 }
 

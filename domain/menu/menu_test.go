@@ -356,11 +356,11 @@ func TestFindings(t *testing.T) {
 				if f.Code != c.code {
 					continue
 				}
-				if f.Severity != c.severity || f.Place.Member != c.member || f.Stage != findings.Menu || f.Remedy == "" || f.Why == "" {
+				if f.Severity != c.severity || f.Place.Member != c.member || f.Stage != findings.Menu || f.Remedy.IsZero() || f.Why.IsZero() {
 					t.Errorf("got %+v", f)
 				}
 				for _, word := range c.says {
-					if !strings.Contains(f.What, word) {
+					if !strings.Contains(f.What.String(), word) {
 						t.Errorf("%q does not say %q", f.What, word)
 					}
 				}

@@ -1,11 +1,9 @@
 package menu
 
 import (
-	"fmt"
 	"slices"
-	"strings"
-
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -20,22 +18,22 @@ func (r *resolver) lookAtContact() {
 			}
 			if meals, first := r.mealsBeside(member, allergy.Allergen, true); len(meals) > 0 {
 				r.tell(findings.LookAt, "cooked-beside", findings.Place{Day: first.day, Meal: first.meal, Group: first.group, Member: member.ID},
-					fmt.Sprintf("Traces of %s harm %s, and food that holds or may hold it is cooked at the same stove: %s.", allergy.Allergen, member.Name, strings.Join(meals, ", ")),
-					"Pots, spoons and hands carry traces; heat and rinsing do not remove them (common practice, no source).",
-					fmt.Sprintf("Cook %s's food first, in a pot, with a spoon and a cloth of its own, or choose dishes without %s for all.", member.Name, allergy.Allergen))
+					prose.Say("Traces of %s harm %s, and food that holds or may hold it is cooked at the same stove: %s.", allergy.Allergen, member.Name, prose.List(", ", meals)),
+					prose.Say("Pots, spoons and hands carry traces; heat and rinsing do not remove them (common practice, no source)."),
+					prose.Say("Cook %s's food first, in a pot, with a spoon and a cloth of its own, or choose dishes without %s for all.", member.Name, allergy.Allergen))
 			}
 			if meals, first := r.mealsBeside(member, allergy.Allergen, false); len(meals) > 0 {
 				r.tell(findings.Note, "eaten-beside", findings.Place{Day: first.day, Meal: first.meal, Group: first.group, Member: member.ID},
-					fmt.Sprintf("Traces of %s harm %s, and others eat food beside them that holds or may hold it: %s.", allergy.Allergen, member.Name, strings.Join(meals, ", ")),
-					"Crumbs and hands carry traces (common practice, no source).",
-					fmt.Sprintf("Wash hands after eating, share no knives, bags or boards, and ask %s what they need.", member.Name))
+					prose.Say("Traces of %s harm %s, and others eat food beside them that holds or may hold it: %s.", allergy.Allergen, member.Name, prose.List(", ", meals)),
+					prose.Say("Crumbs and hands carry traces (common practice, no source)."),
+					prose.Say("Wash hands after eating, share no knives, bags or boards, and ask %s what they need.", member.Name))
 			}
 		}
 	}
 }
 
 // mealsBeside lists the meals at which others are served what is not free of the allergen, cooked or only eaten.
-func (r *resolver) mealsBeside(member *trip.Member, allergen trip.Allergen, cooked bool) (meals []string, first slotKey) {
+func (r *resolver) mealsBeside(member *trip.Member, allergen trip.Allergen, cooked bool) (meals []prose.Text, first slotKey) {
 	for i := range r.slots {
 		slot := &r.slots[i]
 		if !slices.Contains(slot.Eaters, member.ID) || !r.othersEat(slot, member.ID, allergen, cooked) {
@@ -44,7 +42,7 @@ func (r *resolver) mealsBeside(member *trip.Member, allergen trip.Allergen, cook
 		if len(meals) == 0 {
 			first = slotKey{slot.Day, slot.Meal, slot.Group}
 		}
-		meals = append(meals, fmt.Sprintf("%s of day %d", slot.Meal, slot.Day))
+		meals = append(meals, prose.Say("%s of day %d", slot.Meal, slot.Day))
 	}
 	return meals, first
 }
@@ -96,8 +94,8 @@ func (r *resolver) lookAtRepeats() {
 		served := dinner{slot.Group, main.ID}
 		if before, ok := last[served]; ok && slot.Day-before <= r.trip.Settings.RepeatGap {
 			r.tell(findings.Note, "dinner-again", findings.Place{Day: slot.Day, Meal: slot.Meal, Group: slot.Group, Recipe: main.ID},
-				fmt.Sprintf("%s is dinner on day %d and again on day %d.", main.Name, before, slot.Day),
-				fmt.Sprintf("The settings ask for %d days between equal dinners.", r.trip.Settings.RepeatGap), "Exchange one of the two with another day.")
+				prose.Say("%s is dinner on day %d and again on day %d.", main.Name, before, slot.Day),
+				prose.Say("The settings ask for %d days between equal dinners.", r.trip.Settings.RepeatGap), prose.Say("Exchange one of the two with another day."))
 		}
 		last[served] = slot.Day
 	}
@@ -133,7 +131,7 @@ func (r *resolver) lookAtUnused() {
 			continue
 		}
 		r.tell(findings.Note, "cell-unused", keyOf(cell).place(),
-			fmt.Sprintf("The menu decides %s on day %d, but nobody of the group eats that meal from the packs.", cell.Meal, cell.Day),
-			"Meals are eaten from the packs where the day says so and somebody of the group is there.", "Add the meal to the day, or take it out of the menu.")
+			prose.Say("The menu decides %s on day %d, but nobody of the group eats that meal from the packs.", cell.Meal, cell.Day),
+			prose.Say("Meals are eaten from the packs where the day says so and somebody of the group is there."), prose.Say("Add the meal to the day, or take it out of the menu."))
 	}
 }

@@ -1,10 +1,10 @@
 package needs
 
 import (
-	"fmt"
 	"math"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/science/metabolism"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -24,7 +24,7 @@ const (
 	olderFrom        = 65
 )
 
-func note(severity findings.Severity, code string, place findings.Place, what, why, remedy string) findings.Finding {
+func note(severity findings.Severity, code string, place findings.Place, what, why, remedy prose.Text) findings.Finding {
 	return findings.Finding{Severity: severity, Stage: findings.Needs, Code: code, Place: place, What: what, Why: why, Remedy: remedy}
 }
 
@@ -37,30 +37,30 @@ func routeFindings(t *trip.Trip, routes []route) []findings.Finding {
 		switch {
 		case r.tooSteep:
 			list = append(list, note(findings.LookAt, "day-too-steep", place,
-				fmt.Sprintf("Day %d climbs %s and descends %s within %s, steeper than people walk.", d+1,
-					day.Ascent.FormatHeight(t.Units), day.Descent.FormatHeight(t.Units), day.Distance.FormatDistance(t.Units)),
-				"The walking equations end at slopes of 45 %; the energy was reckoned at that slope.",
-				"Check the distance and the heights of the day."))
+				prose.Say("Day %d climbs %s and descends %s within %s, steeper than people walk.", d+1,
+					prose.Height(day.Ascent), prose.Height(day.Descent), prose.Distance(day.Distance)),
+				prose.Say("The walking equations end at slopes of 45 %%; the energy was reckoned at that slope."),
+				prose.Say("Check the distance and the heights of the day.")))
 		case r.noLength:
 			list = append(list, note(findings.Note, "day-without-distance", place,
-				fmt.Sprintf("Day %d has %.1f h on the move but no distance: %.0f km/h on the level were taken.", d+1, naismith, plainKmPerH),
-				"The cost of walking depends on speed and slope.", "Enter distance, ascent and descent of the day."))
+				prose.Say("Day %d has %.1f h on the move but no distance: %.0f km/h on the level were taken.", d+1, naismith, plainKmPerH),
+				prose.Say("The cost of walking depends on speed and slope."), prose.Say("Enter distance, ascent and descent of the day.")))
 		case r.tooFast:
 			list = append(list, note(findings.LookAt, "day-too-fast", place,
-				fmt.Sprintf("Day %d asks for %s in %.1f h, faster than a walk.", d+1, day.Distance.FormatDistance(t.Units), naismith),
-				"The walking equations end at 7.1 km/h; the energy was reckoned at that speed.",
-				fmt.Sprintf("Enter more moving hours; the rule of Naismith and Langmuir gives %.1f h.", computedHours(day, &t.Settings))))
+				prose.Say("Day %d asks for %s in %.1f h, faster than a walk.", d+1, prose.Distance(day.Distance), naismith),
+				prose.Say("The walking equations end at 7.1 km/h; the energy was reckoned at that speed."),
+				prose.Say("Enter more moving hours; the rule of Naismith and Langmuir gives %.1f h.", computedHours(day, &t.Settings))))
 		case !r.walk.GivenByHand && naismith > 0 && (tobler > opinionsApart*naismith || naismith > opinionsApart*tobler):
 			list = append(list, note(findings.LookAt, "moving-time-uncertain", place,
-				fmt.Sprintf("Two rules differ on day %d: %.1f h by Naismith and Langmuir, %.1f h by Tobler.", d+1, naismith, tobler),
-				"Naismith 1892 with Langmuir 1984; Tobler 1993, slower off the path.",
-				"Enter your own moving hours if you know the ground."))
+				prose.Say("Two rules differ on day %d: %.1f h by Naismith and Langmuir, %.1f h by Tobler.", d+1, naismith, tobler),
+				prose.Say("Naismith 1892 with Langmuir 1984; Tobler 1993, slower off the path."),
+				prose.Say("Enter your own moving hours if you know the ground.")))
 		}
 		if whole := naismith + float64(r.walk.StopHours); whole > longDayHours {
 			list = append(list, note(findings.LookAt, "long-day", place,
-				fmt.Sprintf("Day %d takes %.1f h with stops, which leaves %.1f h for sleep, cooking and camp.", d+1, whole, 24-whole),
-				"A day longer than 12 h leaves too little sleep (design choice).",
-				fmt.Sprintf("Cut the day at a place before the camp, or take at least %.1f h off it.", whole-longDayHours)))
+				prose.Say("Day %d takes %.1f h with stops, which leaves %.1f h for sleep, cooking and camp.", d+1, whole, 24-whole),
+				prose.Say("A day longer than 12 h leaves too little sleep (design choice)."),
+				prose.Say("Cut the day at a place before the camp, or take at least %.1f h off it.", whole-longDayHours)))
 		}
 	}
 	return list
@@ -79,52 +79,52 @@ func memberFindings(t *trip.Trip, result *Result) []findings.Finding {
 	for i := range t.Crew {
 		m := &t.Crew[i]
 		b := bodyOf(m)
-		list = append(list, bodyFindings(t, m, b)...)
+		list = append(list, bodyFindings(m, b)...)
 		list = append(list, dayFindings(m, b, result.Members[i].Days)...)
 	}
 	return list
 }
 
-func bodyFindings(t *trip.Trip, m *trip.Member, b body) []findings.Finding {
+func bodyFindings(m *trip.Member, b body) []findings.Finding {
 	var list []findings.Finding
 	place := findings.Place{Member: m.ID}
 	if b.guessed {
 		list = append(list, note(findings.MustFix, "body-mass-missing", place,
-			fmt.Sprintf("%s has no body mass; %s was taken.", m.Name, units.FromKilograms(guessedMassKg).Format(t.Units)),
-			"Every equation of energy starts from body mass.", "Enter the body mass, or a need given by hand together with it."))
+			prose.Say("%s has no body mass; %s was taken.", m.Name, units.FromKilograms(guessedMassKg)),
+			prose.Say("Every equation of energy starts from body mass."), prose.Say("Enter the body mass, or a need given by hand together with it.")))
 	}
 	if m.GivenNeed.Known() {
 		return list
 	}
 	if b.sex == metabolism.NotGiven {
 		list = append(list, note(findings.Note, "sex-not-given", place,
-			fmt.Sprintf("The need of %s is the mean of two equations that lie %.0f kcal a day apart at rest.", m.Name, math.Abs(b.spread())),
-			"The published equations are made for women and for men.", "If you know better, enter the sex or a need by hand."))
+			prose.Say("The need of %s is the mean of two equations that lie %.0f kcal a day apart at rest.", m.Name, math.Abs(b.spread())),
+			prose.Say("The published equations are made for women and for men."), prose.Say("If you know better, enter the sex or a need by hand.")))
 	}
 	switch {
 	case b.minor():
 		list = append(list, note(findings.Note, "minor", place,
-			fmt.Sprintf("%s is %d: the need is reckoned for a growing body and never below %.0f kcal a day.", m.Name, m.Age, floorOf(b)),
-			"Schofield 1985; Torun 2001 in FAO/WHO/UNU 2004. Load and grade terms were measured on adults.",
-			"Let young members eat as much as they want, and ask their parents about food and illness."))
+			prose.Say("%s is %d: the need is reckoned for a growing body and never below %.0f kcal a day.", m.Name, m.Age, floorOf(b)),
+			prose.Say("Schofield 1985; Torun 2001 in FAO/WHO/UNU 2004. Load and grade terms were measured on adults."),
+			prose.Say("Let young members eat as much as they want, and ask their parents about food and illness.")))
 	case b.heightCm <= 0:
 		list = append(list, note(findings.Note, "height-not-given", place,
-			fmt.Sprintf("%s has no height: Schofield's equation by mass and age alone was used.", m.Name),
-			"Its standard error is about "+fmt.Sprintf("%.0f kcal a day.", metabolism.SchofieldError(b.sex, b.age)), "Enter the height."))
+			prose.Say("%s has no height: Schofield's equation by mass and age alone was used.", m.Name),
+			prose.Say("Its standard error is about %.0f kcal a day.", metabolism.SchofieldError(b.sex, b.age)), prose.Say("Enter the height.")))
 	case b.age > oldestDerivation:
 		list = append(list, note(findings.LookAt, "age-beyond-equation", place,
-			fmt.Sprintf("%s is %d; the equation was made on people up to %d.", m.Name, m.Age, oldestDerivation),
-			"Mifflin-St Jeor 1990.", "Ask the member, their doctor or a dietitian for a figure and enter it by hand."))
+			prose.Say("%s is %d; the equation was made on people up to %d.", m.Name, m.Age, oldestDerivation),
+			prose.Say("Mifflin-St Jeor 1990."), prose.Say("Ask the member, their doctor or a dietitian for a figure and enter it by hand.")))
 	case b.age >= olderFrom:
 		list = append(list, note(findings.Note, "older-member", place,
-			fmt.Sprintf("%s is %d: appetite and thirst may be smaller than the need.", m.Name, m.Age),
-			"Common practice, no source.", "Offer food and drink more often, and ask what loads and days suit."))
+			prose.Say("%s is %d: appetite and thirst may be smaller than the need.", m.Name, m.Age),
+			prose.Say("Common practice, no source."), prose.Say("Offer food and drink more often, and ask what loads and days suit.")))
 	}
 	if apart := crossCheck(b); apart > crossCheckApart {
 		list = append(list, note(findings.LookAt, "body-figures-odd", place,
-			fmt.Sprintf("Two equations for %s at rest lie %.0f %% apart.", m.Name, 100*apart),
-			"Harris-Benedict as revised 1984 usually reads 3 to 5 % above; more than 10 % points to a typing error.",
-			fmt.Sprintf("Check mass (%s), height (%.2f m) and age (%d).", m.BodyMass.Format(t.Units), float64(m.Height), m.Age)))
+			prose.Say("Two equations for %s at rest lie %.0f %% apart.", m.Name, 100*apart),
+			prose.Say("Harris-Benedict as revised 1984 usually reads 3 to 5 %% above; more than 10 %% points to a typing error."),
+			prose.Say("Check mass (%s), height (%.2f m) and age (%d).", m.BodyMass, float64(m.Height), m.Age)))
 	}
 	return list
 }
@@ -163,19 +163,19 @@ func dayFindings(m *trip.Member, b body, days []Day) []findings.Finding {
 	}
 	if low >= 0 {
 		list = append(list, note(findings.LookAt, "need-low", findings.Place{Member: m.ID, Day: low + 1},
-			fmt.Sprintf("The need of %s on day %d is only %.0f kcal.", m.Name, low+1, float64(days[low].Kcal)),
-			"Below 1.2 times rest or 1,600 kcal a day (design choice).", "Check the body figures, the day's hours, or the figure given by hand."))
+			prose.Say("The need of %s on day %d is only %.0f kcal.", m.Name, low+1, float64(days[low].Kcal)),
+			prose.Say("Below 1.2 times rest or 1,600 kcal a day (design choice)."), prose.Say("Check the body figures, the day's hours, or the figure given by hand.")))
 	}
 	if high >= 0 {
 		list = append(list, note(findings.LookAt, "need-high", findings.Place{Member: m.ID, Day: high + 1},
-			fmt.Sprintf("The need of %s on day %d is %.0f kcal, more than most people can eat.", m.Name, high+1, float64(days[high].Kcal)),
-			"Above 5,500 kcal a day (design choice).", "Shorten the day, lighten the load, or plan rich food and an easier day after it."))
+			prose.Say("The need of %s on day %d is %.0f kcal, more than most people can eat.", m.Name, high+1, float64(days[high].Kcal)),
+			prose.Say("Above 5,500 kcal a day (design choice)."), prose.Say("Shorten the day, lighten the load, or plan rich food and an easier day after it.")))
 	}
 	if outside >= 0 {
 		d := days[outside]
 		list = append(list, note(findings.Note, "given-need-apart", findings.Place{Member: m.ID, Day: outside + 1},
-			fmt.Sprintf("The %.0f kcal given for %s lie far from the %.0f to %.0f kcal reckoned for day %d.", float64(d.Kcal), m.Name, float64(d.Low), float64(d.High), outside+1),
-			"A figure given by hand stands.", "Make sure that it means a day on the move, with the pack."))
+			prose.Say("The %.0f kcal given for %s lie far from the %.0f to %.0f kcal reckoned for day %d.", float64(d.Kcal), m.Name, float64(d.Low), float64(d.High), outside+1),
+			prose.Say("A figure given by hand stands."), prose.Say("Make sure that it means a day on the move, with the pack.")))
 	}
 	return list
 }

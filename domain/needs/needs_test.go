@@ -180,7 +180,7 @@ func TestSecondLooksAtTheRoute(t *testing.T) {
 			t.Errorf("%s: have %q", code, codes(result.Findings))
 		}
 		for _, finding := range result.Findings {
-			if finding.What == "" || finding.Why == "" || finding.Remedy == "" || finding.Stage != findings.Needs {
+			if finding.What.IsZero() || finding.Why.IsZero() || finding.Remedy.IsZero() || finding.Stage != findings.Needs {
 				t.Errorf("%s: a finding without words: %+v", code, finding)
 			}
 		}

@@ -191,7 +191,7 @@ func TestAnEvening(t *testing.T) {
 	p := packing.Compute(tr, b, r)
 	var lines []string
 	for _, round := range p.Rounds {
-		line := round.Name
+		line := round.Name.String()
 		for _, s := range round.Steps {
 			line += "; " + string(s.Station) + " " + s.Bag
 		}
@@ -229,7 +229,7 @@ func find(t *testing.T, p packing.Result, code string, severity findings.Severit
 	t.Helper()
 	for _, f := range p.Findings {
 		if f.Code == code {
-			if f.Severity != severity || !strings.Contains(f.What+f.Remedy, says) {
+			if f.Severity != severity || !strings.Contains(f.What.String()+f.Remedy.String(), says) {
 				t.Errorf("%+v does not say %q", f, says)
 			}
 			return
@@ -249,7 +249,7 @@ func TestFoodForACleanRoundIsSetAside(t *testing.T) {
 	tr.Crew[0].Allergies[0].Severe = true
 	p = packing.Compute(tr, b, resupply.Result{})
 	for _, f := range p.Findings {
-		if f.Code == "set-aside" && strings.Contains(f.What, "with gluten") {
+		if f.Code == "set-aside" && strings.Contains(f.What.String(), "with gluten") {
 			t.Errorf("with gluten last nothing is soiled by it: %+v", f)
 		}
 	}

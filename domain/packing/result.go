@@ -6,6 +6,7 @@ package packing
 
 import (
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -20,7 +21,7 @@ type Result struct {
 
 // Round is a run of bags that may be packed on the same surface.
 type Round struct {
-	Name       string          `json:"name"`    // "without peanuts, nuts, gluten", ...
+	Name       prose.Text      `json:"name"`    // "without peanuts, nuts, gluten", ...
 	FreeOf     []trip.Allergen `json:"free_of"` // allergies of the crew that no bag of the round touches
 	CleanFirst bool            `json:"clean_first"`
 	Steps      []Step          `json:"steps"`

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -191,19 +192,12 @@ func (n *night) freeOf(s touched) []trip.Allergen {
 }
 
 // name says what a round is free of, or touches if it is free of nothing.
-func (n *night) name(s touched) string {
+func (n *night) name(s touched) prose.Text {
 	if len(n.allergies) == 0 {
-		return "all bags"
+		return prose.Say("all bags")
 	}
-	word, sign := "without ", byte('0')
-	if s.size() == len(s) {
-		word, sign = "with ", '1'
+	if free := n.freeOf(s); len(free) > 0 {
+		return prose.Say("without %s", prose.List(", ", free))
 	}
-	var names []string
-	for i, a := range n.allergies {
-		if s[i] == sign {
-			names = append(names, string(a.allergen))
-		}
-	}
-	return word + strings.Join(names, ", ")
+	return prose.Say("with %s", n.allNames())
 }

@@ -111,7 +111,7 @@ func TestRoundsOfACrew(t *testing.T) {
 		bagsIn = append(bagsIn, &list[i])
 	}
 	for _, r := range n.rounds(bagsIn) {
-		line := n.name(r.touches)
+		line := n.name(r.touches).String()
 		if r.clean {
 			line += ", clean first"
 		}

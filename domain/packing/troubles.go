@@ -1,11 +1,10 @@
 package packing
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -18,7 +17,7 @@ const fineSteps = 3
 
 func (n *night) findings(rounds []round, r *Result) []findings.Finding {
 	var list []findings.Finding
-	add := func(severity findings.Severity, code string, food trip.FoodID, what, why, remedy string) {
+	add := func(severity findings.Severity, code string, food trip.FoodID, what, why, remedy prose.Text) {
 		list = append(list, findings.Finding{
 			Severity: severity, Stage: findings.Packing, Code: code, Place: findings.Place{Food: food},
 			What: what, Why: why, Remedy: remedy,
@@ -26,9 +25,9 @@ func (n *night) findings(rounds []round, r *Result) []findings.Finding {
 	}
 	if len(n.allergies) > 0 && len(rounds) > 0 {
 		add(findings.Note, "cross-contact", 0,
-			fmt.Sprintf("%d rounds with %d cleanings keep %s apart.", len(rounds), cleanings(rounds), n.allNames()),
-			"Traces pass on by hands, scoops, scales and dust; heat and rinsing do not remove an allergen (common practice, no source).",
-			"Wash hands, tools and table with soap before each round that asks for it, use fresh cloths, and ask the allergic member or their doctor what they need.")
+			prose.Say("%d rounds with %d cleanings keep %s apart.", len(rounds), cleanings(rounds), n.allNames()),
+			prose.Say("Traces pass on by hands, scoops, scales and dust; heat and rinsing do not remove an allergen (common practice, no source)."),
+			prose.Say("Wash hands, tools and table with soap before each round that asks for it, use fresh cloths, and ask the allergic member or their doctor what they need."))
 	}
 	for _, s := range n.shared(rounds, r.Bulk) {
 		severity := findings.LookAt
@@ -36,20 +35,20 @@ func (n *night) findings(rounds []round, r *Result) []findings.Finding {
 			severity = findings.MustFix
 		}
 		add(severity, "set-aside", s.food,
-			fmt.Sprintf("%s is used in a round with %s and again in the later round %s.", n.foods[s.food].Name, s.allergen, n.name(rounds[s.later].touches)),
-			"What was open on a table with an allergen is no longer free of it.",
-			fmt.Sprintf("Set %s of it aside, closed, before round %d begins.", s.mass.Format(n.trip.Units), s.dirty+1))
+			prose.Say("%s is used in a round with %s and again in the later round %s.", n.foods[s.food].Name, s.allergen, n.name(rounds[s.later].touches)),
+			prose.Say("What was open on a table with an allergen is no longer free of it."),
+			prose.Say("Set %s of it aside, closed, before round %d begins.", s.mass, s.dirty+1))
 	}
 	if count := n.fineWeighings(r.Bulk); count > 0 {
 		add(findings.Note, "fine-weighing", 0,
-			fmt.Sprintf("%d weighings are under %s, on a scale that shows %s.", count, (fineSteps*n.trip.Settings.ScaleStep).Format(n.trip.Units), n.trip.Settings.ScaleStep.Format(n.trip.Units)),
-			"A scale is wrong by up to a step.", "Use a finer scale for salt and spices, or mix them for several bags and divide.")
+			prose.Say("%d weighings are under %s, on a scale that shows %s.", count, fineSteps*n.trip.Settings.ScaleStep, n.trip.Settings.ScaleStep),
+			prose.Say("A scale is wrong by up to a step."), prose.Say("Use a finer scale for salt and spices, or mix them for several bags and divide."))
 	}
 	if r.Minutes > longNight {
 		add(findings.LookAt, "long-night", 0,
-			fmt.Sprintf("Packing takes about %.1f hours with %d helpers.", float64(r.Minutes)/60, max(1, n.trip.Settings.Helpers)),
-			"Rough figures for each weighing, label and cleaning; tired helpers mix up bags (common practice, no source).",
-			"Find more helpers, or pack on two evenings, a round or two on each.")
+			prose.Say("Packing takes about %.1f hours with %d helpers.", float64(r.Minutes)/60, max(1, n.trip.Settings.Helpers)),
+			prose.Say("Rough figures for each weighing, label and cleaning; tired helpers mix up bags (common practice, no source)."),
+			prose.Say("Find more helpers, or pack on two evenings, a round or two on each."))
 	}
 	return list
 }
@@ -64,12 +63,12 @@ func cleanings(rounds []round) int {
 	return count
 }
 
-func (n *night) allNames() string {
-	var names []string
+func (n *night) allNames() prose.Text {
+	var names []trip.Allergen
 	for _, a := range n.allergies {
-		names = append(names, string(a.allergen))
+		names = append(names, a.allergen)
 	}
-	return strings.Join(names, ", ")
+	return prose.List(", ", names)
 }
 
 // sharing is a food that has been open beside an allergen and is used again in

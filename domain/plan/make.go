@@ -13,6 +13,7 @@ import (
 	"sumpter/domain/needs"
 	"sumpter/domain/packing"
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/shopping"
 	"sumpter/domain/spoilage"
@@ -65,7 +66,8 @@ func refused(t *trip.Trip, problems []trip.Problem) *Plan {
 	for _, problem := range problems {
 		p.Findings = append(p.Findings, findings.Finding{
 			Severity: findings.MustFix, Stage: findings.Trip, Code: "trip-fault",
-			What: problem.String(), Why: "A trip is planned only when every entry has a meaning.", Remedy: problem.Remedy,
+			What: prose.Verbatim(problem.String()), Why: prose.Say("A trip is planned only when every entry has a meaning."),
+			Remedy: prose.Verbatim(problem.Remedy),
 		})
 	}
 	return p

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
@@ -33,7 +34,7 @@ func unsound(p *Plan) []string {
 	var list []string
 	for _, finding := range p.Findings {
 		if finding.Stage == findings.Check {
-			list = append(list, finding.What+" ("+finding.Why+")")
+			list = append(list, finding.What.String()+" ("+finding.Why.String()+")")
 		}
 	}
 	return list
@@ -136,7 +137,7 @@ func figuresOnly(p *Plan) string {
 		}
 	}
 	for i := range p.Spoilage.Fates {
-		p.Spoilage.Fates[i].Why = ""
+		p.Spoilage.Fates[i].Why = prose.Text{}
 	}
 	p.Findings = nil
 	text, _ := json.Marshal(p)
@@ -157,7 +158,7 @@ func TestATripWithoutMeaningIsRefusedInWords(t *testing.T) {
 	on := triptest.Large(3, 2, 1)
 	on.Crew[0].BodyMass = -5
 	p := mustMake(t, on)
-	if !p.Refused() || len(p.Findings) == 0 || p.Findings[0].Severity != findings.MustFix || p.Findings[0].Remedy == "" {
+	if !p.Refused() || len(p.Findings) == 0 || p.Findings[0].Severity != findings.MustFix || p.Findings[0].Remedy.IsZero() {
 		t.Errorf("refused %v, findings %+v", p.Refused(), p.Findings)
 	}
 }

@@ -331,7 +331,7 @@ func TestShortDayNamesTheRemedy(t *testing.T) {
 		t.Fatal("a hungry day has no finding")
 	}
 	want := "Add " + fmtGrams(5*math.Ceil(missing/9/5)) + " of oil to a meal of Ada, add a dish, or let portions be larger."
-	if f := p.Findings[i]; f.Severity != findings.MustFix || f.Remedy != want {
+	if f := p.Findings[i]; f.Severity != findings.MustFix || f.Remedy.String() != want {
 		t.Errorf("got %+v, want remedy %q", f, want)
 	}
 }

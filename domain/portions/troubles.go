@@ -1,11 +1,9 @@
 package portions
 
 import (
-	"fmt"
 	"math"
-	"strings"
-
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/science/foodenergy"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -26,7 +24,7 @@ func (s *sizer) lookAt(r *Result) []findings.Finding {
 	return append(list, s.lookAtUnknown(r)...)
 }
 
-func finding(severity findings.Severity, code string, place findings.Place, what, why, remedy string) findings.Finding {
+func finding(severity findings.Severity, code string, place findings.Place, what, why, remedy prose.Text) findings.Finding {
 	return findings.Finding{Severity: severity, Stage: findings.Portions, Code: code, Place: place, What: what, Why: why, Remedy: remedy}
 }
 
@@ -46,19 +44,19 @@ func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {
 			severity = findings.MustFix
 		}
 		list = append(list, finding(severity, "day-short", place,
-			fmt.Sprintf("%s gets %.0f of %.0f kcal on day %d, %.0f %%.", who.Name, kcal, target, d+1, 100*kcal/target),
-			fmt.Sprintf("The settings ask for at least %.0f %% of the need; no portion may be larger than its recipe allows.", 100*settings.DayLow),
+			prose.Say("%s gets %.0f of %.0f kcal on day %d, %.0f %%.", who.Name, kcal, target, d+1, 100*kcal/target),
+			prose.Say("The settings ask for at least %.0f %% of the need; no portion may be larger than its recipe allows.", 100*settings.DayLow),
 			s.energyRemedy(who, target*settings.DayLow-kcal)))
 	case kcal > target*settings.DayHigh+1:
 		list = append(list, finding(findings.LookAt, "day-over", place,
-			fmt.Sprintf("%s gets %.0f kcal on day %d, %.0f %% of the need of %.0f.", who.Name, kcal, d+1, 100*kcal/target, target),
-			fmt.Sprintf("The settings allow %.0f %%; no portion may be smaller than its recipe allows.", 100*settings.DayHigh),
-			fmt.Sprintf("Leave a dish out for %s, or let a recipe be served smaller: %.0f kcal too much.", who.Name, kcal-target*settings.DayHigh)))
+			prose.Say("%s gets %.0f kcal on day %d, %.0f %% of the need of %.0f.", who.Name, kcal, d+1, 100*kcal/target, target),
+			prose.Say("The settings allow %.0f %%; no portion may be smaller than its recipe allows.", 100*settings.DayHigh),
+			prose.Say("Leave a dish out for %s, or let a recipe be served smaller: %.0f kcal too much.", who.Name, kcal-target*settings.DayHigh)))
 	}
 	if short := need.ProteinGrams - eaten.ProteinGrams; short > proteinSlack {
 		list = append(list, finding(findings.LookAt, "protein-short", place,
-			fmt.Sprintf("%s gets %.0f of %.0f g protein on day %d%s.", who.Name, eaten.ProteinGrams, need.ProteinGrams, d+1, orMore(eaten.UnknownProtein)),
-			"Protein target of the settings; 1.2 to 2.0 g/kg for active people: AND/DC/ACSM 2016.",
+			prose.Say("%s gets %.0f of %.0f g protein on day %d%s.", who.Name, eaten.ProteinGrams, need.ProteinGrams, d+1, orMore(eaten.UnknownProtein)),
+			prose.Say("Protein target of the settings; 1.2 to 2.0 g/kg for active people: AND/DC/ACSM 2016."),
 			s.proteinRemedy(who, short)))
 	}
 	return list
@@ -67,34 +65,33 @@ func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {
 // proteinSlack is what rounding may take from a day, in grams.
 const proteinSlack = 1.0
 
-func orMore(unknown int) string {
+// orMore says that a sum of protein may be higher.
+func orMore(unknown int) prose.Text {
 	if unknown == 0 {
-		return ""
+		return prose.Text{}
 	}
-	return fmt.Sprintf(" or more: the protein of %d foods is not known", unknown)
+	return prose.Plural(unknown, prose.Say(" or more: the protein of %d food is not known", unknown),
+		prose.Say(" or more: the protein of %d foods is not known", unknown))
 }
 
 // energyRemedy names the lightest food of the trip that the member may eat and the grams of it that bring the energy.
-func (s *sizer) energyRemedy(who *trip.Member, kcal float64) string {
+func (s *sizer) energyRemedy(who *trip.Member, kcal float64) prose.Text {
 	food := s.booster(who, func(f *trip.Food) float64 { return float64(f.Per100g.Kcal) * (1 - f.RefuseShare) })
 	if food == nil {
-		return fmt.Sprintf("Add another dish worth %.0f kcal, or let portions be larger.", kcal)
+		return prose.Say("Add another dish worth %.0f kcal, or let portions be larger.", kcal)
 	}
 	grams := roundedUp(foodenergy.GramsFor(kcal, float64(food.Kcal(100*units.Gram))/100))
-	return fmt.Sprintf("Add %s of %s to a meal of %s, add a dish, or let portions be larger.", s.shown(grams), food.Name, who.Name)
+	return prose.Say("Add %s of %s to a meal of %s, add a dish, or let portions be larger.", units.FromGrams(grams), food.Name, who.Name)
 }
 
-func (s *sizer) proteinRemedy(who *trip.Member, short float64) string {
+func (s *sizer) proteinRemedy(who *trip.Member, short float64) prose.Text {
 	food := s.booster(who, func(f *trip.Food) float64 { return f.Per100g.ProteinGrams.Or(0) * (1 - f.RefuseShare) })
 	if food == nil {
-		return fmt.Sprintf("Add a dish with %.0f g of protein.", short)
+		return prose.Say("Add a dish with %.0f g of protein.", short)
 	}
 	perGram := food.Per100g.ProteinGrams.Or(0) * (1 - food.RefuseShare) / 100
-	return fmt.Sprintf("Add %s of %s to a meal of %s, or choose a dish richer in protein.", s.shown(roundedUp(short/perGram)), food.Name, who.Name)
+	return prose.Say("Add %s of %s to a meal of %s, or choose a dish richer in protein.", units.FromGrams(roundedUp(short/perGram)), food.Name, who.Name)
 }
-
-// shown writes grams as the reader thinks of them.
-func (s *sizer) shown(grams float64) string { return units.FromGrams(grams).Format(s.trip.Units) }
 
 // roundedUp gives whole five grams: nobody adds 13 g of oil.
 func roundedUp(grams float64) float64 { return 5 * math.Ceil(grams/5) }
@@ -125,14 +122,21 @@ func (s *sizer) lookAtDinners(r *Result) []findings.Finding {
 		}
 		who := &s.trip.Crew[meal.member]
 		list = append(list, finding(findings.Note, "main-meal-small", findings.Place{Day: meal.day, Meal: trip.Dinner, Group: who.Group, Member: who.ID},
-			fmt.Sprintf("Dinner of %s on day %d has %.0f kcal and %.0f g protein: too little %s.", who.Name, meal.day, meal.kcal, meal.protein, strings.Join(lacks, " and ")),
-			fmt.Sprintf("A main meal should hold %.0f kcal and %.0f g protein (common practice, no source).", foodenergy.MainMealKcal, foodenergy.MainMealProteinG),
+			prose.Say("Dinner of %s on day %d has %.0f kcal and %.0f g protein: too little %s.", who.Name, meal.day, meal.kcal, meal.protein, lacking(lacks)),
+			prose.Say("A main meal should hold %.0f kcal and %.0f g protein (common practice, no source).", foodenergy.MainMealKcal, foodenergy.MainMealProteinG),
 			s.dinnerRemedy(who, meal.kcal, meal.protein)))
 	}
 	return list
 }
 
-func (s *sizer) dinnerRemedy(who *trip.Member, kcal, protein float64) string {
+func lacking(names []string) prose.Text {
+	if len(names) == 2 {
+		return prose.Say("%s and %s", prose.Word(names[0]), prose.Word(names[1]))
+	}
+	return prose.Say("%s", prose.Word(names[0]))
+}
+
+func (s *sizer) dinnerRemedy(who *trip.Member, kcal, protein float64) prose.Text {
 	if short := foodenergy.MainMealProteinG - protein; short > 0 {
 		return s.proteinRemedy(who, short)
 	}
@@ -186,8 +190,8 @@ func (s *sizer) lookAtUnknown(r *Result) []findings.Finding {
 			}
 			told[food.ID] = true
 			list = append(list, finding(findings.Note, "protein-unknown", findings.Place{Food: food.ID},
-				fmt.Sprintf("The protein of %s is not known, and it is on the menu.", food.Name),
-				"Unknown counts as nothing in the sums, and is counted.", "Enter the figure of the label."))
+				prose.Say("The protein of %s is not known, and it is on the menu.", food.Name),
+				prose.Say("Unknown counts as nothing in the sums, and is counted."), prose.Say("Enter the figure of the label.")))
 		}
 	}
 	return list

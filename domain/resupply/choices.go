@@ -2,12 +2,11 @@ package resupply
 
 import (
 	"errors"
-	"fmt"
 	"slices"
-	"strings"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/science/loadlimits"
 	"sumpter/domain/solve/stops"
 	"sumpter/domain/trip"
@@ -54,8 +53,8 @@ func choices(t *trip.Trip, b bags.Result, legs []trip.Leg) ([]Choice, []findings
 		list[i].Current = slices.Equal(list[i].Points, current)
 	}
 	list[best].Recommended = true
-	list[best].Why = fmt.Sprintf("Least sum of fees, %s for a kilogram carried one morning and %s for an hour of detour.",
-		units.Money(kilogramMorning).Format(t.Currency), units.Money(10*detourTenth).Format(t.Currency))
+	list[best].Why = prose.Say("Least sum of fees, %s for a kilogram carried one morning and %s for an hour of detour.",
+		prose.Price{Amount: kilogramMorning, Currency: t.Currency}, prose.Price{Amount: 10 * detourTenth, Currency: t.Currency})
 	if !slices.ContainsFunc(list, func(c Choice) bool { return c.Current }) {
 		list = append(list, weigh(t, p, current))
 	}
@@ -98,19 +97,28 @@ func candidate(t *trip.Trip, p *trip.ResupplyPoint, mass units.Mass, volume unit
 	if p.MaxGirth.Known() && volume > 0 {
 		q.ParcelGrams = min(q.ParcelGrams, max(1, int64(float64(l.volume)/float64(volume)*mass.Grams())))
 	}
-	if evening := t.DateOf(p.AfterDay); evening.IsSet() {
-		pickUp := evening
-		if !openOn(p, evening) {
-			pickUp = evening.AddDays(1)
-		}
-		switch w := postingWindow(p, pickUp); {
-		case !openOn(p, pickUp):
-			q.Shut = fmt.Sprintf("%s is closed on %s and the day after", p.Name, evening.Spoken())
-		case posted(p) && w.from > w.by:
-			q.Shut = fmt.Sprintf("%s keeps a box too short a time for its transit", p.Name)
-		}
-	}
+	q.Shut = shut(t, p).String()
 	return q
+}
+
+// shut says why a point cannot be used; nothing if it can.
+func shut(t *trip.Trip, p *trip.ResupplyPoint) prose.Text {
+	evening := t.DateOf(p.AfterDay)
+	if !evening.IsSet() {
+		return prose.Text{}
+	}
+	pickUp := evening
+	if !openOn(p, evening) {
+		pickUp = evening.AddDays(1)
+	}
+	switch w := postingWindow(p, pickUp); {
+	case !openOn(p, pickUp):
+		return prose.Say("%s is closed on %s and the day after", p.Name, evening)
+	case posted(p) && w.from > w.by:
+		return prose.Say("%s keeps a box too short a time for its transit", p.Name)
+	default:
+		return prose.Text{}
+	}
 }
 
 // room is what the crew can carry of food each morning, in grams: up to hard
@@ -192,32 +200,31 @@ func weigh(t *trip.Trip, p stops.Problem, points []trip.PointID) Choice {
 
 // gapFindings says where the crew cannot carry enough to the next point.
 func gapFindings(t *trip.Trip, no *stops.InfeasibleError) []findings.Finding {
-	const why = "Hard limits of the crew, or 30 % of body mass (20 % under 18) where none is given, less own kit and gear; food with its bags."
+	why := prose.Say("Hard limits of the crew, or 30 %% of body mass (20 %% under 18) where none is given, less own kit and gear; food with its bags.")
 	var list []findings.Finding
-	add := func(day int, what, remedy string) {
+	add := func(day int, what, remedy prose.Text) {
 		list = append(list, findings.Finding{
 			Severity: findings.LookAt, Stage: findings.Resupply, Code: "resupply-gap",
 			Place: findings.Place{Day: day}, What: what, Why: why, Remedy: remedy,
 		})
 	}
 	for _, h := range no.Heavy {
-		add(h.Day, fmt.Sprintf("Day %d alone needs %s of food, the packs take %s.", h.Day, grams(t, h.NeedGrams), grams(t, h.RoomGrams)),
-			"Lighten own kit or gear, or plan lighter food.")
+		add(h.Day, prose.Say("Day %d alone needs %s of food, the packs take %s.", h.Day, grams(h.NeedGrams), grams(h.RoomGrams)),
+			prose.Say("Lighten own kit or gear, or plan lighter food."))
 	}
 	for _, g := range no.Gaps {
-		what := fmt.Sprintf("Days %d to %d need %s of food, the packs take %s", g.FirstDay, g.LastDay, grams(t, g.NeedGrams), grams(t, g.TakeGrams))
-		var shut []string
+		what := prose.Say("Days %d to %d need %s of food, the packs take %s.", g.FirstDay, g.LastDay, grams(g.NeedGrams), grams(g.TakeGrams))
+		var why []prose.Text
 		for _, s := range g.Shut {
-			shut = append(shut, s.Reason)
+			why = append(why, shut(t, &t.Points[s.Point]))
 		}
-		if len(shut) > 0 {
-			what += ": " + strings.Join(shut, "; ")
+		if len(why) > 0 {
+			what = prose.Say("Days %d to %d need %s of food, the packs take %s: %s.", g.FirstDay, g.LastDay, grams(g.NeedGrams), grams(g.TakeGrams), prose.List("; ", why))
 		}
-		add(g.FirstDay, what+".", fmt.Sprintf("Find a point between days %d and %d, lighten the packs by %s, or take more people or fewer days.",
-			g.FirstDay, g.LastDay, grams(t, g.NeedGrams-g.TakeGrams)))
+		add(g.FirstDay, what, prose.Say("Find a point between days %d and %d, lighten the packs by %s, or take more people or fewer days.",
+			g.FirstDay, g.LastDay, grams(g.NeedGrams-g.TakeGrams)))
 	}
 	return list
 }
 
-// grams writes a mass in the reader's units.
-func grams(t *trip.Trip, g int64) string { return (units.Mass(g) * units.Gram).Format(t.Units) }
+func grams(g int64) units.Mass { return units.Mass(g) * units.Gram }

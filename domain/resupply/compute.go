@@ -27,7 +27,7 @@ func Compute(t *trip.Trip, b bags.Result, c cooking.Result, legs []trip.Leg) Res
 			}
 		}
 		box.hold(held, c.Fuel, point)
-		r.Findings = append(r.Findings, box.parcel(t, held, point)...)
+		r.Findings = append(r.Findings, box.parcel(held, point)...)
 		r.Findings = append(r.Findings, box.date(t, point)...)
 		r.Findings = append(r.Findings, box.fuelFindings(point)...)
 		if n > 0 {
@@ -78,14 +78,14 @@ func (b *Box) hold(held []*bags.Bag, fuel []cooking.LegFuel, point *trip.Resuppl
 }
 
 // parcel packs the bags and adds up the fees.
-func (b *Box) parcel(t *trip.Trip, held []*bags.Bag, point *trip.ResupplyPoint) []findings.Finding {
+func (b *Box) parcel(held []*bags.Bag, point *trip.ResupplyPoint) []findings.Finding {
 	limit := limitOf(point)
 	pieces := make([]piece, len(held))
 	var over []findings.Finding
 	for i, bag := range held {
 		pieces[i] = piece{bag.Mass(), bag.Volume}
 		if !limit.fits(pieces[i]) {
-			over = append(over, overLimit(t, bag, point))
+			over = append(over, overLimit(bag, point))
 		}
 	}
 	for _, group := range packFew(pieces, limit) {

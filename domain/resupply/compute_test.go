@@ -14,6 +14,7 @@ import (
 	"sumpter/domain/cooking"
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
@@ -192,7 +193,7 @@ func TestBoxOfAWeek(t *testing.T) {
 		{Points: []trip.PointID{9}, Money: 1350, HeaviestFood: 1230 * units.Gram, CarriedKgDay: 4.92, DetourHours: 0.5, Current: true},
 	}
 	for i := range want {
-		r.Choices[i].Recommended, r.Choices[i].Why = false, ""
+		r.Choices[i].Recommended, r.Choices[i].Why = false, prose.Text{}
 	}
 	if !reflect.DeepEqual(r.Choices, want) {
 		t.Errorf("choices %+v", r.Choices)
@@ -229,8 +230,8 @@ func TestTroublesOfPoints(t *testing.T) {
 		found := false
 		for _, f := range r.Findings {
 			if f.Code == c.code {
-				found = found || strings.Contains(f.What+f.Remedy, c.says)
-				if f.Severity != c.severity || f.Why == "" || f.Remedy == "" {
+				found = found || strings.Contains(f.What.String()+f.Remedy.String(), c.says)
+				if f.Severity != c.severity || f.Why.IsZero() || f.Remedy.IsZero() {
 					t.Errorf("%s: %+v", c.name, f)
 				}
 			}

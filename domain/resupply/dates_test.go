@@ -139,7 +139,7 @@ func TestDatesThatTroubleAreTold(t *testing.T) {
 		for _, f := range box.date(tr, &p) {
 			if f.Code == c.code {
 				found = true
-				if f.Severity != c.severity || !strings.Contains(f.What+f.Remedy, c.says) || f.Place.Point != 4 || f.Why == "" {
+				if f.Severity != c.severity || !strings.Contains(f.What.String()+f.Remedy.String(), c.says) || f.Place.Point != 4 || f.Why.IsZero() {
 					t.Errorf("%s: %+v", c.name, f)
 				}
 			}

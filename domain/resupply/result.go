@@ -7,6 +7,7 @@ package resupply
 
 import (
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -54,5 +55,5 @@ type Choice struct {
 	Current      bool           `json:"current"` // the points the leader uses now
 	Beaten       bool           `json:"beaten"`  // listed only because it is the current one
 	Recommended  bool           `json:"recommended"`
-	Why          string         `json:"why,omitempty"` // of the recommended one
+	Why          prose.Text     `json:"why,omitzero"` // of the recommended one
 }

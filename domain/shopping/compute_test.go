@@ -105,14 +105,14 @@ func TestUnknownPrices(t *testing.T) {
 	if l.CostKnown || got.Unpriced != 1 || l.Leftover != 0 || l.Cost != 60 {
 		t.Errorf("%+v", l)
 	}
-	one(t, got, "price-unknown", findings.Note, "1 lines")
+	one(t, got, "price-unknown", findings.Note, "1 line of")
 }
 
 func one(t *testing.T, r shopping.Result, code string, severity findings.Severity, says string) {
 	t.Helper()
 	for _, f := range r.Findings {
 		if f.Code == code {
-			if f.Severity != severity || !strings.Contains(f.What+f.Why+f.Remedy, says) {
+			if f.Severity != severity || !strings.Contains(f.What.String()+f.Why.String()+f.Remedy.String(), says) {
 				t.Errorf("%+v does not say %q", f, says)
 			}
 			return
@@ -160,7 +160,7 @@ func TestBudget(t *testing.T) {
 	}
 	tr, b, r = pantry()
 	tr.Settings.Budget = optional.Of(units.Money(950))
-	one(t, buy(tr, b, r), "budget-unsure", findings.Note, "1 lines are not")
+	one(t, buy(tr, b, r), "budget-unsure", findings.Note, "1 line is not")
 }
 
 func TestShoppingAfterTheFirstDeadline(t *testing.T) {

@@ -28,7 +28,7 @@ func buyFood(t *trip.Trip, f *trip.Food, needs []need) ([]Line, []findings.Findi
 	for _, n := range needs {
 		line := Line{Food: f.ID, Deadline: n.by, Needed: n.mass, FromHome: min(home, n.mass)}
 		home -= line.FromHome
-		list = append(list, line.buy(t, f, shelf)...)
+		list = append(list, line.buy(f, shelf)...)
 		// Stock that an earlier deadline takes might have served a later one better.
 		line.BestProven = line.BestProven && (len(needs) == 1 || !shelf.limited)
 		lines = append(lines, line)
@@ -55,7 +55,7 @@ func newShelf(f *trip.Food) *shelf {
 }
 
 // buy fills in what a line buys.
-func (l *Line) buy(t *trip.Trip, f *trip.Food, s *shelf) []findings.Finding {
+func (l *Line) buy(f *trip.Food, s *shelf) []findings.Finding {
 	missing := l.Needed - l.FromHome
 	l.CostKnown, l.BestProven = true, true
 	if missing <= 0 {
@@ -63,7 +63,7 @@ func (l *Line) buy(t *trip.Trip, f *trip.Food, s *shelf) []findings.Finding {
 	}
 	if len(f.Packages) == 0 {
 		l.addLoose(missing)
-		return []findings.Finding{noPackage(t, f, missing)}
+		return []findings.Finding{noPackage(f, missing)}
 	}
 	offer, purchase, short := choose(f, s, missing.CeilGrams())
 	for i, p := range offer.packages {
@@ -85,7 +85,7 @@ func (l *Line) buy(t *trip.Trip, f *trip.Food, s *shelf) []findings.Finding {
 	var list []findings.Finding
 	if rest := missing - l.Bought; short > 0 && rest > 0 {
 		l.addLoose(rest)
-		list = append(list, outOfStock(t, f, l, rest))
+		list = append(list, outOfStock(f, l, rest))
 	}
 	l.Leftover = l.FromHome + l.Bought - l.Needed
 	return list

@@ -80,20 +80,20 @@ func TestWarmStagesCountAgainstTheHighestWarmth(t *testing.T) {
 	food := keepsFor(100)
 	food.Storage.MaxHeat = optional.Of(units.Celsius(22))
 	van := stage{where: post, days: 0.5, day: daytemp.Day{Low: 20, High: 30}, known: true}
-	if fate := fateAt(t, edge(food, mild[:1], van), 1, trip.Dinner); fate.Why != warmButFresh.words() {
+	if fate := fateAt(t, edge(food, mild[:1], van), 1, trip.Dinner); fate.Why.String() != warmButFresh.words().String() {
 		t.Errorf("half a day in a warm van: %s", fate.Why)
 	}
 	van.days = 0.49
-	if fate := fateAt(t, edge(food, mild[:1], van), 1, trip.Dinner); fate.Why != keeps.words() {
+	if fate := fateAt(t, edge(food, mild[:1], van), 1, trip.Dinner); fate.Why.String() != keeps.words().String() {
 		t.Errorf("less than half a day: %s", fate.Why)
 	}
 	hot := []daytemp.Day{{Low: 10, High: 20}, {Low: 20, High: 30}, {Low: 5, High: 15}}
 	for day, want := range map[int]reason{1: keeps, 2: warmButFresh, 3: warmButFresh} {
-		if fate := fateAt(t, edge(food, hot), day, trip.Dinner); fate.Why != want.words() {
+		if fate := fateAt(t, edge(food, hot), day, trip.Dinner); fate.Why.String() != want.words().String() {
 			t.Errorf("day %d: %s", day, fate.Why)
 		}
 	}
-	if fate := fateAt(t, edge(food, hot), 2, trip.Breakfast); fate.Why != keeps.words() {
+	if fate := fateAt(t, edge(food, hot), 2, trip.Breakfast); fate.Why.String() != keeps.words().String() {
 		t.Errorf("a warm day that has hardly begun: %s", fate.Why)
 	}
 }

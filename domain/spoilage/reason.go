@@ -1,5 +1,7 @@
 package spoilage
 
+import "sumpter/domain/prose"
+
 // reason is why a food is safe, not safe or not known.
 type reason int
 
@@ -30,49 +32,49 @@ func (r reason) verdict() Verdict {
 }
 
 // words say it to the leader in one sentence.
-func (r reason) words() string {
+func (r reason) words() prose.Text {
 	switch r {
 	case keeps:
-		return "Keeps until then."
+		return prose.Say("Keeps until then.")
 	case keptColdAllTheWay:
-		return "Perishable, and cold enough all the way."
+		return prose.Say("Perishable, and cold enough all the way.")
 	case warmButFresh:
-		return "Warmer than its shelf life is stated for, but less than half of it is used."
+		return prose.Say("Warmer than its shelf life is stated for, but less than half of it is used.")
 	case warmTooLong:
-		return "Perishable, and too long in the danger zone."
+		return prose.Say("Perishable, and too long in the danger zone.")
 	case openTooLong:
-		return "Its package was opened at an earlier meal, and it was too warm since."
+		return prose.Say("Its package was opened at an earlier meal, and it was too warm since.")
 	case soakedTooLong:
-		return "Soaks too long at this warmth: wet food turns perishable."
+		return prose.Say("Soaks too long at this warmth: wet food turns perishable.")
 	case controlUnknown:
-		return "Nobody said whether it needs cooling, and it is not kept cold."
+		return prose.Say("Nobody said whether it needs cooling, and it is not kept cold.")
 	case placeUnknown:
-		return "The temperature where its box waits is not known."
+		return prose.Say("The temperature where its box waits is not known.")
 	case shelfUnknown:
-		return "Its shelf life is not known."
+		return prose.Say("Its shelf life is not known.")
 	case pastShelf:
-		return "Past its shelf life at the temperatures of the way."
+		return prose.Say("Past its shelf life at the temperatures of the way.")
 	case beyondHeat:
-		return "Warmer than its shelf life is stated for, and over half of it is used."
+		return prose.Say("Warmer than its shelf life is stated for, and over half of it is used.")
 	default:
-		return "Perishable, and kept for more than a week."
+		return prose.Say("Perishable, and kept for more than a week.")
 	}
 }
 
 // source is the rule or figure behind a reason.
-func (r reason) source() string {
+func (r reason) source() prose.Text {
 	switch r {
 	case warmTooLong, openTooLong, soakedTooLong, controlUnknown:
-		return "USDA FSIS: 2 hours between 4.4 and 60 °C, 1 hour above 32.2 °C; time adds up and cooling does not wind it back. Food Code 1-201.10 for what is perishable."
+		return prose.Say("USDA FSIS: 2 hours between 4.4 and 60 °C, 1 hour above 32.2 °C; time adds up and cooling does not wind it back. Food Code 1-201.10 for what is perishable.")
 	case placeUnknown:
-		return "Unknown is never taken as safe."
+		return prose.Say("Unknown is never taken as safe.")
 	case shelfUnknown:
-		return "Unknown is never taken as safe; the label or the maker knows."
+		return prose.Say("Unknown is never taken as safe; the label or the maker knows.")
 	case pastShelf:
-		return "Shelf life stated at 20 °C, used up faster in heat (Q10 over each day's course of temperature). This is quality: smell and look decide nothing about safety."
+		return prose.Say("Shelf life stated at 20 °C, used up faster in heat (Q10 over each day's course of temperature). This is quality: smell and look decide nothing about safety.")
 	case beyondHeat, warmButFresh:
-		return "The food's highest steady temperature against the mean of the day in the pack; half the shelf life is kept in hand (design choice)."
+		return prose.Say("The food's highest steady temperature against the mean of the day in the pack; half the shelf life is kept in hand (design choice).")
 	default:
-		return "FDA Food Code 3-501.17: 7 days at 5 °C or below."
+		return prose.Say("FDA Food Code 3-501.17: 7 days at 5 °C or below.")
 	}
 }

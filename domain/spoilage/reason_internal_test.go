@@ -16,13 +16,13 @@ func TestEveryReasonSpeaksAndOnlyThreeAreSafe(t *testing.T) {
 		if (r.verdict() == Safe) != safe[r] {
 			t.Errorf("reason %d is %s", r, r.verdict())
 		}
-		if r.words() == "" || !strings.HasSuffix(r.words(), ".") || !strings.HasSuffix(r.source(), ".") {
+		if r.words().IsZero() || !strings.HasSuffix(r.words().String(), ".") || !strings.HasSuffix(r.source().String(), ".") {
 			t.Errorf("reason %d: %q because %q", r, r.words(), r.source())
 		}
-		if other, twice := words[r.words()]; twice {
+		if other, twice := words[r.words().String()]; twice {
 			t.Errorf("reasons %d and %d say the same", r, other)
 		}
-		words[r.words()] = r
+		words[r.words().String()] = r
 	}
 }
 

@@ -8,6 +8,7 @@ package spoilage
 
 import (
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -35,7 +36,7 @@ type Fate struct {
 	Group        trip.GroupID `json:"group"`
 	Food         trip.FoodID  `json:"food"`
 	Verdict      Verdict      `json:"verdict"`
-	Why          string       `json:"why"`
+	Why          prose.Text   `json:"why"`
 	Dose         float64      `json:"dose"`         // share of the 2 h / 1 h allowance used by food that needs control; 1 is the end
 	QualityUsed  float64      `json:"quality_used"` // share of the shelf life gone when eaten; above 1 it is past
 	QualityKnown bool         `json:"quality_known"`

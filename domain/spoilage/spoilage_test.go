@@ -79,7 +79,7 @@ func TestPastItsShelfLifeNobodyKnows(t *testing.T) {
 	if f := result.Fates; f[0].Verdict != spoilage.Safe || f[2].Verdict != spoilage.NotKnown || f[2].LatestDay != 1 || f[2].DaysLeft != 0 {
 		t.Errorf("have %+v", f)
 	}
-	if codes(result.Findings) != "food-not-known" || !strings.Contains(result.Findings[0].Remedy, "by day 1") {
+	if codes(result.Findings) != "food-not-known" || !strings.Contains(result.Findings[0].Remedy.String(), "by day 1") {
 		t.Errorf("have %+v", result.Findings)
 	}
 }
@@ -95,7 +95,7 @@ func TestPerishableFoodInAWarmPack(t *testing.T) {
 	if math.Abs(fate.Dose-5.5) > 1e-9 || fate.Verdict != spoilage.NotSafe || fate.LatestDay != 0 {
 		t.Errorf("have %+v", fate)
 	}
-	if len(result.Findings) != 1 || result.Findings[0].Severity != findings.MustFix || !strings.Contains(result.Findings[0].What, "3 meals from day 1 to 3") {
+	if len(result.Findings) != 1 || result.Findings[0].Severity != findings.MustFix || !strings.Contains(result.Findings[0].What.String(), "3 meals from day 1 to 3") {
 		t.Errorf("have %+v", result.Findings)
 	}
 	warm.Menu[0].Meal = trip.Breakfast // before the start
@@ -202,7 +202,7 @@ func TestOpenedPackages(t *testing.T) {
 	if f := result.Fates; f[0].Verdict != spoilage.Safe || f[1].Verdict != spoilage.NotSafe || f[1].Dose < 1 || f[2].Verdict != spoilage.Safe {
 		t.Errorf("have %+v", f)
 	}
-	if codes(result.Findings) != "food-not-safe" || !strings.Contains(result.Findings[0].Remedy, "whole packages") {
+	if codes(result.Findings) != "food-not-safe" || !strings.Contains(result.Findings[0].Remedy.String(), "whole packages") {
 		t.Errorf("have %+v", result.Findings)
 	}
 	tin.Packages[0].Net = 100 * units.Gram
@@ -305,7 +305,7 @@ func TestEveryFindingSpeaks(t *testing.T) {
 		said := map[trip.FoodID]bool{}
 		for _, finding := range result.Findings {
 			said[finding.Place.Food] = true
-			if finding.What == "" || finding.Why == "" || finding.Remedy == "" || finding.Stage != findings.Spoilage {
+			if finding.What.IsZero() || finding.Why.IsZero() || finding.Remedy.IsZero() || finding.Stage != findings.Spoilage {
 				rt.Errorf("a finding without words: %+v", finding)
 			}
 		}

@@ -1,7 +1,9 @@
 package trail
 
 import (
+	"sumpter/domain/findings"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -25,6 +27,26 @@ type Shortage struct {
 
 // ReachesBack tells whether what is left feeds the way back in full.
 func (s Shortage) ReachesBack() bool { return s.LeftBags > 0 && s.Lasts >= float64(s.BackDays) }
+
+// Finding says on the evening of a day what the shortage means, and what to do.
+func (s Shortage) Finding(day int) findings.Finding {
+	f := findings.Finding{
+		Severity: findings.MustFix, Stage: findings.Resupply, Code: "box-missing", Place: findings.Place{Day: day, Point: s.Point},
+		What: prose.Say("%d bags with %s of food are missing. After the evening of day %d the packs hold %d bags, %s: %.1f days of what the group burns.",
+			s.Bags, s.Food, day, s.LeftBags, s.LeftFood, s.Lasts),
+		Why: prose.Say("Food left against days back to where it came from, at the same pace (common practice, no source)."),
+	}
+	switch {
+	case s.ReachesBack():
+		f.Severity = findings.LookAt
+		f.Remedy = prose.Say("That reaches for the %d days back to where it came from. Turn back by the evening of day %d, or go on only if food can be bought near the point.", s.BackDays, s.TurnBackBy)
+	case s.TurnBackBy > 0 && day > s.TurnBackBy:
+		f.Remedy = prose.Say("The way back takes %d days and the evening to turn back, day %d, is past: find food near the point, take the shortest safe way out, and call for help while you still have some.", s.BackDays, s.TurnBackBy)
+	default:
+		f.Remedy = prose.Say("The way back takes %d days: eat less and share it out, find food near the point, or take the shortest safe way out.", s.BackDays)
+	}
+	return f
+}
 
 // Ahead lists the boxes that are still to be picked up after the morning of a
 // day, the one taken on that very morning among them.

@@ -95,6 +95,9 @@ func (d *Date) UnmarshalText(text []byte) error {
 	return nil
 }
 
+// MonthName gives the three-letter name of a month, 1 to 12.
+func MonthName(month int) string { return monthNames[month-1] }
+
 var monthNames = [12]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
 
 // Weekday counts from Monday = 0, as ISO 8601 orders the week.

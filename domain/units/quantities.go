@@ -28,6 +28,9 @@ func (c Celsius) Fahrenheit() float64 { return float64(c)*1.8 + 32 }
 // FromFahrenheit converts a temperature for the inside of the program.
 func FromFahrenheit(fahrenheit float64) Celsius { return Celsius((fahrenheit - 32) / 1.8) }
 
+// String writes whole degrees Celsius.
+func (c Celsius) String() string { return c.Format(Metric) }
+
 // Format writes whole degrees in the reader's system.
 func (c Celsius) Format(system System) string {
 	if system == US {

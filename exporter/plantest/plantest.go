@@ -13,6 +13,7 @@ import (
 	"sumpter/domain/packing"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/shopping"
 	"sumpter/domain/spoilage"
@@ -44,8 +45,8 @@ func Small() *plan.Plan {
 		Trip: t, Legs: t.Legs(),
 		Needs: smallNeeds(), Menu: smallMenu(), Portions: smallPortions(),
 		Spoilage: spoilage.Result{Fates: []spoilage.Fate{
-			{Day: 1, Meal: trip.Dinner, Group: 1, Food: 1, Verdict: spoilage.Safe, Why: "dry", QualityUsed: 0.1, QualityKnown: true, DaysLeft: 300, LatestDay: 3},
-			{Day: 3, Meal: trip.Dinner, Group: 1, Food: 2, Verdict: spoilage.NotKnown, Why: "nobody said how it keeps"},
+			{Day: 1, Meal: trip.Dinner, Group: 1, Food: 1, Verdict: spoilage.Safe, Why: prose.Say("dry"), QualityUsed: 0.1, QualityKnown: true, DaysLeft: 300, LatestDay: 3},
+			{Day: 3, Meal: trip.Dinner, Group: 1, Food: 2, Verdict: spoilage.NotKnown, Why: prose.Say("nobody said how it keeps")},
 		}},
 		Cooking: smallCooking(), Bags: smallBags(),
 		Resupply: resupply.Result{Boxes: []resupply.Box{{
@@ -56,8 +57,8 @@ func Small() *plan.Plan {
 		Carry: smallCarry(), Shopping: smallShopping(), Packing: smallPacking(),
 		Rounds: 2, Settled: true, Change: 0.004,
 		Findings: []findings.Finding{
-			{Severity: findings.Note, Stage: findings.Shopping, Code: "no-price", Place: findings.Place{Food: 2}, What: "The price of peanuts is unknown.", Remedy: "Enter it."},
-			{Severity: findings.MustFix, Stage: findings.Menu, Code: "allergen", Place: findings.Place{Day: 1, Meal: trip.Dinner, Group: 1, Member: 2}, What: "Peanuts for an allergic member.", Why: "contains", Remedy: "Swap them."},
+			{Severity: findings.Note, Stage: findings.Shopping, Code: "no-price", Place: findings.Place{Food: 2}, What: prose.Say("The price of peanuts is unknown."), Remedy: prose.Say("Enter it.")},
+			{Severity: findings.MustFix, Stage: findings.Menu, Code: "allergen", Place: findings.Place{Day: 1, Meal: trip.Dinner, Group: 1, Member: 2}, What: prose.Say("Peanuts for an allergic member."), Why: prose.Say("contains"), Remedy: prose.Say("Swap them.")},
 		},
 	}
 }
@@ -187,13 +188,13 @@ func smallCarry() carry.Result {
 	return carry.Result{
 		Stages: []carry.Stage{
 			{Leg: 0, FirstDay: 1, LastDay: 2, Worst: 0.1678, WorstBound: 0.16, Mean: 0.1678, MeanBound: 0.16, Fair: []float64{0.15, 0.14}, Items: []carry.Item{
-				{Kind: carry.BagItem, Key: "d1 dinner g1 r1 b1 pot 1", Carrier: 1, Why: "least loaded"},
-				{Kind: carry.BagItem, Key: "d1 dinner g1 r1 b2 m2 pot 1", Carrier: 2, Why: "her own"},
-				{Kind: carry.FuelItem, Key: "leg1 group1 gas mix 1", Carrier: 3, Why: "evens out"},
-				{Kind: carry.GearItem, Key: "1", Carrier: 1, Why: "evens out"},
+				{Kind: carry.BagItem, Key: "d1 dinner g1 r1 b1 pot 1", Carrier: 1, Why: prose.Say("least loaded")},
+				{Kind: carry.BagItem, Key: "d1 dinner g1 r1 b2 m2 pot 1", Carrier: 2, Why: prose.Say("her own")},
+				{Kind: carry.FuelItem, Key: "leg1 group1 gas mix 1", Carrier: 3, Why: prose.Say("evens out")},
+				{Kind: carry.GearItem, Key: "1", Carrier: 1, Why: prose.Say("evens out")},
 			}},
 			{Leg: 1, FirstDay: 3, LastDay: 3, Worst: 0.17, WorstBound: 0.17, Mean: 0.17, MeanBound: 0.17, Proven: true, HandOvers: 1, Fair: []float64{0.16}, Items: []carry.Item{
-				{Kind: carry.BagItem, Key: "d3 dinner g1 r1 b1 pot 1", Carrier: 1, Why: "least loaded"},
+				{Kind: carry.BagItem, Key: "d3 dinner g1 r1 b1 pot 1", Carrier: 1, Why: prose.Say("least loaded")},
 			}},
 		},
 		Members: []carry.Member{
@@ -223,10 +224,10 @@ func smallShopping() shopping.Result {
 func smallPacking() packing.Result {
 	return packing.Result{
 		Rounds: []packing.Round{
-			{Name: "without peanuts", FreeOf: []trip.Allergen{trip.Peanuts}, CleanFirst: true, Steps: []packing.Step{
+			{Name: prose.Say("without peanuts"), FreeOf: []trip.Allergen{trip.Peanuts}, CleanFirst: true, Steps: []packing.Step{
 				{Station: packing.WeighDry, Bag: "d1 dinner g1 r1 b2 m2 pot 1"}, {Station: packing.Label, Bag: "d1 dinner g1 r1 b2 m2 pot 1"},
 			}},
-			{Name: "all the rest", CleanFirst: true, Steps: []packing.Step{{Station: packing.WeighDry, Bag: "d1 dinner g1 r1 b1 pot 1"}}},
+			{Name: prose.Say("all the rest"), CleanFirst: true, Steps: []packing.Step{{Station: packing.WeighDry, Bag: "d1 dinner g1 r1 b1 pot 1"}}},
 		},
 		Bulk: []packing.Bulk{
 			{Round: 0, Food: 1, Total: 150 * units.Gram, Into: []packing.Weighing{{Bag: "d1 dinner g1 r1 b2 m2 pot 1", Mass: 150 * units.Gram}}},

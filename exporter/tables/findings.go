@@ -30,9 +30,9 @@ func findingsTable(x *index) Table {
 		{Column{Key: "number", Heading: "No.", Width: 5}, func(r findingRow) Value { return count(r.number) }},
 		{Column{Key: "severity", Heading: "How bad", Role: Severity, Width: 11}, func(r findingRow) Value { return words(severityWords(r.finding.Severity)) }},
 		{Column{Key: "where", Heading: "Where", Width: 18, Wrap: true}, func(r findingRow) Value { return words(x.place(r.finding)) }},
-		{Column{Key: "what", Heading: "What", Width: 36, Wrap: true}, func(r findingRow) Value { return words(r.finding.What) }},
-		{Column{Key: "remedy", Heading: "What to do", Width: 36, Wrap: true}, func(r findingRow) Value { return words(orNone(r.finding.Remedy, "nothing needs doing")) }},
-		{Column{Key: "why", Heading: "Why", Width: 30, Wrap: true}, func(r findingRow) Value { return words(orNone(r.finding.Why, "no reason given")) }},
+		{Column{Key: "what", Heading: "What", Width: 36, Wrap: true}, func(r findingRow) Value { return words(x.text(r.finding.What)) }},
+		{Column{Key: "remedy", Heading: "What to do", Width: 36, Wrap: true}, func(r findingRow) Value { return words(orNone(x.text(r.finding.Remedy), "nothing needs doing")) }},
+		{Column{Key: "why", Heading: "Why", Width: 30, Wrap: true}, func(r findingRow) Value { return words(orNone(x.text(r.finding.Why), "no reason given")) }},
 		{Column{Key: "stage", Heading: "From", Width: 10}, func(r findingRow) Value { return words(string(r.finding.Stage)) }},
 	}, rows), rows, func(r findingRow) findings.Severity { return r.finding.Severity })
 }

@@ -19,7 +19,7 @@ func keepingTable(x *index) Table {
 		{Column{Key: "group", Heading: "Cook group", Width: 14}, func(f *spoilage.Fate) Value { return words(x.group(f.Group)) }},
 		{Column{Key: "food", Heading: "Food", Width: 30, Wrap: true}, func(f *spoilage.Fate) Value { return words(x.foodName(f.Food)) }},
 		{Column{Key: "verdict", Heading: "Verdict", Role: Severity, Width: 12}, func(f *spoilage.Fate) Value { return words(verdictWords(f.Verdict)) }},
-		{Column{Key: "why", Heading: "Why", Width: 50, Wrap: true}, func(f *spoilage.Fate) Value { return words(orNone(f.Why, "no reason given")) }},
+		{Column{Key: "why", Heading: "Why", Width: 50, Wrap: true}, func(f *spoilage.Fate) Value { return words(orNone(x.text(f.Why), "no reason given")) }},
 		{Column{Key: "used", Heading: "Shelf life used", Role: Percent, Width: 9}, func(f *spoilage.Fate) Value {
 			if f.QualityKnown {
 				return figure(f.QualityUsed)

@@ -106,7 +106,7 @@ func carriersTable(x *index) Table {
 		{Column{Key: "item", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r itemRow) Value { return words(x.itemName(r.item)) }},
 		{Column{Key: "about", Heading: "What it is", Width: 34, Wrap: true}, func(r itemRow) Value { return words(x.itemAbout(r.item)) }},
 		{Column{Key: "mass", Heading: "Mass (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(r itemRow) Value { return x.itemMass(r.item) }},
-		{Column{Key: "why", Heading: "Why", Width: 44, Wrap: true}, func(r itemRow) Value { return words(orNone(r.item.Why, "no reason given")) }},
+		{Column{Key: "why", Heading: "Why", Width: 44, Wrap: true}, func(r itemRow) Value { return words(orNone(x.text(r.item.Why), "no reason given")) }},
 	}, rows), rows, func(r itemRow) carrierGroup { return carrierGroup{r.stage.FirstDay, r.item.Carrier} })
 }
 

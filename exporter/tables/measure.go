@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/units"
 )
 
@@ -105,3 +106,6 @@ func (m measure) weighed(mass units.Mass) string {
 }
 
 func (m measure) moneyDecimals() int { return units.CurrencyDigits(m.currency) }
+
+// text writes a text of the plan in the units of the trip.
+func (m measure) text(t prose.Text) string { return t.In(prose.Reader{Units: m.system}) }

@@ -31,7 +31,7 @@ func roundsTable(x *index) Table {
 	rows := x.packRows()
 	fields := []field[packRow]{
 		{Column{Key: "round", Heading: "Round", Width: 6}, func(r packRow) Value { return count(r.number) }},
-		{Column{Key: "name", Heading: "Round is", Width: 26, Wrap: true}, func(r packRow) Value { return words(r.round.Name) }},
+		{Column{Key: "name", Heading: "Round is", Width: 26, Wrap: true}, func(r packRow) Value { return words(x.text(r.round.Name)) }},
 		{Column{Key: "clean", Heading: "Before it", Width: 13}, func(r packRow) Value {
 			if r.round.CleanFirst {
 				return words("CLEAN FIRST")

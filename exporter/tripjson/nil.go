@@ -4,12 +4,17 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+
+	"sumpter/domain/prose"
 )
 
-// withoutNil copies a value so that every nil list becomes an empty one: a
-// program that reads "crew": null would have to know that Go has two kinds of
-// nothing. It names the place of a number that JSON cannot hold.
-func withoutNil(value reflect.Value, path string) (reflect.Value, error) {
+// completion makes a document ready to be encoded.
+type completion struct{ reader prose.Reader }
+
+// of copies a value so that every nil list becomes an empty one: a program
+// that reads "crew": null would have to know that Go has two kinds of nothing.
+// Texts are written out. It names the place of a number that JSON cannot hold.
+func (c completion) of(value reflect.Value, path string) (reflect.Value, error) {
 	switch value.Kind() {
 	case reflect.Float64:
 		if f := value.Float(); math.IsNaN(f) || math.IsInf(f, 0) {
@@ -17,11 +22,14 @@ func withoutNil(value reflect.Value, path string) (reflect.Value, error) {
 		}
 		return value, nil
 	case reflect.Struct:
-		return structWithoutNil(value, path)
+		if text, ok := value.Interface().(prose.Text); ok {
+			return reflect.ValueOf(prose.Verbatim(text.In(c.reader))), nil
+		}
+		return c.ofStruct(value, path)
 	case reflect.Slice:
 		made := reflect.MakeSlice(value.Type(), value.Len(), value.Len())
 		for i := range value.Len() {
-			entry, err := withoutNil(value.Index(i), indexed(path, i))
+			entry, err := c.of(value.Index(i), indexed(path, i))
 			if err != nil {
 				return value, err
 			}
@@ -33,7 +41,7 @@ func withoutNil(value reflect.Value, path string) (reflect.Value, error) {
 	}
 }
 
-func structWithoutNil(value reflect.Value, path string) (reflect.Value, error) {
+func (c completion) ofStruct(value reflect.Value, path string) (reflect.Value, error) {
 	made := reflect.New(value.Type()).Elem()
 	made.Set(value)
 	for i := range value.NumField() {
@@ -45,7 +53,7 @@ func structWithoutNil(value reflect.Value, path string) (reflect.Value, error) {
 		if !field.Anonymous {
 			inner = joined(path, jsonName(field))
 		}
-		entry, err := withoutNil(value.Field(i), inner)
+		entry, err := c.of(value.Field(i), inner)
 		if err != nil {
 			return value, err
 		}
@@ -53,7 +61,7 @@ func structWithoutNil(value reflect.Value, path string) (reflect.Value, error) {
 	}
 	if known, ok := value.Interface().(interface{ Known() bool }); ok && known.Known() {
 		content := value.MethodByName("Get").Call(nil)[0]
-		_, err := withoutNil(content, path)
+		_, err := c.of(content, path)
 		return made, err
 	}
 	return made, nil

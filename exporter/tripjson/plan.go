@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -35,14 +36,16 @@ type planName struct {
 }
 
 // WritePlan writes the whole plan, indented: needs, menu, portions, bags,
-// loads and their bounds, boxes, purchases, packing night and findings. It
-// fails as Write does.
+// loads and their bounds, boxes, purchases, packing night and findings, whose
+// sentences are in English and in the units of the trip. It fails as Write does.
 func WritePlan(w io.Writer, p *plan.Plan) error {
 	doc := planDocument{FormatVersion: Version, Plan: *p}
+	var reader prose.Reader
 	if t := p.Trip; t != nil {
 		doc.Title, doc.Start, doc.Currency, doc.Names = t.Title, t.Start, t.Currency, namesOf(t)
+		reader.Units = t.Units
 	}
-	return write(w, &doc)
+	return write(w, &doc, reader)
 }
 
 func namesOf(t *trip.Trip) planNames {

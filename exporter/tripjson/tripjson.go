@@ -14,6 +14,7 @@ import (
 	"io"
 	"reflect"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -37,11 +38,12 @@ type document struct {
 // are written as [], unknown values left out. It fails on numbers that JSON
 // cannot hold (NaN, infinities) and on what w returns.
 func Write(w io.Writer, t *trip.Trip) error {
-	return write(w, &document{FormatVersion: Version, Trip: *t})
+	return write(w, &document{FormatVersion: Version, Trip: *t}, prose.Reader{Units: t.Units})
 }
 
-func write(w io.Writer, doc any) error {
-	complete, err := withoutNil(reflect.ValueOf(doc).Elem(), "")
+// write writes a document; its texts are written for the reader.
+func write(w io.Writer, doc any, reader prose.Reader) error {
+	complete, err := completion{reader}.of(reflect.ValueOf(doc).Elem(), "")
 	if err != nil {
 		return err
 	}

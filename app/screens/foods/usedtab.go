@@ -139,7 +139,7 @@ func (u *usedTab) explain(at int) {
 		return
 	}
 	fate, system := &u.uses[at].fate, u.side.screen.bench.Units()
-	text := fate.Why
+	text := bench.Tell(fate.Why, system)
 	if fate.Melts {
 		text += " " + lang.L("It melts on the way.")
 	}

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
@@ -82,7 +83,8 @@ func (f *fairness) show() {
 
 // findingRow shows a finding with its remedy and the way to its place.
 func (f *fairness) findingRow(finding findings.Finding) fyne.CanvasObject {
-	what, remedy := widget.NewLabel(finding.What), widget.NewLabel(finding.Remedy)
+	system := f.screen.bench.Units()
+	what, remedy := widget.NewLabel(bench.Tell(finding.What, system)), widget.NewLabel(bench.Tell(finding.Remedy, system))
 	what.Wrapping, remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	remedy.SizeName, remedy.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/spoilage"
 )
@@ -73,17 +74,17 @@ func (d *side) keeping() []fyne.CanvasObject {
 
 // verdict words a fate that is not plainly good; no severity means it is.
 func (o *overview) verdict(fate *spoilage.Fate) (findings.Severity, string) {
-	name := ""
+	name, why := "", bench.Tell(fate.Why, o.trip.Units)
 	if food := o.foods[fate.Food]; food != nil {
 		name = food.Name
 	}
 	switch {
 	case fate.Verdict == spoilage.NotSafe:
-		return findings.MustFix, fmt.Sprintf("%s: %s. %s", name, lang.L("not safe"), fate.Why)
+		return findings.MustFix, fmt.Sprintf("%s: %s. %s", name, lang.L("not safe"), why)
 	case fate.Verdict != spoilage.Safe:
-		return findings.MustFix, fmt.Sprintf("%s: %s. %s", name, lang.L("not known to be safe"), fate.Why)
+		return findings.MustFix, fmt.Sprintf("%s: %s. %s", name, lang.L("not known to be safe"), why)
 	case fate.QualityKnown && fate.QualityUsed > 1:
-		return findings.LookAt, fmt.Sprintf("%s: %s. %s", name, lang.L("past its best"), fate.Why)
+		return findings.LookAt, fmt.Sprintf("%s: %s. %s", name, lang.L("past its best"), why)
 	case fate.Melts:
 		return findings.Note, fmt.Sprintf("%s: %s.", name, lang.L("melts on the way"))
 	default:
@@ -111,9 +112,9 @@ func (d *side) findings() []fyne.CanvasObject {
 	objects := []fyne.CanvasObject{heading(lang.L("What to know"))}
 	for _, finding := range list {
 		word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
-		remedy := note(finding.Remedy)
+		remedy := note(bench.Tell(finding.Remedy, o.trip.Units))
 		remedy.Importance = widget.LowImportance
-		box := container.NewVBox(word, words(finding.What), remedy)
+		box := container.NewVBox(word, words(bench.Tell(finding.What, o.trip.Units)), remedy)
 		if finding.Code == "cannot-be-served" && finding.Place.Food != 0 {
 			box.Add(d.offerToAccept(finding))
 		}

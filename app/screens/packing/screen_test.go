@@ -10,6 +10,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -99,8 +100,8 @@ func TestReturnOpensTheScaleAndDownGoesOn(t *testing.T) {
 func TestFoodToSetAsideSaysSoOnItsRow(t *testing.T) {
 	w := table()
 	w.plan.Packing.Findings = []findings.Finding{
-		{Severity: findings.LookAt, Code: "set-aside", Place: findings.Place{Food: 1}, Remedy: "Set 40 g of it aside, closed, before round 1 begins."},
-		{Severity: findings.Note, Code: "fine-weighing", Place: findings.Place{Food: 3}, Remedy: "Use a finer scale."},
+		{Severity: findings.LookAt, Code: "set-aside", Place: findings.Place{Food: 1}, Remedy: prose.Verbatim("Set 40 g of it aside, closed, before round 1 begins.")},
+		{Severity: findings.Note, Code: "fine-weighing", Place: findings.Place{Food: 3}, Remedy: prose.Verbatim("Use a finer scale.")},
 	}
 	rice, bar := row{kind: foodRow, bulk: &w.plan.Packing.Bulk[0]}, row{kind: foodRow, bulk: &w.plan.Packing.Bulk[1]}
 	if l := w.draw(rice); !strings.HasPrefix(l.note, "Set 40 g") || l.noteTone != look.Plum {

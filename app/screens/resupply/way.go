@@ -55,7 +55,7 @@ func cardLines(t *trip.Trip, p *plan.Plan, point *trip.ResupplyPoint) []charts.W
 	}
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Severity != findings.Note {
-			lines = append(lines, charts.WayLine{Text: lang.L(string(finding.Severity)) + ": " + finding.What, Tone: look.ToneOf(finding.Severity)})
+			lines = append(lines, charts.WayLine{Text: lang.L(string(finding.Severity)) + ": " + bench.Tell(finding.What, t.Units), Tone: look.ToneOf(finding.Severity)})
 		}
 	}
 	return lines

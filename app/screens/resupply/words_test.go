@@ -9,6 +9,7 @@ import (
 	"sumpter/app/demo"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -78,7 +79,7 @@ func TestTurningBackInWords(t *testing.T) {
 
 func TestChoicesAreNamedByTheirPoints(t *testing.T) {
 	s := openDemo(t)
-	both := resupply.Choice{Points: []trip.PointID{1, 2}, Current: true, Recommended: true, HeaviestFood: 25 * units.Kilogram, Money: 4300, Why: "Least sum."}
+	both := resupply.Choice{Points: []trip.PointID{1, 2}, Current: true, Recommended: true, HeaviestFood: 25 * units.Kilogram, Money: 4300, Why: prose.Verbatim("Least sum.")}
 	none := resupply.Choice{}
 	for _, c := range []struct{ got, want string }{
 		{s.choices.name(both), "Quarry Halt post office + Tarn Hut"}, {s.choices.shortName(both), "day 3 + 6"},
@@ -106,11 +107,11 @@ func TestChoicesAreNamedByTheirPoints(t *testing.T) {
 
 func TestTroubleIsFoundByItsPoint(t *testing.T) {
 	p := &plan.Plan{Findings: []findings.Finding{
-		{Severity: findings.MustFix, Place: findings.Place{Point: 2}, What: "closed"},
-		{Severity: findings.Note, Place: findings.Place{Point: 1}, What: "note"},
-		{Severity: findings.LookAt, What: "elsewhere"},
+		{Severity: findings.MustFix, Place: findings.Place{Point: 2}, What: prose.Verbatim("closed")},
+		{Severity: findings.Note, Place: findings.Place{Point: 1}, What: prose.Verbatim("note")},
+		{Severity: findings.LookAt, What: prose.Verbatim("elsewhere")},
 	}}
-	if got := findingsOf(p, 2); len(got) != 1 || got[0].What != "closed" {
+	if got := findingsOf(p, 2); len(got) != 1 || got[0].What.String() != "closed" {
 		t.Errorf("got %v", got)
 	}
 	if findingsOf(nil, 2) != nil || boxOf(nil, 2) != nil || boxOf(p, 9) != nil {

@@ -13,6 +13,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // dayPanel is what the chosen day asks for: meals from the packs, how long
@@ -59,7 +60,7 @@ func (p *dayPanel) show(number int) {
 	p.showing = false
 	p.list.RemoveAll()
 	for _, finding := range routeFindings(p.screen.bench, number) {
-		p.list.Add(findingRow(finding))
+		p.list.Add(findingRow(finding, p.screen.bench.Units()))
 	}
 }
 
@@ -119,8 +120,8 @@ func routeFindings(b *bench.Bench, day int) []findings.Finding {
 }
 
 // findingRow shows a finding with its sign, word and remedy.
-func findingRow(finding findings.Finding) fyne.CanvasObject {
-	words := widget.NewLabel(lang.L(string(finding.Severity)) + ": " + finding.What + " " + finding.Remedy)
+func findingRow(finding findings.Finding, system units.System) fyne.CanvasObject {
+	words := widget.NewLabel(lang.L(string(finding.Severity)) + ": " + bench.Tell(finding.What.Then(finding.Remedy), system))
 	words.Wrapping = fyne.TextWrapWord
 	words.SizeName = "caption"
 	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(finding.Severity)), nil, words)

@@ -13,6 +13,7 @@ import (
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/shopping"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -191,7 +192,7 @@ func TestALooseFoodGetsAPackage(t *testing.T) {
 func TestTheSideTellsOfEachRow(t *testing.T) {
 	s := stall(t, func(tr *trip.Trip, p *plan.Plan) {
 		tr.Progress.Purchases = []trip.Purchase{{Other: "car fuel", Count: 1}}
-		p.Shopping.Findings = []findings.Finding{{Place: findings.Place{Food: 1}, What: "Rice is short.", Remedy: "Ask the miller."}}
+		p.Shopping.Findings = []findings.Finding{{Place: findings.Place{Food: 1}, What: prose.Verbatim("Rice is short."), Remedy: prose.Verbatim("Ask the miller.")}}
 		p.Shopping.Lines[1].CostKnown, p.Shopping.Lines[1].BestProven = true, true
 	})
 	for key, want := range map[string]string{

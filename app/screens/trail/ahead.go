@@ -3,18 +3,15 @@ package trail
 import (
 	"fmt"
 	"slices"
-	"strconv"
 
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
-	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trail"
-	"sumpter/domain/units"
 )
 
 func (p *sidePanel) showFuel() {
@@ -64,27 +61,7 @@ func (p *sidePanel) addBox(made *plan.Plan, box resupply.Box) {
 	if gone {
 		word = lang.L("It came after all")
 		short := trail.IfMissing(made, &t.Progress, box, p.screen.number)
-		p.all.Add(findingRow(shortageFinding(short, p.screen.number, u)))
+		p.all.Add(findingRow(short.Finding(p.screen.number), u))
 	}
 	p.all.Add(container.NewHBox(widget.NewButton(word, func() { p.screen.missing(box.Point) })))
-}
-
-// shortageFinding says what a missing box means, and what to do.
-func shortageFinding(s trail.Shortage, day int, u units.System) findings.Finding {
-	data := map[string]any{
-		"Bags": s.Bags, "Food": s.Food.Format(u), "Left": s.LeftBags, "LeftFood": s.LeftFood.Format(u),
-		"Days": strconv.FormatFloat(s.Lasts, 'f', 1, 64), "Back": s.BackDays, "Day": day, "Turn": s.TurnBackBy,
-	}
-	f := findings.Finding{Severity: findings.MustFix}
-	f.What = lang.X("box-gone", "{{.Bags}} bags with {{.Food}} of food are missing. After the evening of day {{.Day}} the packs hold {{.Left}} bags, {{.LeftFood}}: {{.Days}} days of what the group burns.", data)
-	switch {
-	case s.ReachesBack():
-		f.Severity = findings.LookAt
-		f.Remedy = lang.X("box-back", "That reaches for the {{.Back}} days back to where it came from. Turn back by the evening of day {{.Turn}}, or go on only if food can be bought near the point.", data)
-	case s.TurnBackBy > 0 && day > s.TurnBackBy:
-		f.Remedy = lang.X("box-too-late", "The way back takes {{.Back}} days and the evening to turn back, day {{.Turn}}, is past: find food near the point, take the shortest safe way out, and call for help while you still have some.", data)
-	default:
-		f.Remedy = lang.X("box-ration", "The way back takes {{.Back}} days: eat less and share it out, find food near the point, or take the shortest safe way out.", data)
-	}
-	return f
 }

@@ -161,7 +161,7 @@ func (p *sidePanel) addBagFindings(bag trail.Bag) {
 		at := finding.Place
 		own := at.Bag == bag.Key || at.Day == bag.Day && at.Meal == bag.Meal && (at.Group == 0 || at.Group == bag.Group)
 		if own && finding.Severity != findings.Note {
-			p.chosen.Add(findingRow(finding))
+			p.chosen.Add(findingRow(finding, p.screen.bench.Units()))
 		}
 	}
 }
@@ -257,8 +257,8 @@ func paragraph(text string) *widget.Label {
 }
 
 // findingRow shows a finding with its sign, word and remedy.
-func findingRow(finding findings.Finding) fyne.CanvasObject {
-	words := paragraph(lang.L(string(finding.Severity)) + ": " + finding.What + " " + finding.Remedy)
+func findingRow(finding findings.Finding, system units.System) fyne.CanvasObject {
+	words := paragraph(lang.L(string(finding.Severity)) + ": " + bench.Tell(finding.What.Then(finding.Remedy), system))
 	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(finding.Severity)), nil, words)
 }
 
