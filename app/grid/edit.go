@@ -18,7 +18,7 @@ func (g *Grid[R]) openEditorWith(typed *string) {
 		return
 	}
 	column := g.columns[g.cursor.Col]
-	if column.Set == nil {
+	if !g.canEdit(row, column) {
 		if g.options.OnOpen != nil && typed == nil {
 			g.options.OnOpen(row)
 		}

@@ -58,6 +58,8 @@ type Options[R any] struct {
 	Group func(R) int
 	// Strong marks rows that head others; nil: none do.
 	Strong func(R) bool
+	// ReadOnly marks rows in which nothing can be edited; nil: every row can.
+	ReadOnly func(R) bool
 	// OnDelete removes rows; nil: rows cannot be removed.
 	OnDelete func(R) error
 	// OnPaste takes many cells in one step, so that they are undone as one:
@@ -228,6 +230,11 @@ func (g *Grid[R]) matches(row R, words []string) bool {
 		}
 	}
 	return true
+}
+
+// canEdit tells whether a cell takes what is typed.
+func (g *Grid[R]) canEdit(row R, column Column[R]) bool {
+	return column.Set != nil && (g.options.ReadOnly == nil || !g.options.ReadOnly(row))
 }
 
 func (g *Grid[R]) problem(text string) {

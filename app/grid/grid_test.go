@@ -125,6 +125,36 @@ func TestTypingAndReturnStoresAndGoesDown(t *testing.T) {
 	}
 }
 
+func TestADoubleTapEditsTheCellUnderIt(t *testing.T) {
+	b := newBench(t)
+	double := func(row, column int) {
+		for c, id := range b.cells {
+			if id.Row == row && id.Col == column {
+				at := fyne.CurrentApp().Driver().AbsolutePositionForObject(c).Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(b.table))
+				b.table.DoubleTapped(&fyne.PointEvent{Position: at.AddXY(9, 9)})
+				return
+			}
+		}
+		t.Fatalf("no cell %d,%d", row, column)
+	}
+	double(1, 1)
+	if row, column := b.Cursor(); row != 1 || column != 1 || !b.editor.open() {
+		t.Fatalf("the cursor is at %d,%d, the editor open: %v", row, column, b.editor.open())
+	}
+	b.key(fyne.KeyBackspace, fyne.KeyBackspace, fyne.KeyBackspace)
+	b.typed("heavy")
+	double(0, 1)
+	if row, _ := b.Cursor(); row != 1 || b.editor.Text != "heavy" {
+		t.Errorf("a text without meaning is left behind: row %d, text %q", row, b.editor.Text)
+	}
+	b.key(fyne.KeyEscape)
+	b.window.Resize(fyne.NewSize(420, 700))
+	b.table.DoubleTapped(&fyne.PointEvent{Position: fyne.NewPos(30, 680)})
+	if b.editor.open() {
+		t.Error("a double tap below the rows edits a cell")
+	}
+}
+
 func TestAnUnchangedCellIsNotStoredAgain(t *testing.T) {
 	b := newBench(t)
 	stored := 0

@@ -71,7 +71,7 @@ func (g *Grid[R]) Tick() {
 func (g *Grid[R]) clearCell() {
 	row, ok := g.Selected()
 	column := g.columns[g.cursor.Col]
-	if !ok || column.Set == nil {
+	if !ok || !g.canEdit(row, column) {
 		return
 	}
 	if err := column.Set(row, ""); err != nil {

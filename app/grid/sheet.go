@@ -15,6 +15,7 @@ type sheet struct {
 	shortcut func(fyne.Shortcut)
 	focused  func(bool)
 	double   func()
+	tapped   bool // the last tap put the cursor on a cell
 }
 
 // TypedKey moves the cursor and opens the editor.
@@ -42,8 +43,15 @@ func (s *sheet) FocusLost() {
 	s.focused(false)
 }
 
-// DoubleTapped opens the editor on the cell under the cursor.
-func (s *sheet) DoubleTapped(*fyne.PointEvent) { s.double() }
+// DoubleTapped opens the editor on the cell under the pointer. The toolkit
+// leaves out the single tap that came before it.
+func (s *sheet) DoubleTapped(event *fyne.PointEvent) {
+	s.tapped = false
+	s.Tapped(event)
+	if s.tapped {
+		s.double()
+	}
+}
 
 func (g *Grid[R]) newSheet() *sheet {
 	s := &sheet{key: g.typedKey, typed: g.typedRune, shortcut: g.typedShortcut, double: g.openEditor}
@@ -58,6 +66,7 @@ func (g *Grid[R]) newSheet() *sheet {
 	s.UpdateHeader = func(id widget.TableCellID, object fyne.CanvasObject) { g.paintHeader(id.Col, object.(*header)) }
 	s.OnSelected = func(id widget.TableCellID) {
 		g.moveTo(id)
+		s.tapped = g.cursor == id
 		s.Unselect(id) // so that the next tap on it is heard too
 	}
 	s.ExtendBaseWidget(s)
@@ -74,7 +83,7 @@ func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
 	}
 	g.cells[c] = id
 	row, column := g.shown[id.Row], g.columns[id.Col]
-	look := cellLook{text: column.Text(row), right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, readOnly: column.Set == nil}
+	look := cellLook{text: column.Text(row), right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, readOnly: !g.canEdit(row, column)}
 	if g.options.Strong != nil {
 		look.strong = g.options.Strong(row)
 	}
@@ -105,6 +114,7 @@ func (g *Grid[R]) moveTo(id widget.TableCellID) {
 		return
 	}
 	if g.editor.open() && !g.store() {
+		g.focus(g.editor) // a tap elsewhere took the keyboard from it
 		return
 	}
 	old := g.cursor

@@ -106,7 +106,7 @@ func (w *Workbench) takeBack(shortcut fyne.Shortcut, undo func() error) {
 }
 
 func (w *Workbench) goGroup() menuGroup {
-	keys := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9, fyne.Key0}
+	keys := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9, fyne.Key0, fyne.KeyComma}
 	var actions []*bench.Action
 	for i, screen := range w.screens {
 		action := &bench.Action{Name: screen.Title(), Do: func() { w.showScreen(i) }}

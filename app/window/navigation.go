@@ -29,6 +29,9 @@ func newNavigation(screens []bench.Screen, open func(int)) *navigation {
 	for i, screen := range screens {
 		e := newEntry(screen.Title(), func() { open(i) })
 		n.entries = append(n.entries, e)
+		if i == len(screens)-1 {
+			column.Add(widget.NewSeparator()) // it is no step of the work
+		}
 		column.Add(e)
 	}
 	spread := canvas.NewRectangle(nil)

@@ -10,11 +10,13 @@ import (
 	"sumpter/app/screens/recipes"
 	"sumpter/app/screens/resupply"
 	"sumpter/app/screens/route"
+	"sumpter/app/screens/settings"
 	"sumpter/app/screens/shopping"
 	"sumpter/app/screens/trail"
 )
 
-// newScreens makes every screen, in the order of the work.
+// newScreens makes every screen, in the order of the work; the last, which
+// holds for all of it, is no step.
 func newScreens(b *bench.Bench) []bench.Screen {
 	return []bench.Screen{
 		crew.New(b),
@@ -27,5 +29,6 @@ func newScreens(b *bench.Bench) []bench.Screen {
 		shopping.New(b),
 		packing.New(b),
 		trail.New(b),
+		settings.New(b),
 	}
 }

@@ -31,7 +31,7 @@ var settingBounds = map[string]Bound{
 
 	"day_low":         {Low: 0.3, High: 1},
 	"day_high":        {Low: 1, High: maxFactorSetting},
-	"scale_step_g":    {Low: 0.001, High: 100},
+	"scale_step_g":    {High: 100, AboveLow: true},
 	"repeat_gap_days": {High: MaxDays},
 	"seconds_share":   {High: 1},
 	"menu_aim":        {Low: -1, High: 1},

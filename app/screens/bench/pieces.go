@@ -33,6 +33,24 @@ func SetShown(object fyne.CanvasObject, shown bool) {
 	}
 }
 
+// Wide gives an object a width; its height stays its own.
+func Wide(width float32, object fyne.CanvasObject) *fyne.Container {
+	return container.New(&wide{width}, object)
+}
+
+type wide struct{ width float32 }
+
+// MinSize is of the width.
+func (w *wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(w.width, objects[0].MinSize().Height)
+}
+
+// Layout gives the object all there is.
+func (w *wide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Move(fyne.NewPos(0, 0))
+	objects[0].Resize(size)
+}
+
 // Tall gives objects all the width there is and one height, laid over each
 // other: for tables, which are content with any size.
 func Tall(height float32, objects ...fyne.CanvasObject) *fyne.Container {

@@ -63,6 +63,9 @@ func New(b *bench.Bench) *Screen {
 
 func key(id trip.RecipeID) string { return bench.IDText(int64(id)) }
 
+// keyed is the recipe of a key.
+func keyed(text string) trip.RecipeID { return trip.RecipeID(bench.IDOf(text)) }
+
 // Name is the screen's name in places.
 func (s *Screen) Name() string { return "recipes" }
 

@@ -1,0 +1,108 @@
+// Package settings is the screen of the leader's choices that hold for the
+// whole trip: its name, dates and units, what the plan aims at, how the food
+// travels, and the kinds of bag on packing night. Each choice stands with what
+// it does, what it may be and what is usual.
+package settings
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+
+	"sumpter/app/screens/bench"
+	"sumpter/domain/findings"
+)
+
+// Screen is the settings on the screen.
+type Screen struct {
+	choices *choicesTab
+	bags    *bagsTab
+	tabs    *bench.Tabs
+}
+
+// Places of the tabs.
+const (
+	tabChoices = iota
+	tabBags
+)
+
+// New makes the screen.
+func New(b *bench.Bench) *Screen {
+	s := &Screen{choices: newChoicesTab(b), bags: newBagsTab(b)}
+	s.tabs = bench.NewTabs(
+		container.NewTabItem(lang.L("Choices"), s.choices.content),
+		container.NewTabItem(lang.L("Kinds of bag"), s.bags.content),
+	)
+	s.tabs.OnSelected = func(*container.TabItem) { s.Refresh() }
+	return s
+}
+
+// Name is the screen's name in places.
+func (s *Screen) Name() string { return "settings" }
+
+// Title is the word in the navigation.
+func (s *Screen) Title() string { return lang.L("Trip settings") }
+
+// Content is what is shown.
+func (s *Screen) Content() fyne.CanvasObject { return s.tabs }
+
+// Waiting is nothing: every setting has a value.
+func (s *Screen) Waiting() int { return 0 }
+
+// Refresh shows the trip and the plan as they are now.
+func (s *Screen) Refresh() {
+	if s.tabs.SelectedIndex() == tabBags {
+		s.bags.refresh()
+		return
+	}
+	s.choices.refresh()
+}
+
+// GoTo gives the keyboard to the table: no finding leads further in.
+func (s *Screen) GoTo(findings.Place) { s.open(tabChoices) }
+
+func (s *Screen) open(tab int) {
+	if !s.Commit() {
+		return
+	}
+	s.tabs.SelectIndex(tab)
+	if tab == tabBags {
+		s.bags.table.Focus()
+		return
+	}
+	s.choices.table.Focus()
+}
+
+// Commit stores what is being typed.
+func (s *Screen) Commit() bool { return s.choices.commit() && s.bags.table.Commit() }
+
+// Actions are the screen's commands.
+func (s *Screen) Actions() []bench.Action {
+	inBags := func(do func()) func() {
+		return func() {
+			s.open(tabBags)
+			do()
+		}
+	}
+	return []bench.Action{
+		{Name: lang.L("Choices for the whole trip"), Do: func() { s.open(tabChoices) }},
+		{Name: lang.L("Find a setting"), Do: func() {
+			s.open(tabChoices)
+			if w := s.choices.bench.Window; w != nil {
+				w.Canvas().Focus(s.choices.filter)
+			}
+		}},
+		{Name: lang.L("This setting back to usual"), Do: s.oneUsual},
+		{Name: lang.L("All settings back to usual"), Do: s.choices.allUsual},
+		{Name: lang.L("Kinds of bag"), Do: func() { s.open(tabBags) }},
+		{Name: lang.L("Add a kind of bag"), Do: inBags(s.bags.table.Add)},
+		{Name: lang.L("Remove the kind of bag"), Do: inBags(s.bags.table.Delete)},
+		{Name: lang.L("Add the usual kinds of bag"), Do: inBags(s.bags.addUsual)},
+	}
+}
+
+func (s *Screen) oneUsual() {
+	if row, ok := s.choices.table.Selected(); ok && s.choices.commit() {
+		s.choices.backToUsual(&s.choices.rows[row])
+	}
+}
