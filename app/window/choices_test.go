@@ -202,16 +202,22 @@ func TestTheReasonsOfThePlanAreKnown(t *testing.T) {
 // fieldWords are the words for every field that two trips can differ in.
 func fieldWords() []string {
 	var found []string
-	for _, kind := range []any{
-		trip.Trip{}, trip.Settings{}, trip.Progress{}, trip.CookGroup{}, trip.Member{}, trip.Day{}, trip.Food{}, trip.Recipe{}, trip.Cell{}, trip.Gear{},
-		trip.FuelContainer{}, trip.BagType{}, trip.ResupplyPoint{}, trip.PackedBag{}, trip.BagEnd{},
-	} {
-		fields := reflect.TypeOf(kind)
+	var add func(fields reflect.Type)
+	add = func(fields reflect.Type) {
 		for i := range fields.NumField() {
-			if name, _, _ := strings.Cut(fields.Field(i).Tag.Get("json"), ","); name != "id" {
+			field := fields.Field(i)
+			if name, _, _ := strings.Cut(field.Tag.Get("json"), ","); field.Anonymous {
+				add(field.Type)
+			} else if name != "id" {
 				found = append(found, fieldWord(name))
 			}
 		}
+	}
+	for _, kind := range []any{
+		trip.Trip{}, trip.Settings{}, trip.Progress{}, trip.CookGroup{}, trip.Member{}, trip.Day{}, trip.Food{}, trip.Recipe{}, trip.Cell{}, trip.Gear{},
+		trip.FuelContainer{}, trip.BagType{}, trip.ResupplyPoint{}, trip.Posting{}, trip.Shop{}, trip.PackedBag{}, trip.BagEnd{},
+	} {
+		add(reflect.TypeOf(kind))
 	}
 	slices.Sort(found)
 	return slices.Compact(found)

@@ -77,6 +77,15 @@ func hours() measure[units.Hours] {
 	}
 }
 
+func minutes() measure[units.Minutes] {
+	return measure[units.Minutes]{
+		unit: "min", text: func(v units.Minutes) string { return numerals(float64(v)) },
+		read:  func(text string) (units.Minutes, error) { v, err := typed.Number(text); return units.Minutes(v), err },
+		plain: func(v units.Minutes) float64 { return float64(v) },
+		from:  func(v float64) units.Minutes { return units.Minutes(v) },
+	}
+}
+
 func temperature(u units.System) measure[units.Celsius] {
 	return measure[units.Celsius]{
 		unit: typed.TemperatureUnit(u),

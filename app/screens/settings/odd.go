@@ -76,23 +76,13 @@ func unitSystem() setting {
 }
 
 func equation() setting {
-	return setting{
-		name: "settings.walking_equation", title: lang.L("Equation of walking"), unit: noUnit,
-		about: lang.L("Which published equation plans the energy of walking with a load. The others stay beside it as the bracket around each need."),
-		choices: func(*trip.Trip) []string {
-			var names []string
-			for _, one := range trip.WalkingEquations() {
-				names = append(names, string(one))
-			}
-			return names
-		},
-		text:  func(t *trip.Trip) string { return string(t.Settings.Walking) },
-		usual: usually(func(s *trip.Settings) *trip.WalkingEquation { return &s.Walking }),
-		set: func(t *trip.Trip, text string) error {
-			t.Settings.Walking = trip.WalkingEquation(text)
-			return nil
-		},
+	var names []string
+	for _, one := range trip.WalkingEquations() {
+		names = append(names, string(one))
 	}
+	return word("walking_equation", lang.L("Equation of walking"),
+		lang.L("Which published equation plans the energy of walking with a load. The others stay beside it as the bracket around each need."),
+		trip.WalkingEquations(), names, func(s *trip.Settings) *trip.WalkingEquation { return &s.Walking })
 }
 
 // mealShare is the part of a day's energy that a meal brings. Snacks take what
@@ -132,7 +122,7 @@ func snackShare() setting {
 
 // reserveRecipe offers every recipe; the plan says where one does not do.
 func reserveRecipe() setting {
-	none := func() string { return lang.L("none chosen") }
+	none := func() string { return lang.L("the plan chooses") }
 	return setting{
 		name: "settings.reserve_recipe", title: lang.L("Reserve is made of"), unit: noUnit,
 		about: lang.L("The recipe of the reserve. One that needs no flame and keeps long can still be eaten when the stove or the way is lost."),
@@ -162,6 +152,35 @@ func reserveRecipe() setting {
 			return nil
 		},
 	}
+}
+
+// word is a setting that is one of a few words; the program's own words are
+// shown in the reader's language.
+func word[T ~string](name, title, about string, values []T, words []string, of func(s *trip.Settings) *T) setting {
+	return setting{
+		name: "settings." + name, title: title, about: about, unit: noUnit, usual: usually(of),
+		choices: func(*trip.Trip) []string { return words },
+		text: func(t *trip.Trip) string {
+			if at := slices.Index(values, *of(&t.Settings)); at >= 0 {
+				return words[at]
+			}
+			return string(*of(&t.Settings))
+		},
+		set: func(t *trip.Trip, text string) error {
+			at := slices.Index(words, text)
+			if at < 0 {
+				return oneOf(words)
+			}
+			*of(&t.Settings) = values[at]
+			return nil
+		},
+	}
+}
+
+func reserveEnd() setting {
+	return word("reserve_end", lang.L("Reserve at the end"), lang.L("What becomes of a reserve that was not needed: it comes home on top of all meals, or it takes the place of the last snacks."),
+		[]trip.ReserveEnd{trip.ReserveTakenHome, trip.ReserveEatenLast}, []string{lang.L("taken home"), lang.L("eaten at last")},
+		func(s *trip.Settings) *trip.ReserveEnd { return &s.ReserveEnd })
 }
 
 func currency() setting {

@@ -50,10 +50,16 @@ func mealSettings(u units.System) []setting {
 			share(), func(s *trip.Settings) *float64 { return &s.DayHigh }),
 		number("scale_step_g", lang.L("Step of the kitchen scale"), lang.L("The smallest difference your scale shows. What is weighed out is rounded to it."),
 			smallMass(u), func(s *trip.Settings) *units.Mass { return &s.ScaleStep }),
+		number("seconds_share", lang.L("Second helpings"), lang.L("Cooked at hot meals above the portions, for whoever is still hungry. What nobody takes is not kept: it spoils."),
+			share(), func(s *trip.Settings) *float64 { return &s.Seconds }),
 		yesNo("fill_open_slots", lang.L("Fill what is open"), lang.L("The plan chooses dishes for the slots you left open. With no they stay empty and the plan says so."),
 			func(s *trip.Settings) *bool { return &s.FillOpenSlots }),
 		number("repeat_gap_days", lang.L("Same dinner again after"), lang.L("No dinner comes twice within so many days when the plan chooses."),
 			whole(lang.L("days")), func(s *trip.Settings) *int { return &s.RepeatGap }),
+		number("menu_aim", lang.L("Aim of a filled menu"), lang.L("What the plan looks for when it chooses dishes: -1 is the cheapest menu, 0 the lightest, 1 the most varied; between them it is both in part."),
+			counted(""), func(s *trip.Settings) *float64 { return &s.MenuAim }),
+		number("cook_minutes", lang.L("On a burner a day"), lang.L("A filled menu keeps within so many minutes of cooking a day for each group, and half of it on the longest day. 0 is no limit."),
+			minutes(), func(s *trip.Settings) *units.Minutes { return &s.CookMinutes }),
 	}
 }
 
@@ -105,6 +111,7 @@ func reserveSettings() []setting {
 		number("reserve_days", lang.L("Emergency reserve"), lang.L("Food beyond the plan, for a day lost to weather, an injury or the wrong valley. It counts in days of energy for everybody."),
 			counted(lang.L("days")), func(s *trip.Settings) *float64 { return &s.ReserveDays }),
 		reserveRecipe(),
+		reserveEnd(),
 	}
 }
 
