@@ -5,6 +5,7 @@
 package charts
 
 import (
+	"image/color"
 	"math"
 	"strconv"
 
@@ -83,6 +84,21 @@ func (d *drawing) rectangle(x, y, width, height float32, tone fyne.ThemeColorNam
 	if height < 0 {
 		y, height = y+height, -height
 	}
+	r.Move(fyne.NewPos(x, y))
+	r.Resize(fyne.NewSize(width, height))
+	d.objects = append(d.objects, r)
+}
+
+// hatched draws an outline filled with slanting lines.
+func (d *drawing) hatched(x, y, width, height float32, tone fyne.ThemeColorName) {
+	const apart = 6
+	for at := -height + apart; at < width; at += apart {
+		// From the lower edge up to the right, cut at both ends of the bar.
+		from, to := max(at, 0), min(at+height, width)
+		d.line(x+from, y+height-(from-at), x+to, y+height-(to-at), 1, tone)
+	}
+	r := canvas.NewRectangle(color.Transparent)
+	r.StrokeWidth, r.StrokeColor = 1.5, theme.Color(tone)
 	r.Move(fyne.NewPos(x, y))
 	r.Resize(fyne.NewSize(width, height))
 	d.objects = append(d.objects, r)

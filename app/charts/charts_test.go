@@ -139,11 +139,46 @@ func TestPicturesBearAnything(t *testing.T) {
 
 func TestSpanChartNamesWhatRunsOut(t *testing.T) {
 	c := NewSpanChart()
-	c.Set([]string{"Mon", "Tue"}, []Span{{Label: "Hard cheese", From: 0, To: 2, Ends: 1.5, EndKnown: true, Warn: true, Word: "not safe"}})
+	c.Set([]string{"Mon", "Tue"}, []Span{{Label: "Hard cheese", From: 0, To: 2, Ends: 1.5, EndKnown: true, Lasting: RunsOut, Word: "not safe"}})
 	shown := texts(paint(t, &c.base, c))
 	for _, want := range []string{"Hard cheese", "not safe", "Tue"} {
 		if !slices.Contains(shown, want) {
 			t.Errorf("%q is not written; shown %v", want, shown)
+		}
+	}
+}
+
+// What nobody knows looks neither safe nor unsafe: an outline, hatched within
+// its bar.
+func TestSpansOfUnknownTimeLookLikeNoOther(t *testing.T) {
+	c := NewSpanChart()
+	for _, lasting := range []Lasting{Lasts, RunsOut, LastsUnknown} {
+		c.Set([]string{"Mon", "Tue"}, []Span{{Label: "Soft cheese", From: 0.25, To: 1.75, Lasting: lasting, Word: "x"}})
+		var full, outlined []*canvas.Rectangle
+		slanting := 0
+		objects := paint(t, &c.base, c)
+		for _, object := range objects {
+			if bar, ok := object.(*canvas.Rectangle); ok && bar.StrokeWidth > 0 {
+				outlined = append(outlined, bar)
+			} else if ok {
+				full = append(full, bar)
+			}
+		}
+		for _, object := range objects {
+			line, ok := object.(*canvas.Line)
+			if !ok || line.Position1.X == line.Position2.X {
+				continue
+			}
+			slanting++
+			bar := outlined[0]
+			for _, at := range []fyne.Position{line.Position1, line.Position2} {
+				if at.X < bar.Position().X || at.X > bar.Position().X+bar.Size().Width || at.Y < bar.Position().Y || at.Y > bar.Position().Y+bar.Size().Height {
+					t.Errorf("a stroke of the hatching leaves its bar at %v", at)
+				}
+			}
+		}
+		if unknown := lasting == LastsUnknown; (len(full) == 0) != unknown || (len(outlined) == 1) != unknown || (slanting > 3) != unknown {
+			t.Errorf("lasting %d: %d full bars, %d outlines, %d slanting lines", lasting, len(full), len(outlined), slanting)
 		}
 	}
 }

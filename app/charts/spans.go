@@ -6,13 +6,23 @@ import (
 	"sumpter/app/look"
 )
 
+// Lasting is whether something lasts as long as it must.
+type Lasting int
+
+// Whether it lasts. Each has a look of its own besides its colour.
+const (
+	Lasts        Lasting = iota // a full bar
+	RunsOut                     // a full bar that says so
+	LastsUnknown                // nobody knows: only an outline, hatched
+)
+
 // Span is one bar of a SpanChart: from when to when, and where time runs out.
 type Span struct {
 	Label    string
 	From, To float64
 	Ends     float64 // where it runs out
 	EndKnown bool
-	Warn     bool // To is past Ends, or not known
+	Lasting  Lasting
 	Word     string
 	Tapped   func()
 }
@@ -55,12 +65,14 @@ func (c *SpanChart) paint(d *drawing) {
 	}
 	for i, span := range c.spans {
 		y := 22 + spanRow*(float32(i)+0.5)
-		tone := look.Spruce
-		if span.Warn {
-			tone = look.Brick
+		tone := map[Lasting]fyne.ThemeColorName{Lasts: look.Spruce, RunsOut: look.Brick, LastsUnknown: look.Ochre}[span.Lasting]
+		d.text(d.cut(span.Label, left-8), left-8, y, fyne.TextAlignTrailing, look.Ink)
+		from, length := across.at(span.From), across.at(span.To)-across.at(span.From)
+		if span.Lasting == LastsUnknown {
+			d.hatched(from, y-6, length, 12, tone)
+		} else {
+			d.rectangle(from, y-6, length, 12, tone)
 		}
-		d.text(span.Label, left-8, y, fyne.TextAlignTrailing, look.Ink)
-		d.rectangle(across.at(span.From), y-6, across.at(span.To)-across.at(span.From), 12, tone)
 		if span.EndKnown {
 			x := across.at(min(span.Ends, float64(len(c.days))))
 			d.line(x, y-9, x, y+9, 2, look.Ink)

@@ -187,6 +187,23 @@ func TestSecondLooksAtTheRoute(t *testing.T) {
 	}
 }
 
+// The rules for the walking time are not what the leader asks of anybody: only
+// a time given by hand can be too fast.
+func TestComputedTimesAreNeverCalledTooFast(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		made := hike()
+		made.Settings.PartyFactor = rapid.Float64Range(1, 2).Draw(rt, "party factor")
+		day := &made.Days[0]
+		day.Distance = units.Metres(rapid.Float64Range(0, 40000).Draw(rt, "distance"))
+		day.Ascent = units.Metres(rapid.Float64Range(0, 2500).Draw(rt, "ascent"))
+		day.Descent = units.Metres(rapid.Float64Range(0, 2500).Draw(rt, "descent"))
+		day.SteepDescent = min(day.Descent, units.Metres(rapid.Float64Range(0, 2500).Draw(rt, "steep")))
+		if list := codes(needs.Compute(made, nil).Findings); strings.Contains(list, "day-too-fast") {
+			rt.Fatalf("%+v: %s", *day, list)
+		}
+	})
+}
+
 func TestAnyTripHasSoundNeeds(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		made := triptest.Trip().Draw(rt, "trip").Canonical()

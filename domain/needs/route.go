@@ -76,7 +76,9 @@ func routeOf(day *trip.Day, settings *trip.Settings) route {
 	planned = min(24, max(0, planned))
 	for i := range r.legs {
 		r.legs[i].hours *= planned / hours
-		r.tooFast = r.tooFast || r.legs[i].lengthKm > r.legs[i].hours*3.6*fastestMPerS*1.001
+		// The published rules for the time are no demand: gentle descents by
+		// Langmuir's can be a little faster than the walking equations reach.
+		r.tooFast = r.tooFast || r.walk.GivenByHand && r.legs[i].lengthKm > r.legs[i].hours*3.6*fastestMPerS*1.001
 	}
 	if planned == 0 {
 		r.legs = nil // driven, or a day of rest

@@ -29,7 +29,7 @@ type timeLeft struct {
 
 func newTimeLeft(b *bench.Bench, choose func(trip.FoodID)) *timeLeft {
 	v := &timeLeft{bench: b, choose: choose, chart: charts.NewSpanChart(), nothing: look.NewText("", look.Body, look.Quiet)}
-	caption := bench.SmallPrint(lang.L("Foods that do not keep to the end of the trip, or use half their life: a bar from packed to eaten over the days; the stroke is where time runs out."))
+	caption := bench.SmallPrint(lang.L("Foods that do not keep to the end of the trip, or use half their life: a bar from packed to eaten over the days; the stroke is where time runs out. A hatched bar: nobody knows."))
 	v.content = container.NewBorder(caption, nil, nil, nil, container.NewVScroll(container.NewVBox(v.nothing, v.chart)))
 	v.content.Hide()
 	return v
@@ -89,13 +89,25 @@ func (v *timeLeft) span(p *plan.Plan, food *trip.Food, worst spoilage.Fate) char
 	leg := p.Legs[max(0, trip.LegOf(p.Legs, first))]
 	span := charts.Span{
 		Label: food.Name, From: float64(leg.FirstDay - 1), To: eatenAt(last), Ends: float64(worst.LatestDay),
-		EndKnown: worst.LatestDay > 0, Warn: verdict != spoilage.Safe, Word: lang.L(string(verdict)),
+		EndKnown: worst.LatestDay > 0, Lasting: lasting(verdict), Word: lang.L(string(verdict)),
 		Tapped: func() { v.choose(food.ID) },
 	}
 	if verdict == spoilage.Safe && worst.QualityKnown {
 		span.Word = daysLeft(&worst)
 	}
 	return span
+}
+
+// lasting gives a verdict its look; what nobody knows never looks safe.
+func lasting(verdict spoilage.Verdict) charts.Lasting {
+	switch verdict {
+	case spoilage.Safe:
+		return charts.Lasts
+	case spoilage.NotSafe:
+		return charts.RunsOut
+	default:
+		return charts.LastsUnknown
+	}
 }
 
 // eatenAt is when a slot is eaten, in days from the start.
