@@ -39,12 +39,11 @@ func bagsTable(x *index) Table {
 
 // flameOf gives the minutes after the boil of what goes into a pot.
 func (x *index) flameOf(b *bags.Bag) Value {
-	recipe, ok := x.recipes[b.Recipe]
-	meal, planned := x.meals[mealKey{b.Day, b.Meal, b.Group}]
+	recipe, meal := x.Recipe(b.Recipe), x.Meal(b.Day, b.Meal, b.Group)
 	switch {
 	case b.Minutes > 0:
 		return figure(float64(b.Minutes))
-	case b.Place == trip.InPot && ok && planned && !meal.Cold && cooking.Heated(recipe, b.Meal):
+	case b.Place == trip.InPot && recipe != nil && meal != nil && !meal.Cold && cooking.Heated(recipe, b.Meal):
 		return words("boil")
 	default:
 		return words("none")

@@ -152,10 +152,9 @@ func (x *index) volume(v units.Volume) string {
 
 // flame says how long the pot stays on the flame after the boil.
 func (x *index) flame(batch *portions.Batch) string {
-	recipe, ok := x.recipes[batch.Recipe]
-	meal, planned := x.meals[mealKey{batch.Day, batch.Meal, batch.Group}]
+	recipe, meal := x.Recipe(batch.Recipe), x.Meal(batch.Day, batch.Meal, batch.Group)
 	switch {
-	case !ok || !planned:
+	case recipe == nil || meal == nil:
 		return Unknown
 	case meal.Cold || !cooking.Heated(recipe, batch.Meal):
 		return "no flame"

@@ -73,7 +73,7 @@ func (x *index) place(f findings.Finding) string {
 		parts = append(parts, x.recipe(at.Recipe))
 	}
 	if at.Gear != 0 {
-		if gear := x.gear(fmt.Sprint(at.Gear)); gear != nil {
+		if gear := x.Gear(fmt.Sprint(at.Gear)); gear != nil {
 			parts = append(parts, gear.Name)
 		}
 	}

@@ -5,121 +5,27 @@ import (
 	"strings"
 
 	"sumpter/domain/bags"
-	"sumpter/domain/carry"
-	"sumpter/domain/cooking"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
-	"sumpter/domain/units"
+	"sumpter/exporter/lookup"
 )
 
-// index finds names, carriers and boxes without searching the plan again for
-// each of thousands of rows.
+// index is what the tables read, with the words for what is missing.
 type index struct {
 	measure
-	plan    *plan.Plan
-	trip    *trip.Trip
-	members map[trip.MemberID]string
-	groups  map[trip.GroupID]string
-	foods   map[trip.FoodID]*trip.Food
-	recipes map[trip.RecipeID]*trip.Recipe
-	bags    map[string]*bags.Bag
-	fuel    map[string]*cooking.Container
-	meals   map[mealKey]*cooking.Meal
-	carrier map[string]string // bag key to who carries it, in words
-	box     map[string]string // bag key to the box it waits in
+	*lookup.Lookup
+	plan *plan.Plan
+	trip *trip.Trip
 }
 
 func newIndex(p *plan.Plan) *index {
-	t := p.Trip
-	if t == nil {
-		t = &trip.Trip{Units: units.Metric}
-	}
-	x := &index{
-		measure: measure{system: t.Units, currency: t.Currency},
-		plan:    p, trip: t,
-		members: map[trip.MemberID]string{},
-		groups:  map[trip.GroupID]string{},
-		foods:   map[trip.FoodID]*trip.Food{},
-		recipes: map[trip.RecipeID]*trip.Recipe{},
-		bags:    map[string]*bags.Bag{},
-		fuel:    map[string]*cooking.Container{},
-		meals:   map[mealKey]*cooking.Meal{},
-		carrier: map[string]string{},
-		box:     map[string]string{},
-	}
-	x.nameThings()
-	x.findBags()
-	return x
-}
-
-func (x *index) nameThings() {
-	for i := range x.trip.Crew {
-		x.members[x.trip.Crew[i].ID] = x.trip.Crew[i].Name
-	}
-	for _, group := range x.trip.Groups {
-		x.groups[group.ID] = group.Name
-	}
-	for i := range x.trip.Foods {
-		x.foods[x.trip.Foods[i].ID] = &x.trip.Foods[i]
-	}
-	for i := range x.trip.Recipes {
-		x.recipes[x.trip.Recipes[i].ID] = &x.trip.Recipes[i]
-	}
-}
-
-// mealKey is one meal of one cook group.
-type mealKey struct {
-	day   int
-	meal  trip.Meal
-	group trip.GroupID
-}
-
-func (x *index) findBags() {
-	for i := range x.plan.Cooking.Meals {
-		meal := &x.plan.Cooking.Meals[i]
-		x.meals[mealKey{meal.Day, meal.Meal, meal.Group}] = meal
-	}
-	for i := range x.plan.Bags.Bags {
-		x.bags[x.plan.Bags.Bags[i].Key] = &x.plan.Bags.Bags[i]
-	}
-	for i := range x.plan.Cooking.Fuel {
-		for j := range x.plan.Cooking.Fuel[i].Containers {
-			container := &x.plan.Cooking.Fuel[i].Containers[j]
-			x.fuel[container.Key] = container
-		}
-	}
-	for i := range x.plan.Resupply.Boxes {
-		box := &x.plan.Resupply.Boxes[i]
-		for _, key := range box.Bags {
-			x.box[key] = x.point(box.Point)
-		}
-	}
-	last := map[string]trip.MemberID{}
-	for i := range x.plan.Carry.Stages {
-		x.followCarriers(&x.plan.Carry.Stages[i], last)
-	}
-}
-
-// followCarriers writes "Ann", or "Ann, from day 4 Bo" where a bag changes hands.
-func (x *index) followCarriers(stage *carry.Stage, last map[string]trip.MemberID) {
-	for _, item := range stage.Items {
-		if item.Kind != carry.BagItem {
-			continue
-		}
-		before, seen := last[item.Key]
-		switch {
-		case !seen:
-			x.carrier[item.Key] = x.member(item.Carrier)
-		case before != item.Carrier:
-			x.carrier[item.Key] += fmt.Sprintf(", from day %d %s", stage.FirstDay, x.member(item.Carrier))
-		}
-		last[item.Key] = item.Carrier
-	}
+	l := lookup.New(p)
+	return &index{measure{system: l.Trip.Units, currency: l.Trip.Currency}, l, p, l.Trip}
 }
 
 func (x *index) member(id trip.MemberID) string {
-	if name, ok := x.members[id]; ok {
-		return name
+	if member := x.Member(id); member != nil {
+		return member.Name
 	}
 	return "nobody yet"
 }
@@ -133,28 +39,28 @@ func (x *index) memberNames(ids []trip.MemberID) string {
 }
 
 func (x *index) group(id trip.GroupID) string {
-	if name, ok := x.groups[id]; ok {
-		return name
+	if group := x.Group(id); group != nil {
+		return group.Name
 	}
 	return Unknown
 }
 
 func (x *index) foodName(id trip.FoodID) string {
-	if food, ok := x.foods[id]; ok {
+	if food := x.Food(id); food != nil {
 		return food.Name
 	}
 	return Unknown
 }
 
 func (x *index) recipe(id trip.RecipeID) string {
-	if recipe, ok := x.recipes[id]; ok {
+	if recipe := x.Recipe(id); recipe != nil {
 		return recipe.Name
 	}
 	return Unknown
 }
 
 func (x *index) point(id trip.PointID) string {
-	if point := x.trip.Point(id); point != nil {
+	if point := x.Point(id); point != nil {
 		return point.Name
 	}
 	return Unknown
@@ -163,22 +69,28 @@ func (x *index) point(id trip.PointID) string {
 // bag gives a bag that may be missing from a broken plan as an empty one, so
 // that a paper is still printed.
 func (x *index) bag(key string) *bags.Bag {
-	if bag, ok := x.bags[key]; ok {
+	if bag := x.Bag(key); bag != nil {
 		return bag
 	}
 	return &bags.Bag{Key: key, Code: key}
 }
 
+// carrierOf writes "Ann", or "Ann, from day 4 Bo" where a bag changes hands.
 func (x *index) carrierOf(key string) string {
-	if carrier, ok := x.carrier[key]; ok {
-		return carrier
+	carriers := x.Carriers(key)
+	if len(carriers) == 0 {
+		return "nobody yet"
 	}
-	return "nobody yet"
+	text := x.member(carriers[0].Member)
+	for _, next := range carriers[1:] {
+		text += fmt.Sprintf(", from day %d %s", next.FromDay, x.member(next.Member))
+	}
+	return text
 }
 
 func (x *index) boxOf(key string) string {
-	if box, ok := x.box[key]; ok {
-		return box
+	if box := x.Box(key); box != nil {
+		return x.point(box.Point)
 	}
 	return "from the start"
 }

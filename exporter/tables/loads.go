@@ -89,7 +89,7 @@ func carriersTable(x *index) Table {
 			}
 		}
 		for _, item := range stage.Items {
-			if _, known := x.members[item.Carrier]; !known {
+			if x.Member(item.Carrier) == nil {
 				rows = append(rows, itemRow{stage, item})
 			}
 		}
@@ -116,25 +116,16 @@ type carrierGroup struct {
 	member   trip.MemberID
 }
 
-func (x *index) gear(key string) *trip.Gear {
-	for i := range x.trip.Gear {
-		if fmt.Sprint(x.trip.Gear[i].ID) == key {
-			return &x.trip.Gear[i]
-		}
-	}
-	return nil
-}
-
 func (x *index) itemName(item carry.Item) string {
 	switch item.Kind {
 	case carry.BagItem:
 		return x.bag(item.Key).Code
 	case carry.GearItem:
-		if gear := x.gear(item.Key); gear != nil {
+		if gear := x.Gear(item.Key); gear != nil {
 			return gear.Name
 		}
 	case carry.FuelItem:
-		if container, ok := x.fuel[item.Key]; ok {
+		if container := x.Fuel(item.Key); container != nil {
 			return container.Name
 		}
 	case carry.WasteItem:
@@ -149,11 +140,11 @@ func (x *index) itemAbout(item carry.Item) string {
 		bag := x.bag(item.Key)
 		return fmt.Sprintf("day %d %s: %s", bag.Day, mealName(bag.Meal), x.recipe(bag.Recipe))
 	case carry.GearItem:
-		if gear := x.gear(item.Key); gear != nil {
+		if gear := x.Gear(item.Key); gear != nil {
 			return string(gear.Kind)
 		}
 	case carry.FuelItem:
-		if container, ok := x.fuel[item.Key]; ok && container.EmptyFrom > 0 {
+		if container := x.Fuel(item.Key); container != nil && container.EmptyFrom > 0 {
 			return fmt.Sprintf("full at the start, empty from day %d", container.EmptyFrom)
 		}
 		return "fuel"
@@ -164,15 +155,15 @@ func (x *index) itemAbout(item carry.Item) string {
 func (x *index) itemMass(item carry.Item) Value {
 	switch item.Kind {
 	case carry.BagItem:
-		if bag, ok := x.bags[item.Key]; ok {
+		if bag := x.Bag(item.Key); bag != nil {
 			return x.food(bag.Mass())
 		}
 	case carry.GearItem:
-		if gear := x.gear(item.Key); gear != nil {
+		if gear := x.Gear(item.Key); gear != nil {
 			return x.food(gear.Mass)
 		}
 	case carry.FuelItem:
-		if container, ok := x.fuel[item.Key]; ok {
+		if container := x.Fuel(item.Key); container != nil {
 			return x.food(container.Fuel + container.Empty)
 		}
 	case carry.WasteItem:

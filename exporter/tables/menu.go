@@ -181,8 +181,8 @@ func (x *index) swapWords(r dishRow) string {
 }
 
 func (x *index) ingredient(id trip.RecipeID, place int) string {
-	recipe, ok := x.recipes[id]
-	if !ok || place < 0 || place >= len(recipe.Ingredients) {
+	recipe := x.Recipe(id)
+	if recipe == nil || place < 0 || place >= len(recipe.Ingredients) {
 		return Unknown
 	}
 	return x.foodName(recipe.Ingredients[place].Food)

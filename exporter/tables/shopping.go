@@ -83,7 +83,7 @@ func (x *index) buyRows() []buyRow {
 }
 
 func (x *index) aisle(id trip.FoodID) string {
-	if food, ok := x.foods[id]; ok {
+	if food := x.Food(id); food != nil {
 		return food.Aisle
 	}
 	return ""
@@ -93,8 +93,8 @@ func (x *index) priceOf(r buyRow) Value {
 	if r.buy.Count == 0 {
 		return words("none to buy")
 	}
-	food, ok := x.foods[r.line.Food]
-	if ok && r.buy.Package >= 0 && r.buy.Package < len(food.Packages) {
+	food := x.Food(r.line.Food)
+	if food != nil && r.buy.Package >= 0 && r.buy.Package < len(food.Packages) {
 		if price, known := food.Packages[r.buy.Package].Price.Get(); known {
 			return x.money(price)
 		}
