@@ -5,6 +5,7 @@ package lookup
 
 import (
 	"strconv"
+	"strings"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
@@ -33,6 +34,7 @@ type Lookup struct {
 	boxes    map[string]*resupply.Box
 	carriers map[string][]Carrier
 	fates    map[fateKey]*spoilage.Fate
+	pots     map[potKey][]*bags.Bag
 }
 
 // Carrier is who carries a thing from a day on.
@@ -45,6 +47,13 @@ type mealKey struct {
 	day   int
 	meal  trip.Meal
 	group trip.GroupID
+}
+
+// potKey is one of the pots in which a dish is made, from 1.
+type potKey struct {
+	mealKey
+	recipe trip.RecipeID
+	run    int
 }
 
 type fateKey struct {
@@ -64,6 +73,7 @@ func New(p *plan.Plan) *Lookup {
 		recipes: map[trip.RecipeID]*trip.Recipe{}, points: map[trip.PointID]*trip.ResupplyPoint{}, gear: map[string]*trip.Gear{},
 		bags: map[string]*bags.Bag{}, fuel: map[string]*cooking.Container{}, meals: map[mealKey]*cooking.Meal{},
 		boxes: map[string]*resupply.Box{}, carriers: map[string][]Carrier{}, fates: map[fateKey]*spoilage.Fate{},
+		pots: map[potKey][]*bags.Bag{},
 	}
 	l.readTrip()
 	l.readPlan()
@@ -95,7 +105,10 @@ func (l *Lookup) readTrip() {
 func (l *Lookup) readPlan() {
 	p := l.Plan
 	for i := range p.Bags.Bags {
-		l.bags[p.Bags.Bags[i].Key] = &p.Bags.Bags[i]
+		bag := &p.Bags.Bags[i]
+		l.bags[bag.Key] = bag
+		pot := potOf(bag)
+		l.pots[pot] = append(l.pots[pot], bag)
 	}
 	for i := range p.Cooking.Meals {
 		meal := &p.Cooking.Meals[i]
@@ -152,6 +165,31 @@ func (l *Lookup) Gear(key string) *trip.Gear { return l.gear[key] }
 
 // Bag finds a bag by its key, or nil.
 func (l *Lookup) Bag(key string) *bags.Bag { return l.bags[key] }
+
+// Pot lists the bags that are made together with a bag, itself included, in
+// the order in which they are eaten.
+func (l *Lookup) Pot(bag *bags.Bag) []*bags.Bag { return l.pots[potOf(bag)] }
+
+// Batch lists the bags of one pot of a dish, from 1.
+func (l *Lookup) Batch(day int, meal trip.Meal, group trip.GroupID, recipe trip.RecipeID, run int) []*bags.Bag {
+	return l.pots[potKey{mealKey{day, meal, group}, recipe, run}]
+}
+
+func potOf(bag *bags.Bag) potKey {
+	return potKey{mealKey{bag.Day, bag.Meal, bag.Group}, bag.Recipe, runOf(bag.Key)}
+}
+
+// runOf reads the pot from a bag key such as "d3 dinner g1 r7 b1 pot 1".
+func runOf(key string) int {
+	for word := range strings.FieldsSeq(key) {
+		if number, ok := strings.CutPrefix(word, "b"); ok {
+			if run, err := strconv.Atoi(number); err == nil {
+				return run
+			}
+		}
+	}
+	return 1
+}
 
 // Fuel finds a canister or bottle by its key, or nil.
 func (l *Lookup) Fuel(key string) *cooking.Container { return l.fuel[key] }

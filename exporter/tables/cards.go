@@ -3,7 +3,6 @@ package tables
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"sumpter/domain/bags"
@@ -51,11 +50,10 @@ func Cards(p *plan.Plan) []Card {
 		batch := &p.Portions.Batches[i]
 		byRecipe[batch.Recipe] = append(byRecipe[batch.Recipe], batch)
 	}
-	codes := x.bagsOfPots()
 	var cards []Card
 	for i := range x.trip.Recipes {
 		if batches := byRecipe[x.trip.Recipes[i].ID]; len(batches) > 0 {
-			cards = append(cards, x.card(&x.trip.Recipes[i], batches, codes))
+			cards = append(cards, x.card(&x.trip.Recipes[i], batches))
 		}
 	}
 	return cards
@@ -69,36 +67,7 @@ type dishKey struct {
 	recipe trip.RecipeID
 }
 
-// potKey is one of the batches of a recipe in a slot, from 1.
-type potKey struct {
-	dishKey
-	run int
-}
-
-// bagsOfPots sorts the bags by the batch that their key names.
-func (x *index) bagsOfPots() map[potKey][]*bags.Bag {
-	found := map[potKey][]*bags.Bag{}
-	for i := range x.plan.Bags.Bags {
-		bag := &x.plan.Bags.Bags[i]
-		key := potKey{dishKey{bag.Day, bag.Meal, bag.Group, bag.Recipe}, runOf(bag.Key)}
-		found[key] = append(found[key], bag)
-	}
-	return found
-}
-
-// runOf reads the batch from a bag key such as "d3 dinner g1 r7 b1 pot 1".
-func runOf(key string) int {
-	for _, word := range strings.Fields(key) {
-		if number, ok := strings.CutPrefix(word, "b"); ok {
-			if run, err := strconv.Atoi(number); err == nil {
-				return run
-			}
-		}
-	}
-	return 1
-}
-
-func (x *index) card(recipe *trip.Recipe, batches []*portions.Batch, codes map[potKey][]*bags.Bag) Card {
+func (x *index) card(recipe *trip.Recipe, batches []*portions.Batch) Card {
 	card := Card{
 		Recipe: recipe.Name, Method: recipe.Method, Notes: recipe.Notes,
 		Cooking: cookingWords(recipe),
@@ -108,7 +77,7 @@ func (x *index) card(recipe *trip.Recipe, batches []*portions.Batch, codes map[p
 	for i, batch := range batches {
 		dish := dishKey{batch.Day, batch.Meal, batch.Group, batch.Recipe}
 		runs[dish]++
-		own := codes[potKey{dish, runs[dish]}]
+		own := x.Batch(batch.Day, batch.Meal, batch.Group, batch.Recipe, runs[dish])
 		card.Pots = append(card.Pots, x.pot(batch, own))
 		card.addAmounts(x, batch, i)
 		for _, bag := range own {

@@ -266,11 +266,3 @@ func TestAllergenWords(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
-
-func TestRunOf(t *testing.T) {
-	for key, want := range map[string]int{"d3 dinner g1 r7 b1 pot 1": 1, "d3 dinner g1 r7 b12 m4 bowl 2": 12, "loose": 1} {
-		if got := runOf(key); got != want {
-			t.Errorf("%q is of batch %d, want %d", key, got, want)
-		}
-	}
-}
