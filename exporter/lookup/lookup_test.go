@@ -35,7 +35,7 @@ func TestThingsAreFoundByTheirKeys(t *testing.T) {
 	if gear := l.Gear("1"); gear == nil || gear.Name != "stove" {
 		t.Errorf("found gear %+v", gear)
 	}
-	if fate := l.Fate(3, trip.Dinner, 1, 2); fate == nil || fate.Why != "nobody said how it keeps" {
+	if fate := l.Fate(3, trip.Dinner, 1, 2); fate == nil || fate.Why.String() != "nobody said how it keeps" {
 		t.Errorf("found fate %+v", fate)
 	}
 	if meal := l.Meal(2, trip.Dinner, 1); meal == nil || !meal.Cold {

@@ -1,0 +1,299 @@
+package press
+
+import (
+	"strings"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/cooking"
+	"sumpter/domain/prose"
+	"sumpter/domain/spoilage"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+	"sumpter/exporter/print/typeset"
+)
+
+// Phrases that several papers use, so that they say the same of a thing.
+
+// MemberName names a member, or says that it is nobody.
+func (p *Press) MemberName(id trip.MemberID) string {
+	if member := p.Member(id); member != nil {
+		return member.Name
+	}
+	return p.Tell(prose.Say("nobody yet"))
+}
+
+// GroupName names a cook group; nothing where the trip has only one.
+func (p *Press) GroupName(id trip.GroupID) string {
+	if group := p.Group(id); group != nil && len(p.Trip.Groups) > 1 {
+		return group.Name
+	}
+	return ""
+}
+
+// FoodName names a food.
+func (p *Press) FoodName(id trip.FoodID) string {
+	if food := p.Food(id); food != nil {
+		return food.Name
+	}
+	return p.Tell(prose.Say("unknown food"))
+}
+
+// DishName names what a bag becomes.
+func (p *Press) DishName(bag *bags.Bag) string {
+	if recipe := p.Recipe(bag.Recipe); recipe != nil {
+		return recipe.Name
+	}
+	return p.Tell(prose.Say("emergency reserve"))
+}
+
+// MealName names a meal.
+func (p *Press) MealName(meal trip.Meal) string { return p.Tell(prose.Say("%s", meal)) }
+
+// Day names a day of the trip with its date where there is one.
+func (p *Press) Day(day int) string {
+	if date := p.ShortDate(p.Trip.DateOf(day)); date != "" {
+		return p.Tell(prose.Say("Day %d, %s", day, date))
+	}
+	return p.Tell(prose.Say("Day %d", day))
+}
+
+// Date writes a date with its year, or that it is not set.
+func (p *Press) Date(date units.Date) string {
+	if !date.IsSet() {
+		return p.Tell(prose.Say("date not set"))
+	}
+	return p.Tell(prose.Say("%s", date))
+}
+
+// ShortDate writes a date of the trip, whose year everybody knows. A date that
+// is not set has no words.
+func (p *Press) ShortDate(date units.Date) string {
+	if !date.IsSet() {
+		return ""
+	}
+	_, month, day := date.Civil()
+	return p.Tell(prose.Say("%s %d %s", prose.Word(date.Weekday().Short()), day, prose.Word(units.MonthName(month))))
+}
+
+// AllergenNames names allergens.
+func (p *Press) AllergenNames(list []trip.Allergen) string {
+	return p.Tell(prose.List(", ", list))
+}
+
+// Weigh writes a mass as a kitchen scale shows it: ounces with grams beside
+// them, since a tenth of an ounce is coarser than the scale.
+func (p *Press) Weigh(mass units.Mass) string {
+	grams := p.quantity(mass, units.Metric)
+	if p.Reader.Units != units.US {
+		return grams
+	}
+	decimals := 1
+	if mass.Ounces() < 1 {
+		decimals = 2
+	}
+	return p.Reader.Number(mass.Ounces(), decimals) + "\u00a0oz (" + grams + ")"
+}
+
+// Mass writes a mass for a reader.
+func (p *Press) Mass(mass units.Mass) string { return p.quantity(mass, p.Reader.Units) }
+
+// Volume writes a volume for a reader.
+func (p *Press) Volume(volume units.Volume) string { return p.quantity(volume, p.Reader.Units) }
+
+// Load writes what somebody carries, to a tenth of a kilogram or a pound.
+func (p *Press) Load(mass units.Mass) string {
+	if p.Reader.Units == units.US {
+		return p.Reader.Number(mass.Pounds(), 1) + "\u00a0lb"
+	}
+	return p.Reader.Number(mass.Kilograms(), 1) + "\u00a0kg"
+}
+
+// quantity keeps a figure and its unit on one line.
+func (p *Press) quantity(quantity prose.Quantity, system units.System) string {
+	reader := p.Reader
+	reader.Units = system
+	return strings.ReplaceAll(reader.Quantity(quantity), " ", "\u00a0")
+}
+
+// Eaters says who eats a bag: "only for Kim", "for 5".
+func (p *Press) Eaters(bag *bags.Bag) string {
+	if bag.Member != 0 {
+		return p.Tell(prose.Say("only for %s", p.MemberName(bag.Member)))
+	}
+	return p.Tell(prose.Say("for %d", bag.Eaters))
+}
+
+// Part says which of several bags of a dish it is, or nothing.
+func (p *Press) Part(bag *bags.Bag) string {
+	if bag.Parts < 2 {
+		return ""
+	}
+	return p.Tell(prose.Say("bag %d of %d", bag.Part, bag.Parts))
+}
+
+// Cook says what to do with a bag, in short.
+func (p *Press) Cook(bag *bags.Bag) string {
+	var parts []string
+	recipe, meal := p.Recipe(bag.Recipe), p.Meal(bag.Day, bag.Meal, bag.Group)
+	cold := meal != nil && meal.Cold
+	if bag.Place == trip.AtBowl && bag.Meal != trip.Snack && bag.Water == 0 {
+		parts = append(parts, p.Tell(prose.Say("onto the bowls")))
+	}
+	if bag.Water > 0 {
+		parts = append(parts, p.Tell(prose.Say("add %s of water", p.Volume(bag.Water))))
+	}
+	heated := bag.Place == trip.InPot && recipe != nil && meal != nil && cooking.Heated(recipe, bag.Meal)
+	switch {
+	case cold && heated:
+		parts = append(parts, p.Tell(prose.Say("no flame that day: make it cold")))
+	case bag.Minutes > 0:
+		parts = append(parts, p.Tell(prose.Say("%.0f min on the flame", float64(bag.Minutes))))
+	case heated:
+		parts = append(parts, p.Tell(prose.Say("bring to the boil")))
+	}
+	if bag.Soak > 0 {
+		parts = append(parts, p.Tell(prose.Say("%.0f min off the flame", float64(bag.Soak))))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// mostBeside is how many bags of a pot are named on the label of another.
+const mostBeside = 3
+
+// With names the other bags of the same pot and the same eaters, or nothing.
+func (p *Press) With(bag *bags.Bag) string {
+	var codes []string
+	for _, other := range p.together(bag) {
+		if other != bag {
+			codes = append(codes, other.Code)
+		}
+	}
+	switch more := len(codes) - mostBeside; {
+	case len(codes) == 0:
+		return ""
+	case more > 1:
+		return p.Tell(prose.Say("with %s and %d more", strings.Join(codes[:mostBeside], ", "), more))
+	default:
+		return p.Tell(prose.Say("with %s", strings.Join(codes, ", ")))
+	}
+}
+
+// First tells whether a bag is the first of those that are made together.
+func (p *Press) First(bag *bags.Bag) bool {
+	list := p.together(bag)
+	return len(list) == 0 || list[0] == bag
+}
+
+// together lists the bags of a pot that the same people eat.
+func (p *Press) together(bag *bags.Bag) []*bags.Bag {
+	var list []*bags.Bag
+	for _, other := range p.Pot(bag) {
+		if other.Member == bag.Member {
+			list = append(list, other)
+		}
+	}
+	return list
+}
+
+// Carried says whose pack a bag is in, and where it waits before.
+func (p *Press) Carried(bag *bags.Bag) string {
+	var text string
+	for i, carrier := range p.Carriers(bag.Key) {
+		if i == 0 {
+			text = p.Tell(prose.Say("pack: %s", p.MemberName(carrier.Member)))
+			continue
+		}
+		text = p.Tell(prose.Say("%s, from day %d %s", text, carrier.FromDay, p.MemberName(carrier.Member)))
+	}
+	if text == "" {
+		text = p.Tell(prose.Say("nobody carries it yet"))
+	}
+	if box := p.Box(bag.Key); box != nil {
+		place := p.Tell(prose.Say("a point that is not in the trip"))
+		if point := p.Point(box.Point); point != nil {
+			place = point.Name
+		}
+		text = p.Tell(prose.Say("box: %s, then %s", place, text))
+	}
+	return text
+}
+
+// Keeps is how long a bag keeps: its worst content decides.
+type Keeps struct {
+	Words string
+	Bad   bool // not safe, or not known to be
+}
+
+// Keeping says until when a bag is to be eaten. What is not known is said to
+// be so; it never counts as safe.
+func (p *Press) Keeping(bag *bags.Bag) Keeps {
+	last, known := len(p.Trip.Days), true
+	for _, content := range bag.Contents {
+		fate := p.Fate(bag.Day, bag.Meal, bag.Group, content.Food)
+		switch {
+		case fate == nil || fate.Verdict == spoilage.NotKnown:
+			known = false
+		case fate.Verdict == spoilage.NotSafe || fate.LatestDay < bag.Day:
+			return Keeps{p.Tell(prose.Say("NOT SAFE on day %d", bag.Day)), true}
+		default:
+			last = min(last, fate.LatestDay)
+		}
+	}
+	switch {
+	case !known:
+		return Keeps{p.Tell(prose.Say("not known how long it keeps")), true}
+	case last < len(p.Trip.Days):
+		return Keeps{Words: p.Tell(prose.Say("eat by day %d", last))}
+	default:
+		return Keeps{Words: p.Tell(prose.Say("keeps to the end"))}
+	}
+}
+
+// Declared is the allergens of a bag by what is known of them.
+type Declared struct {
+	Contains, MayContain, NotKnown []trip.Allergen
+}
+
+// Allergens sorts the allergens of a bag.
+func Allergens(list []bags.Allergen) Declared {
+	var d Declared
+	for _, allergen := range list {
+		switch allergen.Presence {
+		case trip.Contains:
+			d.Contains = append(d.Contains, allergen.Allergen)
+		case trip.MayContain:
+			d.MayContain = append(d.MayContain, allergen.Allergen)
+		case trip.NotKnown:
+			d.NotKnown = append(d.NotKnown, allergen.Allergen)
+		}
+	}
+	return d
+}
+
+// None tells that nothing has to be said.
+func (d Declared) None() bool {
+	return len(d.Contains) == 0 && len(d.MayContain) == 0 && len(d.NotKnown) == 0
+}
+
+// Warning sets allergens so that nobody overlooks them, each kind in a shape
+// of its own: white on dark what is in, a double frame around what may be in,
+// a dashed double frame around what nobody knows.
+func (p *Press) Warning(size, width Points, declared Declared) Block {
+	style := Style{Size: size, Ink: p.Inks.Danger}
+	pad := size * 0.4
+	var parts []Block
+	if len(declared.Contains) > 0 {
+		parts = append(parts, p.Banner(style, p.Inks.Danger, pad, width, p.named(p.Tell(prose.Say("CONTAINS")), declared.Contains)))
+	}
+	if len(declared.MayContain) > 0 {
+		parts = append(parts, p.Framed(style, false, pad, width, p.named(p.Tell(prose.Say("MAY CONTAIN")), declared.MayContain)))
+	}
+	if len(declared.NotKnown) > 0 {
+		parts = append(parts, p.Framed(style, true, pad, width, p.named(p.Tell(prose.Say("NOT KNOWN TO BE FREE OF")), declared.NotKnown)))
+	}
+	return Stack(size*0.2, parts...)
+}
+
+func (p *Press) named(lead string, list []trip.Allergen) typeset.Span {
+	return typeset.Bold(lead + " " + p.AllergenNames(list))
+}
