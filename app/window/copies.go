@@ -18,6 +18,7 @@ import (
 	"sumpter/app/backups"
 	"sumpter/app/document"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/tripfile"
 	"sumpter/domain/compare"
 	"sumpter/domain/trip"
@@ -68,7 +69,7 @@ func copyDay(kept backups.Copy) string {
 	if err != nil {
 		return kept.Day.Format("2006-01-02")
 	}
-	return date.String()
+	return bench.DateWords(date)
 }
 
 // askCompare asks for the other copy of the trip.
