@@ -49,7 +49,7 @@ func checkSpoilage(a *auditor) {
 // warmPerishable tells whether food that needs control, or of which that is
 // not known, has spent a whole earlier day of its leg in a pack too warm for it.
 func (a *auditor) warmPerishable(food *trip.Food, day int) bool {
-	if food.Storage.TCS == trip.TCSNo {
+	if food.Storage.Control() == trip.TCSNo {
 		return false
 	}
 	leg := a.Legs[trip.LegOf(a.Legs, day)]

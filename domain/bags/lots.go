@@ -203,7 +203,7 @@ func (w *ware) kind(melts bool) kind {
 		return wet
 	case melts:
 		return melting
-	case f.Storage.TCS != trip.TCSNo:
+	case f.Storage.Control() != trip.TCSNo:
 		return fresh
 	case f.Storage.Crushable:
 		return crushing

@@ -168,7 +168,7 @@ func (f *filler) keeping(key slotKey, out *outcome) float64 {
 	for _, batch := range out.dish.Batches {
 		for _, part := range batch.Servings[0].Parts {
 			storage := &f.food(part.Food).Storage
-			if storage.TCS != trip.TCSNo && key.day > 1 {
+			if storage.Control() != trip.TCSNo && key.day > 1 {
 				worst = max(worst, spoils)
 			}
 			if limit, known := storage.MaxHeat.Get(); known && day.High > limit {

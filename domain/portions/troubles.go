@@ -102,7 +102,7 @@ func (s *sizer) booster(who *trip.Member, worth func(*trip.Food) float64) *trip.
 	var best *trip.Food
 	for i := range s.trip.Foods {
 		food := &s.trip.Foods[i]
-		if food.Storage.TCS != trip.TCSNo || worth(food) <= 0 || len(who.Objections(food)) > 0 {
+		if food.Storage.Control() != trip.TCSNo || worth(food) <= 0 || len(who.Objections(food)) > 0 {
 			continue
 		}
 		if best == nil || worth(food) > worth(best) {

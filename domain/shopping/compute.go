@@ -82,7 +82,7 @@ func addNeed(list []need, n need) []need {
 // keeps tells whether what is left of one deadline may serve the next: the
 // food is stable, or there is a fridge at home.
 func keeps(t *trip.Trip, f *trip.Food) bool {
-	return t.Settings.HomeFridge || f.Storage.TCS == trip.TCSNo && !f.Storage.TCSWhenOpen
+	return t.Settings.HomeFridge || f.Storage.Control() == trip.TCSNo && !f.Storage.TCSWhenOpen
 }
 
 // addUp sums the money.

@@ -23,13 +23,17 @@ func (j *judge) findings() []findings.Finding {
 	}
 	at := map[key]int{}
 	var groups []group
-	melts := map[trip.FoodID]bool{}
+	melts, doubted := map[trip.FoodID]bool{}, map[trip.FoodID]bool{}
 	var list []findings.Finding
 	for i := range j.result.Fates {
 		fate, why := &j.result.Fates[i], j.reasons[i]
 		if fate.Melts && !melts[fate.Food] {
 			melts[fate.Food] = true
 			list = append(list, j.melting(fate))
+		}
+		if food := j.wares[fate.Food].food; food.Storage.Doubted() && !doubted[fate.Food] {
+			doubted[fate.Food] = true
+			list = append(list, doubt(food, fate))
 		}
 		if why == keeps || why == keptColdAllTheWay {
 			continue
@@ -128,5 +132,21 @@ func (j *judge) melting(fate *Fate) findings.Finding {
 		What:   prose.Say("%s melts before day %d: it softens at %s.", food.Name, fate.Day, softens),
 		Why:    prose.Say("The highest temperature on its way, in a pack that stands in the sun."),
 		Remedy: prose.Say("Pack it in a jar or a double bag, keep it in the middle of the pack, or take it on cooler days."),
+	}
+}
+
+// doubt tells that the figures of a food speak against what was entered.
+func doubt(food *trip.Food, fate *Fate) findings.Finding {
+	activity, _ := food.Storage.WaterActivity.Get()
+	acidity := prose.Say("its pH is not known")
+	if ph, known := food.Storage.PH.Get(); known {
+		acidity = prose.Say("its pH is %.1f", ph)
+	}
+	return findings.Finding{
+		Severity: findings.LookAt, Stage: findings.Spoilage, Code: "cooling-doubted",
+		Place:  findings.Place{Day: fate.Day, Meal: fate.Meal, Group: fate.Group, Food: food.ID},
+		What:   prose.Say("%s is entered as keeping without cooling, but its water activity is %.2f and %s.", food.Name, activity, acidity),
+		Why:    prose.Say("FDA Food Code 1-201.10, tables A and B: such figures need an assessment by the maker."),
+		Remedy: prose.Say("Ask the maker whether it must be kept cold once bought, or enter that it must."),
 	}
 }

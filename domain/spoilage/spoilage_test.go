@@ -156,6 +156,24 @@ func TestUnknownIsNeverSafe(t *testing.T) {
 	}
 }
 
+// The maker's figures answer where nobody said whether a food needs cooling,
+// and are doubted aloud where they speak against what was said.
+func TestFiguresOfTheMaker(t *testing.T) {
+	food := stable(365)
+	food.Storage.TCS, food.Storage.WaterActivity = trip.TCSUnknown, optional.Of(0.6)
+	if got := compute(larder(food)); got.Fates[2].Verdict != spoilage.Safe || codes(got.Findings) != "" {
+		t.Errorf("dry food: %v, %q", got.Fates[2].Verdict, codes(got.Findings))
+	}
+	food.Storage.WaterActivity = optional.Of(0.95)
+	if got := compute(larder(food)); got.Fates[2].Verdict == spoilage.Safe || !strings.Contains(codes(got.Findings), "food-not-known") {
+		t.Errorf("moist food: %v, %q", got.Fates[2].Verdict, codes(got.Findings))
+	}
+	food.Storage.TCS = trip.TCSNo
+	if got := compute(larder(food)); codes(got.Findings) != "cooling-doubted" {
+		t.Errorf("moist food said to keep: %q", codes(got.Findings))
+	}
+}
+
 func TestHeatBeyondTheStatedDays(t *testing.T) {
 	food := stable(60)
 	food.Storage.MaxHeat = optional.Of(units.Celsius(22)) // the mean of the days is 25
@@ -338,7 +356,7 @@ func checkFate(rt *rapid.T, made *trip.Trip, legs []trip.Leg, fate spoilage.Fate
 		}
 	}
 	food := made.Food(fate.Food)
-	if fate.Verdict == spoilage.Safe && food.Storage.TCS != trip.TCSNo {
+	if fate.Verdict == spoilage.Safe && food.Storage.Control() != trip.TCSNo {
 		for day := legs[trip.LegOf(legs, fate.Day)].FirstDay; day < fate.Day; day++ {
 			if made.Days[day-1].Low > 4.45 {
 				rt.Errorf("perishable after a warm day %d: %+v", day, fate)

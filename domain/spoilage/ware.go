@@ -22,7 +22,7 @@ type ware struct {
 }
 
 func wareOf(food *trip.Food) ware {
-	w := ware{food: food, control: food.Storage.TCS, q10: food.Storage.Q10}
+	w := ware{food: food, control: food.Storage.Control(), q10: food.Storage.Q10}
 	if days, ok := food.Storage.ShelfDays.Get(); ok && days > 0 {
 		w.shelfDays = days
 	}

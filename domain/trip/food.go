@@ -31,14 +31,20 @@ type Nutrients struct {
 // Storage is how a food bears the way from shop to pot.
 type Storage struct {
 	// TCS: time/temperature control for safety (FDA Food Code 1-201.10).
-	TCS         TCS                           `json:"tcs"`
-	TCSWhenOpen bool                          `json:"tcs_when_open"`           // becomes TCS once its package is opened or wetted
-	ShelfDays   optional.Value[float64]       `json:"shelf_days_20c,omitzero"` // quality life at a steady 20 °C, sealed
-	Q10         float64                       `json:"q10"`                     // how much faster quality goes per 10 K; 2 usual, 3 fat-rich
-	MaxHeat     optional.Value[units.Celsius] `json:"max_heat_c,omitzero"`     // above it the stated days do not hold
-	SoftensAt   optional.Value[units.Celsius] `json:"softens_c,omitzero"`      // melts from here
-	Crushable   bool                          `json:"crushable"`
-	Basis       string                        `json:"basis,omitempty"` // where the storage facts come from
+	TCS         TCS  `json:"tcs"`
+	TCSWhenOpen bool `json:"tcs_when_open"` // becomes TCS once its package is opened or wetted
+	// WaterActivity, PH and HeatTreated are the maker's figures from which the
+	// Food Code's tables A and B tell whether a food needs control that is
+	// neither known to need it nor known to do without.
+	WaterActivity optional.Value[float64]       `json:"water_activity,omitzero"` // 0 to 1
+	PH            optional.Value[float64]       `json:"ph,omitzero"`             // 0 to 14
+	HeatTreated   bool                          `json:"heat_treated"`            // sealed in its package when heated, or after (table A)
+	ShelfDays     optional.Value[float64]       `json:"shelf_days_20c,omitzero"` // quality life at a steady 20 °C, sealed
+	Q10           float64                       `json:"q10"`                     // how much faster quality goes per 10 K; 2 usual, 3 fat-rich
+	MaxHeat       optional.Value[units.Celsius] `json:"max_heat_c,omitzero"`     // above it the stated days do not hold
+	SoftensAt     optional.Value[units.Celsius] `json:"softens_c,omitzero"`      // melts from here
+	Crushable     bool                          `json:"crushable"`
+	Basis         string                        `json:"basis,omitempty"` // where the storage facts come from
 }
 
 // TCS is whether a food needs time/temperature control for safety. Unknown is

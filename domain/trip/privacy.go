@@ -39,6 +39,11 @@ func (t *Trip) WithoutPersonalData() *Trip {
 			FirstDay: known.FirstDay, LastDay: known.LastDay,
 		}
 	}
+	for i := range bare.Points {
+		sending := &bare.Points[i].Sending
+		sending.Addressee, sending.CareOf, sending.Helper = "", "", ""
+	}
+	bare.Posting.ReturnAddress = ""
 	for i := range bare.Menu {
 		for j := range bare.Menu[i].Dishes {
 			bare.Menu[i].Dishes[j].Accepted = nil // each names a member and an allergy or diet

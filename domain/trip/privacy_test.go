@@ -32,6 +32,11 @@ func TestNothingPersonalIsInTheCopy(t *testing.T) {
 			member.ID, member.Group, member.OwnKit, member.PackRoom = kept.ID, kept.Group, kept.OwnKit, kept.PackRoom
 			member.FirstDay, member.LastDay = kept.FirstDay, kept.LastDay
 		}
+		other.Posting.ReturnAddress = "private"
+		for i := range other.Points {
+			sending := &other.Points[i].Sending
+			sending.Addressee, sending.CareOf, sending.Helper = "private", "private", "private"
+		}
 		for i := range other.Menu {
 			for j := range other.Menu[i].Dishes {
 				other.Menu[i].Dishes[j].Accepted = []trip.Acceptance{{Member: 1, Food: 1, Reason: "private"}}

@@ -101,6 +101,12 @@ func (c *checker) discount(p *Package) {
 
 func (c *checker) storage(s *Storage) {
 	word(c, "storage.tcs", "need of cooling for safety", s.TCS, TCSStates()...)
+	if activity, known := s.WaterActivity.Get(); known {
+		c.within("storage.water_activity", "water activity", activity, 0, 1, "")
+	}
+	if ph, known := s.PH.Get(); known {
+		c.within("storage.ph", "pH", ph, 0, 14, "")
+	}
 	if days, known := s.ShelfDays.Get(); known {
 		c.within("storage.shelf_days_20c", "shelf life", days, 0, maxShelfDays, "days")
 	}

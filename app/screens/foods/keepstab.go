@@ -1,6 +1,7 @@
 package foods
 
 import (
+	"errors"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -63,6 +64,10 @@ func keepsFields(b *bench.Bench) []field {
 	return []field{
 		coolingField(),
 		yesNo(lang.L("Must be cold once open or wet"), 0, func(f *trip.Food) *bool { return &f.Storage.TCSWhenOpen }),
+		figure(lang.L("Water activity, from the maker"), "", 0, -1, func(f *trip.Food) *optional.Value[float64] { return &f.Storage.WaterActivity }),
+		figure(lang.L("pH, from the maker"), "", 0, -1, func(f *trip.Food) *optional.Value[float64] { return &f.Storage.PH }),
+		yesNo(lang.L("Heated in its sealed package"), 0, func(f *trip.Food) *bool { return &f.Storage.HeatTreated }),
+		verdictField(),
 		keepsField(),
 		degrees(lang.L("Bears a steady warmth of"), 0, u, func(f *trip.Food) *optional.Value[units.Celsius] { return &f.Storage.MaxHeat }),
 		degrees(lang.L("Softens at"), 0, u, func(f *trip.Food) *optional.Value[units.Celsius] { return &f.Storage.SoftensAt }),
@@ -75,6 +80,30 @@ func keepsFields(b *bench.Bench) []field {
 		line(lang.L("Aisle"), 0, func(f *trip.Food) *string { return &f.Aisle }),
 		line(lang.L("Basis of these"), 0, func(f *trip.Food) *string { return &f.Storage.Basis }),
 		line(lang.L("Source of nutrients"), 0, func(f *trip.Food) *string { return &f.Source }),
+	}
+}
+
+// verdictField says what comes of what was entered and of the figures.
+func verdictField() field {
+	return field{
+		title: lang.L("So it is reckoned as"),
+		text: func(f *trip.Food) string {
+			switch {
+			case f.Storage.Doubted():
+				return lang.L("keeping warm, but doubted by its figures")
+			case f.Storage.Control() == trip.TCSYes:
+				return lang.L("needing cooling")
+			case f.Storage.TCS == trip.TCSNo:
+				return lang.L("keeping warm")
+			case f.Storage.Control() == trip.TCSNo:
+				return lang.L("keeping warm, by its figures")
+			default:
+				return notKnown
+			}
+		},
+		set: func(*trip.Food, string) error {
+			return errors.New(lang.L("This follows from the lines above."))
+		},
 	}
 }
 

@@ -22,6 +22,7 @@ func foodFields(f *trip.Food) []field {
 		maybeNumber("max_heat_c", &s.MaxHeat), maybeNumber("softens_c", &s.SoftensAt), flagOf("crushable", &s.Crushable),
 		textOf("storage_basis", &s.Basis), flagOf("packed_as_bought", &f.PackedAsBought), textOf("notes", &f.Notes),
 		wholeOf("piece_mg", &f.PieceMass), flagOf("piece_halves", &f.PieceHalves),
+		maybeNumber("water_activity", &s.WaterActivity), maybeNumber("ph", &s.PH), flagOf("heat_treated", &s.HeatTreated),
 	}
 }
 

@@ -68,3 +68,8 @@ ALTER TABLE settings ADD COLUMN reserve_end TEXT NOT NULL DEFAULT 'taken home';
 -- Foods that are counted, not weighed out.
 ALTER TABLE food ADD COLUMN piece_mg INTEGER NOT NULL DEFAULT 0;
 ALTER TABLE food ADD COLUMN piece_halves INTEGER NOT NULL DEFAULT 0 CHECK (piece_halves IN (0, 1));
+
+-- The maker's figures from which the need of cooling can be told.
+ALTER TABLE food ADD COLUMN water_activity REAL;
+ALTER TABLE food ADD COLUMN ph REAL;
+ALTER TABLE food ADD COLUMN heat_treated INTEGER NOT NULL DEFAULT 0 CHECK (heat_treated IN (0, 1));

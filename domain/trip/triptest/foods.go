@@ -81,6 +81,8 @@ func (b *builder) storage(w ware) trip.Storage {
 	}
 	if b.rarely() {
 		storage.TCS, storage.Basis = trip.TCSUnknown, "common practice"
+		storage.WaterActivity, storage.PH = maybe(b, 60, float64(b.pick(60, 99))/100), maybe(b, 60, float64(b.pick(35, 70))/10)
+		storage.HeatTreated = b.chance(30)
 	}
 	return storage
 }
