@@ -57,7 +57,7 @@ func amounts(t *testing.T, tr *trip.Trip) []float64 {
 				walk(name, inner)
 			}
 		case float64:
-			if name == "price" || name == "paid" || name == "budget" || strings.Contains(name, "fee") {
+			if strings.HasSuffix(name, "price") || name == "paid" || name == "least_order" || name == "budget" || strings.Contains(name, "fee") {
 				list = append(list, at)
 			}
 		}
