@@ -28,6 +28,7 @@ func Trip() trip.Trip {
 		Fuels:    fuels(),
 		Bags:     bagTypes(),
 		Points:   points(),
+		Posting:  posting(),
 	}
 	t.Menu = menu(t.Recipes)
 	t.Settings = settings(t.Recipes)

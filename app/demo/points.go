@@ -10,7 +10,8 @@ func points() []trip.ResupplyPoint {
 	return []trip.ResupplyPoint{
 		{
 			ID: 1, Name: "Quarry Halt post office", Kind: trip.PostOffice, AfterDay: 3, Use: true,
-			Address: "Wandering Heron walking club, hold for walkers, Post Office, Quarry Halt",
+			Address: "Poste restante\nPost Office, 2 Mill Lane\nQuarry Halt",
+			Sending: trip.Sending{Addressee: "Tomas Varga", Collector: 2, Sender: 9},
 			Opening: trip.Opening{OpenDays: []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat"}}, TransitDays: 3, FastestDays: 1, BufferDays: 3,
 			HoldDays: optional.Of(14), HoldMargin: 2, MaxParcel: optional.Of(kilograms(20)), MaxGirth: optional.Of(units.Metres(3)),
 			FeePerParcel: 950, Detour: 600, DetourHours: 0.3,
@@ -20,7 +21,8 @@ func points() []trip.ResupplyPoint {
 		},
 		{
 			ID: 2, Name: "Tarn Hut", Kind: trip.Hut, AfterDay: 6, Use: true,
-			Address:     "Tarn Hut, by the valley carrier at Millhead",
+			Address:     "Tarn Hut\nby the valley carrier, 4 Bridge Street\nMillhead",
+			Sending:     trip.Sending{Addressee: "Tomas Varga", CareOf: "the warden", Collector: 2, Sender: 2},
 			TransitDays: 3, FastestDays: 1, BufferDays: 4,
 			HoldMargin: 2, MaxParcel: optional.Of(kilograms(15)), FeePerParcel: 1200, VisitFee: 0,
 			StoreLow: optional.Of(units.Celsius(4)), StoreHigh: optional.Of(units.Celsius(14)),
@@ -28,4 +30,11 @@ func points() []trip.ResupplyPoint {
 			Notes:     "The warden sells gas canisters, and has not answered yet how long boxes are kept.",
 		},
 	}
+}
+
+// posting is the club's own.
+func posting() trip.Posting {
+	p := trip.UsualPosting()
+	p.ReturnAddress = "Wandering Heron walking club\n1 Dyke Road\nSaltmarsh"
+	return p
 }

@@ -7,6 +7,8 @@
 package audit
 
 import (
+	"slices"
+
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
@@ -82,6 +84,11 @@ func (a *auditor) said(stage findings.Stage, about func(findings.Finding) bool) 
 		}
 	}
 	return false
+}
+
+// told tells whether a finding of this code speaks of a point.
+func (a *auditor) told(point trip.PointID, code string) bool {
+	return slices.ContainsFunc(a.Findings, func(f findings.Finding) bool { return f.Place.Point == point && f.Code == code })
 }
 
 // index finds things of the trip by ID.

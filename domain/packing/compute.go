@@ -18,13 +18,14 @@ import (
 // that nobody's life hangs on how well a table was wiped.
 //
 // Within a round each food is taken out once and weighed into all its bags.
-// Bags of boxes come first, by posting day, then in the order of eating.
+// Bags of boxes come first, by the day they leave home, then in the order of
+// eating. What is bought on the way is not packed.
 func Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result {
 	n := &night{trip: t, allergies: allergiesOf(t), foods: map[trip.FoodID]*trip.Food{}}
 	for i := range t.Foods {
 		n.foods[t.Foods[i].ID] = &t.Foods[i]
 	}
-	rounds := n.rounds(packingOrder(b, r))
+	rounds := n.rounds(packingOrder(r.PackedAtHome(b.Bags), r))
 	var result Result
 	for i, round := range rounds {
 		bulk := n.bulk(i, round.bags)
@@ -48,18 +49,18 @@ type night struct {
 	foods     map[trip.FoodID]*trip.Food
 }
 
-// packingOrder sorts bags: boxes by the day they must be posted, then the rest
+// packingOrder sorts bags: boxes by the day they leave home, then the rest
 // as they are eaten.
-func packingOrder(b bags.Result, r resupply.Result) []*bags.Bag {
+func packingOrder(all []bags.Bag, r resupply.Result) []*bags.Bag {
 	posting := map[int]units.Date{}
 	for _, box := range r.Boxes {
-		if box.Posted && box.PostBy.IsSet() {
-			posting[box.Leg] = box.PostBy
+		if box.Posted && box.SendOn.IsSet() {
+			posting[box.Leg] = box.SendOn
 		}
 	}
-	list := make([]*bags.Bag, len(b.Bags))
-	for i := range b.Bags {
-		list[i] = &b.Bags[i]
+	list := make([]*bags.Bag, len(all))
+	for i := range all {
+		list[i] = &all[i]
 	}
 	slices.SortStableFunc(list, func(x, y *bags.Bag) int {
 		a, first := posting[x.Leg]

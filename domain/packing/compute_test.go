@@ -23,7 +23,9 @@ func plan(t *trip.Trip) (bags.Result, packing.Result) {
 	legs := t.Legs()
 	b := bags.Compute(t, bagstest.Batches(t), cooking.Result{}, legs)
 	r := resupply.Compute(t, b, cooking.Result{}, legs)
-	return b, packing.Compute(t, b, r)
+	p := packing.Compute(t, b, r)
+	b.Bags = r.PackedAtHome(b.Bags) // what is bought on the way is filled there
+	return b, p
 }
 
 type put struct {
@@ -187,7 +189,7 @@ func kitchen() (*trip.Trip, bags.Result) {
 
 func TestAnEvening(t *testing.T) {
 	tr, b := kitchen()
-	r := resupply.Result{Boxes: []resupply.Box{{Leg: 1, Posted: true, PostBy: 19000}}}
+	r := resupply.Result{Boxes: []resupply.Box{{Leg: 1, Posted: true, SendOn: 19000}}}
 	p := packing.Compute(tr, b, r)
 	var lines []string
 	for _, round := range p.Rounds {

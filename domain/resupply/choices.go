@@ -2,10 +2,12 @@ package resupply
 
 import (
 	"errors"
+	"math"
 	"slices"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/findings"
+	"sumpter/domain/posting"
 	"sumpter/domain/prose"
 	"sumpter/domain/science/loadlimits"
 	"sumpter/domain/solve/stops"
@@ -53,8 +55,7 @@ func choices(t *trip.Trip, b bags.Result, legs []trip.Leg) ([]Choice, []findings
 		list[i].Current = slices.Equal(list[i].Points, current)
 	}
 	list[best].Recommended = true
-	list[best].Why = prose.Say("Least sum of fees, %s for a kilogram carried one morning and %s for an hour of detour.",
-		prose.Price{Amount: kilogramMorning, Currency: t.Currency}, prose.Price{Amount: 10 * detourTenth, Currency: t.Currency})
+	list[best].Why = why(t, list, best)
 	if !slices.ContainsFunc(list, func(c Choice) bool { return c.Current }) {
 		list = append(list, weigh(t, p, current))
 	}
@@ -67,35 +68,25 @@ func problem(t *trip.Trip, b bags.Result) stops.Problem {
 		FoodGrams: make([]int64, len(t.Days)), RoomGrams: room(t),
 		CarryCents: kilogramMorning, WholeLegs: true,
 	}
-	var mass units.Mass
-	var volume units.Volume
+	byDay := make([][]*bags.Bag, len(t.Days))
 	for i := range b.Bags {
 		if day := b.Bags[i].Day; day >= 1 && day <= len(t.Days) {
 			p.FoodGrams[day-1] += b.Bags[i].Mass().CeilGrams()
-			mass += b.Bags[i].Mass()
-			volume += b.Bags[i].Volume
+			byDay[day-1] = append(byDay[day-1], &b.Bags[i])
 		}
 	}
 	for i := range t.Points {
-		p.Points = append(p.Points, candidate(t, &t.Points[i], mass, volume))
+		p.Points = append(p.Points, candidate(t, &t.Points[i], byDay))
 	}
 	return p
 }
 
-// candidate states one point. A limit of size becomes one of mass by the mean
-// density of the bags.
-func candidate(t *trip.Trip, p *trip.ResupplyPoint, mass units.Mass, volume units.Volume) stops.Point {
+// candidate states one point. Its parcels are counted as they would be packed.
+func candidate(t *trip.Trip, p *trip.ResupplyPoint, byDay [][]*bags.Bag) stops.Point {
 	q := stops.Point{
 		Day: p.AfterDay, StopCents: int64(p.VisitFee), ParcelCents: int64(p.FeePerParcel),
-		Detour: int64(float64(p.DetourHours)*10 + 0.5), DetourCents: detourTenth,
-		ParcelGrams: stops.Boundless, Parcels: stops.Boundless,
-	}
-	l := limitOf(p)
-	if p.MaxParcel.Known() {
-		q.ParcelGrams = max(1, int64(l.mass/units.Gram))
-	}
-	if p.MaxGirth.Known() && volume > 0 {
-		q.ParcelGrams = min(q.ParcelGrams, max(1, int64(float64(l.volume)/float64(volume)*mass.Grams())))
+		Detour: tenths(p.DetourHours), DetourCents: detourTenth,
+		ParcelGrams: stops.Boundless, Parcels: stops.Boundless, ParcelsFor: parcelsAt(t, p, byDay),
 	}
 	q.Shut = shut(t, p).String()
 	return q
@@ -103,21 +94,43 @@ func candidate(t *trip.Trip, p *trip.ResupplyPoint, mass units.Mass, volume unit
 
 // shut says why a point cannot be used; nothing if it can.
 func shut(t *trip.Trip, p *trip.ResupplyPoint) prose.Text {
-	evening := t.DateOf(p.AfterDay)
-	if !evening.IsSet() {
+	c := posting.Of(t, p)
+	switch {
+	case !c.PickUp.IsSet():
 		return prose.Text{}
-	}
-	pickUp := evening
-	if !openOn(p, evening) {
-		pickUp = evening.AddDays(1)
-	}
-	switch w := postingWindow(p, pickUp); {
-	case !openOn(p, pickUp):
-		return prose.Say("%s is closed on %s and the day after", p.Name, evening)
-	case posted(p) && w.from > w.by:
+	case !c.Open:
+		return prose.Say("%s is closed on %s and the day after", p.Name, t.DateOf(p.AfterDay))
+	case c.Sent && c.Empty():
 		return prose.Say("%s keeps a box too short a time for its transit", p.Name)
 	default:
 		return prose.Text{}
+	}
+}
+
+// parcelsAt counts the parcels of a box for some days, each run of days once.
+func parcelsAt(t *trip.Trip, p *trip.ResupplyPoint, byDay [][]*bags.Bag) func(first, last int) int64 {
+	type run struct{ first, last int }
+	counted := map[run]int64{}
+	limit := limitOf(p)
+	var pieces [][]piece // by day
+	return func(first, last int) int64 {
+		if pieces == nil {
+			for _, held := range byDay {
+				var day []piece
+				for _, s := range sentOf(t, p, held) {
+					if !s.nothing {
+						day = append(day, s.piece())
+					}
+				}
+				pieces = append(pieces, day)
+			}
+		}
+		n, known := counted[run{first, last}]
+		if !known {
+			n = int64(len(packFew(slices.Concat(pieces[first-1:last]...), limit)))
+			counted[run{first, last}] = n
+		}
+		return n
 	}
 }
 
@@ -156,6 +169,53 @@ func choice(t *trip.Trip, c stops.Choice) Choice {
 	return out
 }
 
+// why says what the recommended choice is better at than the most different of
+// the others: all food from the start, or else the lightest.
+func why(t *trip.Trip, list []Choice, best int) prose.Text {
+	if len(list) == 1 {
+		return prose.Say("No other is better in anything.")
+	}
+	other := slices.IndexFunc(list, func(c Choice) bool { return len(c.Points) == 0 })
+	if other < 0 || other == best {
+		other = (best + 1) % len(list)
+		for i, c := range list {
+			if i != best && c.HeaviestFood < list[other].HeaviestFood {
+				other = i
+			}
+		}
+	}
+	with, than := list[best], list[other]
+	money := func(m units.Money) prose.Price { return prose.Price{Amount: m, Currency: t.Currency} }
+	return prose.Say("Against %s: fees %s, heaviest morning %s, detour %s. Weighed at %s for a kilogram carried one morning and %s for an hour of detour, nothing is better.",
+		pointNames(t, than), signed(with.Money-than.Money, func(m units.Money) prose.Text { return prose.Say("%s", money(m)) }),
+		signed(with.HeaviestFood-than.HeaviestFood, func(m units.Mass) prose.Text { return prose.Say("%s", m) }),
+		signed(tenths(with.DetourHours)-tenths(than.DetourHours), func(n int64) prose.Text { return prose.Say("%.1f h", float64(n)/10) }),
+		money(kilogramMorning), money(10*detourTenth))
+}
+
+func tenths(h units.Hours) int64 { return int64(math.Round(float64(h) * 10)) }
+
+// signed writes a difference with its sign.
+func signed[T ~int64](difference T, write func(T) prose.Text) prose.Text {
+	if difference < 0 {
+		return prose.Say("\u2212%s", write(-difference))
+	}
+	return prose.Say("+%s", write(difference))
+}
+
+func pointNames(t *trip.Trip, c Choice) prose.Text {
+	var names []string
+	for _, id := range c.Points {
+		if p := t.Point(id); p != nil {
+			names = append(names, p.Name)
+		}
+	}
+	if len(names) == 0 {
+		return prose.Say("all food from the start")
+	}
+	return prose.List(" + ", names)
+}
+
 func currentPoints(legs []trip.Leg) []trip.PointID {
 	list := []trip.PointID{}
 	for _, leg := range legs {
@@ -189,7 +249,7 @@ func weigh(t *trip.Trip, p stops.Problem, points []trip.PointID) Choice {
 			q := p.Points[at]
 			c.Money += units.Money(q.StopCents)
 			if load > 0 {
-				c.Money += units.Money(q.ParcelCents * ((load-1)/q.ParcelGrams + 1))
+				c.Money += units.Money(q.ParcelCents * q.ParcelsFor(from+1, until))
 			}
 			c.DetourHours += units.Hours(float64(q.Detour) / 10)
 		}

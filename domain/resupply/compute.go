@@ -6,6 +6,7 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/cooking"
 	"sumpter/domain/findings"
+	"sumpter/domain/posting"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -19,17 +20,19 @@ func Compute(t *trip.Trip, b bags.Result, c cooking.Result, legs []trip.Leg) Res
 		if point == nil {
 			continue
 		}
-		box := Box{Point: point.ID, Leg: n, Posted: posted(point)}
+		box := Box{Point: point.ID, Leg: n, Posted: posting.Sent(point)}
 		var held []*bags.Bag
 		for i := range b.Bags {
 			if b.Bags[i].Leg == n {
 				held = append(held, &b.Bags[i])
 			}
 		}
-		box.hold(held, c.Fuel, point)
-		r.Findings = append(r.Findings, box.parcel(held, point)...)
+		sent := box.hold(t, held, c.Fuel, point)
+		r.Findings = append(r.Findings, box.parcel(sent, point)...)
 		r.Findings = append(r.Findings, box.date(t, point)...)
+		r.Findings = append(r.Findings, box.address(t, point)...)
 		r.Findings = append(r.Findings, box.fuelFindings(point)...)
+		r.Findings = append(r.Findings, box.shopFindings(t, point)...)
 		if n > 0 {
 			r.Findings = append(r.Findings, box.missing(t, legs[n-1], point)...)
 		}
@@ -43,25 +46,17 @@ func Compute(t *trip.Trip, b bags.Result, c cooking.Result, legs []trip.Leg) Res
 	return r
 }
 
-// posted tells whether a box goes there by post: always to a post office, to a
-// hut or shop if the leader gave it days of transit.
-func posted(p *trip.ResupplyPoint) bool {
-	switch p.Kind {
-	case trip.PostOffice:
-		return true
-	case trip.Hut, trip.ShopOnWay:
-		return p.TransitDays > 0
-	default:
-		return false
-	}
-}
-
-// hold lists what is in the box.
-func (b *Box) hold(held []*bags.Bag, fuel []cooking.LegFuel, point *trip.ResupplyPoint) {
-	for _, bag := range held {
-		b.Bags = append(b.Bags, bag.Key)
-		b.Mass += bag.Mass()
-		b.Volume += bag.Volume
+// hold lists what is in the box, and what is put into its bags only there.
+func (b *Box) hold(t *trip.Trip, held []*bags.Bag, fuel []cooking.LegFuel, point *trip.ResupplyPoint) []sent {
+	list := sentOf(t, point, held)
+	for _, s := range list {
+		b.BoughtThere = append(b.BoughtThere, s.bought...)
+		if s.nothing {
+			continue
+		}
+		b.Bags = append(b.Bags, s.bag.Key)
+		b.Mass += s.mass
+		b.Volume += s.bag.Volume
 	}
 	for _, leg := range fuel {
 		if leg.Leg != b.Leg {
@@ -75,26 +70,28 @@ func (b *Box) hold(held []*bags.Bag, fuel []cooking.LegFuel, point *trip.Resuppl
 		}
 	}
 	b.FuelBoughtThere = len(b.Fuel) > 0 && point.SellsFuel
+	return slices.DeleteFunc(list, func(s sent) bool { return s.nothing })
 }
 
 // parcel packs the bags and adds up the fees.
-func (b *Box) parcel(held []*bags.Bag, point *trip.ResupplyPoint) []findings.Finding {
+func (b *Box) parcel(held []sent, point *trip.ResupplyPoint) []findings.Finding {
 	limit := limitOf(point)
 	pieces := make([]piece, len(held))
 	var over []findings.Finding
-	for i, bag := range held {
-		pieces[i] = piece{bag.Mass(), bag.Volume}
+	for i, s := range held {
+		pieces[i] = s.piece()
 		if !limit.fits(pieces[i]) {
-			over = append(over, overLimit(bag, point))
+			over = append(over, overLimit(s.bag, point))
 		}
 	}
 	for _, group := range packFew(pieces, limit) {
 		var p Parcel
 		for _, i := range group {
-			p.Bags = append(p.Bags, held[i].Key)
-			p.Mass += held[i].Mass()
-			p.Volume += held[i].Volume
+			p.Bags = append(p.Bags, held[i].bag.Key)
+			p.Mass += held[i].mass
+			p.Volume += held[i].bag.Volume
 		}
+		p.carton()
 		b.Parcels = append(b.Parcels, p)
 	}
 	b.Fees = point.VisitFee + point.FeePerParcel*units.Money(len(b.Parcels))

@@ -60,13 +60,89 @@ func TestEachBagOfALaterLegIsInOneParcelOfItsBox(t *testing.T) {
 			for _, key := range box.Bags {
 				places[key]++
 			}
+			checkBought(rt, tr, b, &box)
 		}
 		for _, bag := range b.Bags {
-			if want := min(bag.Leg, 1); places[bag.Key] != want {
+			if want := min(bag.Leg, 1); places[bag.Key] != want && !(places[bag.Key] == 0 && allBought(r, &bag)) {
 				rt.Fatalf("bag %s of leg %d is in %d boxes", bag.Key, bag.Leg, places[bag.Key])
 			}
 		}
+		checkPackedAtHome(rt, b, r)
 	})
+}
+
+// checkBought compares a box with its bags and with what its point sells, one
+// content at a time.
+func checkBought(rt *rapid.T, tr *trip.Trip, b bags.Result, box *resupply.Box) {
+	var want []resupply.Bought
+	var mass units.Mass
+	for i := range b.Bags {
+		bag := &b.Bags[i]
+		if bag.Leg != box.Leg {
+			continue
+		}
+		left := len(bag.Contents)
+		for _, c := range bag.Contents {
+			for _, sold := range tr.Food(c.Food).Packages {
+				if shop := tr.Shop(sold.Shop); shop != nil && shop.Use && shop.Point == box.Point {
+					want = append(want, resupply.Bought{Bag: bag.Key, Food: c.Food, Mass: c.Mass})
+					mass -= c.Mass
+					left--
+					break
+				}
+			}
+		}
+		if left > 0 {
+			mass += bag.Mass()
+		} else {
+			mass += bag.Food
+		}
+	}
+	if !reflect.DeepEqual(box.BoughtThere, want) {
+		rt.Fatalf("bought there %+v, want %+v", box.BoughtThere, want)
+	}
+	if mass != box.Mass {
+		rt.Fatalf("the box weighs %v, want %v", box.Mass, mass)
+	}
+}
+
+func allBought(r resupply.Result, bag *bags.Bag) bool {
+	n := 0
+	for _, box := range r.Boxes {
+		for _, bought := range box.BoughtThere {
+			if bought.Bag == bag.Key {
+				n++
+			}
+		}
+	}
+	return n > 0 && n == len(bag.Contents)
+}
+
+// checkPackedAtHome: packing night and what is bought on the way are all there
+// is, and nothing is in both.
+func checkPackedAtHome(rt *rapid.T, b bags.Result, r resupply.Result) {
+	var all, home, bought units.Mass
+	for i := range b.Bags {
+		all += b.Bags[i].Food
+	}
+	for _, bag := range r.PackedAtHome(b.Bags) {
+		var sum units.Mass
+		for _, c := range bag.Contents {
+			sum += c.Mass
+		}
+		if sum != bag.Food || sum == 0 {
+			rt.Fatalf("%+v holds %v", bag, sum)
+		}
+		home += sum
+	}
+	for _, box := range r.Boxes {
+		for _, c := range box.BoughtThere {
+			bought += c.Mass
+		}
+	}
+	if all != home+bought {
+		rt.Fatalf("%v of food: %v packed at home, %v bought on the way", all, home, bought)
+	}
 }
 
 // Every choice is what a trip with just these points would cost, none is
@@ -283,5 +359,64 @@ func BenchmarkCompute(b *testing.B) {
 	packed := bags.Compute(t, bagstest.Batches(t), cooking.Result{}, legs)
 	for b.Loop() {
 		resupply.Compute(t, packed, cooking.Result{}, legs)
+	}
+}
+
+// A shop that stands at the point and is used: its food is not sent, fills no
+// parcel and is no burden of the box.
+func TestFoodOfAShopOnTheWayIsNotSent(t *testing.T) {
+	tr := week()
+	tr.Foods[0].Packages = []trip.Package{{Net: units.Kilogram, Shop: "kiosk"}}
+	tr.Shops = []trip.Shop{{Name: "Kiosk", Use: true, Point: 9, Opening: trip.Opening{OpenDays: []string{"Mon"}}}}
+	_, r := plan(tr.Canonical())
+	box := r.Boxes[0]
+	if len(box.Bags) != 0 || box.Mass != 0 || len(box.Parcels) != 0 || box.Fees != 150 || len(box.BoughtThere) != 3 || box.TurnBackBy != 1 {
+		t.Errorf("%+v", box)
+	}
+	if r.Choices[1].Money != 150 {
+		t.Errorf("the choice pays for parcels: %+v", r.Choices[1])
+	}
+	// Day 3 is a Sunday.
+	for code, says := range map[string]string{"shop-closed": "Kiosk at Mill is closed on Sun", "bought-on-the-way": "1 food for the days after Mill is bought there", "box-not-there": "If there is nothing to buy at Mill"} {
+		if !slices.ContainsFunc(r.Findings, func(f findings.Finding) bool { return f.Code == code && strings.Contains(f.What.String(), says) }) {
+			t.Errorf("no %s with %q in %+v", code, says, r.Findings)
+		}
+	}
+	tr.Shops[0].Use = false
+	if _, r := plan(tr.Canonical()); len(r.Boxes[0].Bags) != 3 || len(r.Boxes[0].BoughtThere) != 0 {
+		t.Errorf("of a shop that is not used: %+v", r.Boxes[0])
+	}
+}
+
+// The fees of a choice are those of the boxes it makes, to the cent.
+func TestFeesOfTheCurrentChoiceAreThoseOfItsBoxes(t *testing.T) {
+	paid := 0
+	rapid.Check(t, func(rt *rapid.T) {
+		tr := triptest.Trip().Draw(rt, "trip").Canonical()
+		_, r := plan(tr)
+		var fees units.Money
+		for _, box := range r.Boxes {
+			fees += box.Fees
+		}
+		for _, c := range r.Choices {
+			if c.Current && c.Money != fees {
+				rt.Fatalf("the choice costs %d, its boxes %d", c.Money, fees)
+			}
+		}
+		if fees > 0 {
+			paid++
+		}
+	})
+	if paid == 0 {
+		t.Error("no trip had fees")
+	}
+}
+
+func TestWhyComparesWithTheWholeLoad(t *testing.T) {
+	_, r := plan(week())
+	for _, c := range r.Choices {
+		if c.Recommended && (!strings.Contains(c.Why.String(), "Against Mill: fees \u221213.50 EUR, heaviest morning +1230 g, detour \u22120.5 h")) {
+			t.Errorf("%+v", c)
+		}
 	}
 }

@@ -4,8 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -21,118 +19,47 @@ func date(t *testing.T, text string) units.Date {
 	return d
 }
 
-// Check values of testdata/check_values.csv, topic resupply, and the same days
-// across a year's end and a leap day.
-func TestPostingWindow(t *testing.T) {
-	for _, c := range []struct{ pickUp, from, by string }{
-		{"2026-07-20", "2026-06-20", "2026-07-09"},
-		{"2027-01-04", "2026-12-05", "2026-12-24"},
-		{"2028-03-05", "2028-02-04", "2028-02-23"},
-		{"2027-03-05", "2027-02-03", "2027-02-22"},
-	} {
-		p := trip.ResupplyPoint{TransitDays: 7, FastestDays: 2, BufferDays: 4, HoldDays: optional.Of(30), HoldMargin: 2}
-		w := postingWindow(&p, date(t, c.pickUp))
-		if w.from.String() != c.from || w.by.String() != c.by {
-			t.Errorf("pick-up %s: %s to %s, want %s to %s", c.pickUp, w.from, w.by, c.from, c.by)
-		}
-	}
-}
-
-func anyPoint(rt *rapid.T) *trip.ResupplyPoint {
-	n := func(name string, most int) int { return rapid.IntRange(0, most).Draw(rt, name) }
-	p := &trip.ResupplyPoint{
-		ID: 1, Name: "Mill", Kind: trip.PostOffice, AfterDay: 1 + n("after", 20), Use: true,
-		TransitDays: n("transit", 15), BufferDays: n("buffer", 14), HoldMargin: n("margin", 3),
-	}
-	p.FastestDays = n("fastest", p.TransitDays)
-	if n("hold known", 3) > 0 {
-		p.HoldDays = optional.Of(n("hold", 40))
-	}
-	for i, day := range trip.OpenDayNames() {
-		if n("open", 3) > 0 {
-			p.OpenDays = append(p.OpenDays, trip.OpenDayNames()[i])
-			_ = day
-		}
-	}
-	return p
-}
-
-// Whatever the calendar: a box posted within its window, however fast or slow
-// within its transit, is there on the day and has not been sent back.
-func TestABoxPostedInTimeIsThere(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		p := anyPoint(rt)
-		start := date(t, "2023-12-01").AddDays(rapid.IntRange(0, 1900).Draw(rt, "start"))
-		for range rapid.IntRange(0, 3).Draw(rt, "closed") {
-			p.ClosedDates = append(p.ClosedDates, start.AddDays(rapid.IntRange(0, 25).Draw(rt, "day")))
-		}
-		tr := &trip.Trip{Start: start, Days: make([]trip.Day, 25)}
-		box := Box{Posted: true}
-		list := box.date(tr, p)
-		codes := map[string]bool{}
-		for _, f := range list {
-			codes[f.Code] = true
-		}
-		if openOn(p, box.PickUp) == codes["point-closed"] {
-			rt.Fatalf("picked up %s, a %s: %v", box.PickUp, box.PickUp.Weekday().Short(), list)
-		}
-		if late := box.PickUp - tr.DateOf(p.AfterDay); late < 0 || late > 1 || (late == 1) != codes["pick-up-moved"] {
-			rt.Fatalf("picked up %d days late: %v", late, list)
-		}
-		hold, known := p.HoldDays.Get()
-		if known == codes["hold-unknown"] || known != box.PostFrom.IsSet() {
-			rt.Fatalf("hold %v, window from %s: %v", p.HoldDays, box.PostFrom, list)
-		}
-		if known && (box.PostFrom > box.PostBy) != codes["no-posting-day"] {
-			rt.Fatalf("window %s to %s: %v", box.PostFrom, box.PostBy, list)
-		}
-		for day := max(box.PostFrom, box.PostBy-30); day <= box.PostBy; day++ {
-			for transit := p.FastestDays; transit <= p.TransitDays; transit++ {
-				arrival := day.AddDays(transit)
-				if arrival > box.PickUp || known && box.PickUp > arrival.AddDays(hold) && p.HoldMargin >= 0 {
-					rt.Fatalf("posted %s, there after %d days, picked up %s, held %d", day, transit, box.PickUp, hold)
-				}
-			}
-		}
-		if known && holdNeeded(p) > 0 {
-			p.HoldDays = optional.Of(holdNeeded(p))
-			if w := postingWindow(p, box.PickUp); w.from != w.by {
-				rt.Fatalf("with the hold asked for the window is %s to %s", w.from, w.by)
-			}
-		}
-	})
-}
-
 func TestDatesThatTroubleAreTold(t *testing.T) {
 	saturday := date(t, "2026-08-15")
+	weekdays := trip.Opening{OpenDays: []string{"Mon", "Tue", "Wed", "Thu", "Fri"}}
 	base := trip.ResupplyPoint{ID: 4, Name: "Mill", Kind: trip.PostOffice, AfterDay: 2, TransitDays: 5, FastestDays: 2, BufferDays: 5,
-		HoldDays: optional.Of(30), HoldMargin: 2, Opening: trip.Opening{OpenDays: []string{"Mon", "Tue", "Wed", "Thu", "Fri"}}}
+		HoldDays: optional.Of(30), HoldMargin: 2, Opening: weekdays}
+	type point = trip.ResupplyPoint
 	for _, c := range []struct {
 		name     string
 		start    units.Date
-		change   func(*trip.ResupplyPoint)
+		change   func(*trip.Trip, *point)
 		code     string
 		severity findings.Severity
 		says     string
 	}{
 		{"closed over Sunday", saturday - 1, nil, "point-closed", findings.MustFix, "opens on Mon 17 Aug 2026: move the start by 2 days"},
-		{"open next morning", saturday - 1, func(p *trip.ResupplyPoint) { p.OpenDays = []string{"Sun"} }, "pick-up-moved", findings.LookAt, "Sun 16 Aug 2026"},
-		{"holiday", saturday - 3, func(p *trip.ResupplyPoint) { p.ClosedDates = []units.Date{saturday - 2, saturday - 1} }, "point-closed", findings.MustFix, "Mon 17 Aug 2026"},
-		{"never open", saturday - 1, func(p *trip.ResupplyPoint) { p.OpenDays = []string{"never"} }, "point-closed", findings.MustFix, "Enter its opening days"},
-		{"short hold", saturday - 5, func(p *trip.ResupplyPoint) { p.HoldDays = optional.Of(5) }, "no-posting-day", findings.MustFix, "A hold of 10 days would do"},
-		{"no hold", saturday - 5, func(p *trip.ResupplyPoint) { p.HoldDays = optional.Unknown[int]() }, "hold-unknown", findings.LookAt, "Ask there"},
-		{"far along", saturday - 12, func(p *trip.ResupplyPoint) { p.AfterDay, p.HoldDays, p.OpenDays = 20, optional.Of(14), nil }, "posted-on-trip", findings.LookAt, "posts it by"},
-		{"packed late", saturday - 5, nil, "packed-too-late", findings.MustFix, "Pack at least 9 days earlier"},
+		{"open next morning", saturday - 1, func(_ *trip.Trip, p *point) { p.OpenDays = []string{"Sun"} }, "pick-up-moved", findings.LookAt, "Sun 16 Aug 2026"},
+		{"holiday", saturday - 3, func(_ *trip.Trip, p *point) { p.ClosedDates = []units.Date{saturday - 2, saturday - 1} }, "point-closed", findings.MustFix, "Mon 17 Aug 2026"},
+		{"never open", saturday - 1, func(_ *trip.Trip, p *point) { p.OpenDays = []string{"never"} }, "point-closed", findings.MustFix, "Enter its opening days"},
+		{"short hold", saturday - 5, func(_ *trip.Trip, p *point) { p.HoldDays = optional.Of(5) }, "no-posting-day", findings.MustFix, "A hold of 10 days would do"},
+		{"no hold", saturday - 5, func(_ *trip.Trip, p *point) { p.HoldDays = optional.Unknown[int]() }, "hold-unknown", findings.LookAt, "Ask there"},
+		{"far along", saturday - 12, func(_ *trip.Trip, p *point) { p.AfterDay, p.HoldDays, p.OpenDays = 20, optional.Of(14), nil }, "posted-on-trip", findings.LookAt, "nobody is named"},
+		{"far along, by a walker", saturday - 12, func(_ *trip.Trip, p *point) { p.AfterDay, p.Sending.Sender = 20, 1 }, "sender-away", findings.MustFix, "Ann is to send"},
+		{"packed late", saturday - 5, func(t *trip.Trip, _ *point) { t.Settings.PackingNight = t.Start }, "packed-too-late", findings.MustFix, "Pack at least 9 days earlier"},
+		{"packed a day late", saturday - 5, func(t *trip.Trip, _ *point) { t.Settings.PackingNight = t.Start - 8 }, "packed-too-late", findings.MustFix, "Pack at least 1 day earlier"},
+		{"chosen before it is packed", saturday - 5, func(t *trip.Trip, p *point) {
+			t.Settings.PackingNight, p.Sending.SendOn = t.Start-12, t.Start-14
+		}, "packed-too-late", findings.MustFix, "Pack at least 2 days earlier"},
+		{"chosen too late", saturday - 5, func(t *trip.Trip, p *point) { p.Sending.SendOn = t.Start - 8 }, "sent-too-late", findings.MustFix, "the latest day is Sat 1 Aug 2026"},
+		{"chosen too early", saturday - 5, func(t *trip.Trip, p *point) { p.Sending.SendOn = t.Start - 40 }, "sent-too-early", findings.MustFix, "before Sun 12 Jul 2026"},
+		{"chosen on a Sunday", saturday - 5, func(t *trip.Trip, p *point) {
+			t.Posting, p.Sending.SendOn = trip.UsualPosting(), date2(2026, 7, 26)
+		}, "no-boxes-taken", findings.MustFix, "Sun 26 Jul 2026"},
+		{"fetched by who is away", saturday - 5, func(t *trip.Trip, p *point) {
+			t.Crew[0].FirstDay, p.Sending.Collector = 9, 1
+		}, "collector-away", findings.MustFix, "not with the group on day 2"},
 	} {
 		p := base
+		tr := &trip.Trip{Start: c.start, Days: make([]trip.Day, 30), Crew: []trip.Member{{ID: 1, Name: "Ann"}}}
+		tr.Settings.PackingNight = c.start.AddDays(-60)
 		if c.change != nil {
-			c.change(&p)
-		}
-		tr := &trip.Trip{Start: c.start, Days: make([]trip.Day, 30)}
-		tr.Settings.PackingNight = c.start.AddDays(-1)
-		if c.code == "packed-too-late" {
-			// Picked up on the second day, ten days after the latest posting.
-			tr.Settings.PackingNight = c.start
+			c.change(tr, &p)
 		}
 		box := Box{Posted: true}
 		found := false
@@ -145,8 +72,50 @@ func TestDatesThatTroubleAreTold(t *testing.T) {
 			}
 		}
 		if !found {
-			t.Errorf("%s: no %s", c.name, c.code)
+			t.Errorf("%s: no %s in %+v", c.name, c.code, box.date(tr, &p))
 		}
+	}
+}
+
+func date2(year, month, day int) units.Date {
+	d, _ := units.NewDate(year, month, day)
+	return d
+}
+
+// Who joins at the point in the evening may fetch the box; a helper may send
+// it while all are away; a chosen day that is right is silent.
+func TestDatesThatTroubleNobody(t *testing.T) {
+	tr := &trip.Trip{Start: date(t, "2027-08-25"), Days: make([]trip.Day, 30), Crew: []trip.Member{{ID: 1, Name: "Ann", FirstDay: 21}}, Posting: trip.UsualPosting()}
+	tr.Settings.PackingNight = date(t, "2027-08-20")
+	p := trip.ResupplyPoint{ID: 4, Name: "Mill", Kind: trip.PostOffice, AfterDay: 20, TransitDays: 3, FastestDays: 1, BufferDays: 3, HoldDays: optional.Of(14), HoldMargin: 2}
+	p.Sending = trip.Sending{Collector: 1, Helper: "Bo", SendOn: date(t, "2027-09-03")}
+	box := Box{Posted: true}
+	if list := box.date(tr, &p); len(list) > 0 {
+		t.Errorf("%+v", list)
+	}
+	if box.PickUp != date(t, "2027-09-13") || box.PostFrom != date(t, "2027-08-31") || box.PostBy != date(t, "2027-09-07") || box.SendOn != p.Sending.SendOn || !box.SendChosen || box.LiesThere != 7 {
+		t.Errorf("%+v", box)
+	}
+}
+
+func TestLabelOfABox(t *testing.T) {
+	tr := &trip.Trip{Posting: trip.Posting{ReturnAddress: "Heron club\n\n 1 Dyke Road \r\nSaltmarsh"}}
+	p := trip.ResupplyPoint{ID: 4, Name: "Mill", Address: "Post Office\nMill Lane 2", Sending: trip.Sending{Addressee: "Ann Example", CareOf: "the warden"}}
+	box := Box{Posted: true, Bags: []string{"a"}, PickUp: 20_000}
+	if list := box.address(tr, &p); len(list) > 0 {
+		t.Errorf("%+v", list)
+	}
+	if to, from := strings.Join(box.Label.To, "|"), strings.Join(box.Label.From, "|"); to != "Ann Example|c/o the warden|Post Office|Mill Lane 2" || from != "Heron club|1 Dyke Road|Saltmarsh" || box.Label.Expected != 20_000 {
+		t.Errorf("to %s, from %s, %+v", to, from, box.Label)
+	}
+	p.Sending.Addressee, p.Address, tr.Posting.ReturnAddress = "", " ", ""
+	list := box.address(tr, &p)
+	if len(list) != 1 || !strings.Contains(list[0].What.String(), "lacks the name of who fetches it, an address and a return address.") {
+		t.Errorf("%+v", list)
+	}
+	box.Posted = false
+	if list := box.address(tr, &p); len(list) > 0 {
+		t.Errorf("a box that is brought needs no label: %+v", list)
 	}
 }
 

@@ -44,6 +44,14 @@ func limitOf(p *trip.ResupplyPoint) limit {
 
 func (l limit) fits(p piece) bool { return p.mass <= l.mass && p.volume <= l.volume }
 
+// carton reckons what carton takes the bags of a parcel: a cube, the fifth
+// part of it air.
+func (p *Parcel) carton() {
+	p.Carton = p.Volume.Scale(1 / cartonShare)
+	side := math.Cbrt(p.Carton.Litres() / 1000)
+	p.Girth = units.Metres(5 * side) // length and twice the two other sides
+}
+
 // share is how much of a parcel a piece takes, by whatever binds.
 func (l limit) share(p piece) float64 {
 	return max(float64(p.mass)/float64(max(1, l.mass)), float64(p.volume)/float64(max(1, l.volume)))

@@ -23,18 +23,30 @@ type Result struct {
 type Box struct {
 	Point           trip.PointID `json:"point"`
 	Leg             int          `json:"leg"`
-	Bags            []string     `json:"bags"` // keys
-	Fuel            []string     `json:"fuel"` // container keys bought or sent there
+	Bags            []string     `json:"bags"`         // keys
+	BoughtThere     []Bought     `json:"bought_there"` // what goes into the bags only there
+	Fuel            []string     `json:"fuel"`         // container keys bought or sent there
 	FuelBoughtThere bool         `json:"fuel_bought_there"`
-	Mass            units.Mass   `json:"mass_g"` // bags with tare
+	Mass            units.Mass   `json:"mass_g"` // bags with tare, less what is bought there
 	Volume          units.Volume `json:"volume_ml"`
 	Parcels         []Parcel     `json:"parcels"`
 	Fees            units.Money  `json:"fees"`
 	PickUp          units.Date   `json:"pick_up"`
-	PostFrom        units.Date   `json:"post_from"`    // earliest posting; unset: no limit known
-	PostBy          units.Date   `json:"post_by"`      // latest
-	Posted          bool         `json:"posted"`       // false: carried there by somebody
+	PostFrom        units.Date   `json:"post_from"`       // earliest posting; unset: no limit known
+	PostBy          units.Date   `json:"post_by"`         // latest
+	SendOn          units.Date   `json:"send_on"`         // the day it leaves home: the leader's, or the latest in time
+	SendChosen      bool         `json:"send_chosen"`     // it is the leader's
+	LiesThere       int          `json:"lies_there_days"` // from its arrival, if the post is slow, to pick-up
+	Posted          bool         `json:"posted"`          // false: carried there by somebody
+	Label           Label        `json:"label"`
 	TurnBackBy      int          `json:"turn_back_by"` // last evening from which the food in the packs still reaches back to where it came from, at the same pace; 0: none
+}
+
+// Bought is food of a bag that is bought at the point and put in there.
+type Bought struct {
+	Bag  string      `json:"bag"` // key
+	Food trip.FoodID `json:"food"`
+	Mass units.Mass  `json:"mass_g"`
 }
 
 // Parcel is one package to post.
@@ -42,6 +54,16 @@ type Parcel struct {
 	Bags   []string     `json:"bags"`
 	Mass   units.Mass   `json:"mass_g"`
 	Volume units.Volume `json:"volume_ml"`
+	Carton units.Volume `json:"carton_ml"`          // least volume of a carton that takes the bags
+	Girth  units.Metres `json:"length_and_girth_m"` // of a cube of that volume: no other carton has less
+}
+
+// Label is what is written on each parcel of a box. What nobody entered is
+// empty.
+type Label struct {
+	To       []string   `json:"to"`       // name, in whose care, address: a line each
+	From     []string   `json:"from"`     // where it goes back to
+	Expected units.Date `json:"expected"` // when it is fetched: "hold for walker, expected ..."
 }
 
 // Choice is a set of points to use. No other set is as good by all of money,

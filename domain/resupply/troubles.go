@@ -3,6 +3,7 @@ package resupply
 import (
 	"sumpter/domain/bags"
 	"sumpter/domain/findings"
+	"sumpter/domain/posting"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -36,9 +37,9 @@ func nextMorning(p *trip.ResupplyPoint, evening units.Date) findings.Finding {
 		prose.Say("Ask when it opens, plan a late start, and keep the breakfast of that day in the packs."))
 }
 
-func closed(p *trip.ResupplyPoint, evening, next units.Date, found bool) findings.Finding {
+func closed(p *trip.ResupplyPoint, evening, next units.Date) findings.Finding {
 	remedy := prose.Say("Enter its opening days, or use another point.")
-	if found {
+	if next.IsSet() {
 		wait := int(next - evening)
 		remedy = prose.Plural(wait,
 			prose.Say("It opens on %s: move the start by %d day, wait there with food for %d day more, or use another point.", next, wait, wait),
@@ -56,26 +57,75 @@ func holdUnknown(p *trip.ResupplyPoint) findings.Finding {
 		prose.Say("Ask there and enter the days."))
 }
 
-func emptyWindow(p *trip.ResupplyPoint, w window) findings.Finding {
+func emptyWindow(p *trip.ResupplyPoint, w posting.Window) findings.Finding {
 	hold := p.HoldDays.Or(0)
 	return finding(findings.MustFix, "no-posting-day", p,
-		prose.Say("No day is right to post the box for %s: not before %s, or it may be sent back; not after %s, or it may be late.", p.Name, w.from, w.by),
+		prose.Say("No day is right to post the box for %s: not before %s, or it may be sent back; not after %s, or it may be late.", p.Name, w.From, w.By),
 		prose.Say("Transit of %d to %d days, %d days in hand and a hold of %d days less %d.", p.FastestDays, p.TransitDays, p.BufferDays, hold, p.HoldMargin),
-		prose.Say("A hold of %d days would do: ask for it, keep fewer days in hand, or send by a faster and surer way.", holdNeeded(p)))
+		prose.Say("A hold of %d days would do: ask for it, keep fewer days in hand, or send by a faster and surer way.", posting.HoldNeeded(p)))
 }
 
-func postedLater(p *trip.ResupplyPoint, w window) findings.Finding {
+func sentTooLate(p *trip.ResupplyPoint, c posting.Calendar) findings.Finding {
+	return finding(findings.MustFix, "sent-too-late", p,
+		prose.Say("The box for %s is to leave on %s: the latest day is %s.", p.Name, c.On, c.By),
+		prose.Say("Transit of %d days and %d days in hand before it is fetched on %s.", p.TransitDays, p.BufferDays, c.PickUp),
+		prose.Say("Choose an earlier day, or a faster way."))
+}
+
+func sentTooEarly(p *trip.ResupplyPoint, c posting.Calendar) findings.Finding {
+	return finding(findings.MustFix, "sent-too-early", p,
+		prose.Say("The box for %s is to leave on %s: before %s it may be sent back.", p.Name, c.On, c.From),
+		prose.Say("A hold of %d days less %d, and a fastest transit of %d days.", p.HoldDays.Or(0), p.HoldMargin, p.FastestDays),
+		prose.Say("Choose a later day, or ask for a longer hold."))
+}
+
+func noBoxesTaken(p *trip.ResupplyPoint, on units.Date) findings.Finding {
+	return finding(findings.MustFix, "no-boxes-taken", p,
+		prose.Say("The box for %s is to leave on %s, when the post near home takes none.", p.Name, on),
+		prose.Say("The days on which boxes are taken, as entered."),
+		prose.Say("Choose another day, or correct the days of the post."))
+}
+
+func sentOnTrip(p *trip.ResupplyPoint, on units.Date) findings.Finding {
 	return finding(findings.LookAt, "posted-on-trip", p,
-		prose.Say("The box for %s must not be posted before %s, when the trip is under way.", p.Name, w.from),
-		prose.Say("A box that comes before the hold begins is sent back."),
-		prose.Say("Leave it with somebody at home who posts it by %s.", w.by))
+		prose.Say("The box for %s leaves home on %s, when the trip is under way, and nobody is named who sends it.", p.Name, on),
+		prose.Say("Sent earlier, it might be sent back before it is fetched, or wait in the warm."),
+		prose.Say("Name somebody at home who sends it, or choose an earlier day if the point keeps boxes long enough."))
 }
 
-func packedTooLate(p *trip.ResupplyPoint, w window, night units.Date) findings.Finding {
+func senderAway(p *trip.ResupplyPoint, name string, on units.Date) findings.Finding {
+	return finding(findings.MustFix, "sender-away", p,
+		prose.Say("%s is to send the box for %s on %s, and walks with the group on that day.", name, p.Name, on),
+		prose.Say("The days on which members are there."),
+		prose.Say("Name somebody at home, or choose another day."))
+}
+
+func collectorAway(p *trip.ResupplyPoint, name string) findings.Finding {
+	return finding(findings.MustFix, "collector-away", p,
+		prose.Say("%s is to fetch the box at %s, and is not with the group on day %d.", name, p.Name, p.AfterDay),
+		prose.Say("The days on which members are there. Posts hand a box only to the person named on it, with a photo identity."),
+		prose.Say("Let somebody else fetch it, and write their name on it."))
+}
+
+func labelIncomplete(p *trip.ResupplyPoint, lacks []prose.Text) findings.Finding {
+	last := len(lacks) - 1
+	list := lacks[last]
+	if last > 0 {
+		list = prose.Say("%s and %s", prose.List(", ", lacks[:last]), lacks[last])
+	}
+	return finding(findings.LookAt, "label-incomplete", p,
+		prose.Say("The label of the box for %s lacks %s.", p.Name, list),
+		prose.Say("A post hands a box to the person named on it, and sends back what it cannot place."),
+		prose.Say("Enter them with the point: the full name as on the identity card, the office with its postal code, and where a box goes back to."))
+}
+
+func packedTooLate(p *trip.ResupplyPoint, c posting.Calendar, night units.Date) findings.Finding {
+	late := int(night - c.On)
 	return finding(findings.MustFix, "packed-too-late", p,
-		prose.Say("The box for %s is to be posted by %s, but packing night is %s.", p.Name, w.by, night),
+		prose.Say("The box for %s is to leave on %s, but packing night is %s.", p.Name, c.On, night),
 		prose.Say("Transit of %d days and %d days in hand before pick-up.", p.TransitDays, p.BufferDays),
-		prose.Say("Pack at least %d days earlier, or send by a faster way.", int(night-w.by)))
+		prose.Plural(late, prose.Say("Pack at least %d day earlier, or send by a faster way.", late),
+			prose.Say("Pack at least %d days earlier, or send by a faster way.", late)))
 }
 
 func overLimit(bag *bags.Bag, p *trip.ResupplyPoint) findings.Finding {
@@ -96,7 +146,10 @@ func emptyBox(p *trip.ResupplyPoint) findings.Finding {
 
 func notThere(t *trip.Trip, p *trip.ResupplyPoint, b *Box, before trip.Leg) findings.Finding {
 	what := prose.Say("If the box at %s does not come, the packs are empty after day %d.", p.Name, before.LastDay)
-	if t.Settings.ReserveDays > 0 {
+	switch {
+	case len(b.Bags) == 0:
+		what = prose.Say("If there is nothing to buy at %s, the packs are empty after day %d.", p.Name, before.LastDay)
+	case t.Settings.ReserveDays > 0:
 		what = prose.Say("If the box at %s does not come, the packs are empty after day %d, but for a reserve of %.1f days.", p.Name, before.LastDay, t.Settings.ReserveDays)
 	}
 	remedy := prose.Say("Have the arrival of the box confirmed before the leg begins, and know where food can be bought near the point.")
@@ -105,6 +158,43 @@ func notThere(t *trip.Trip, p *trip.ResupplyPoint, b *Box, before trip.Leg) find
 	}
 	return finding(findings.Note, "box-not-there", p, what,
 		prose.Say("Food left against days back to where it came from, at the same pace (common practice, no source)."), remedy)
+}
+
+// shopFindings speaks of what is to be bought at the point.
+func (b *Box) shopFindings(t *trip.Trip, p *trip.ResupplyPoint) []findings.Finding {
+	if len(b.BoughtThere) == 0 {
+		return nil
+	}
+	var list []findings.Finding
+	foods := map[trip.FoodID]bool{}
+	for _, bought := range b.BoughtThere {
+		foods[bought.Food] = true
+	}
+	for i := range t.Shops {
+		s := &t.Shops[i]
+		if s.Use && s.Point == p.ID && b.PickUp.IsSet() && !s.OpenOn(b.PickUp) {
+			list = append(list, shopClosed(p, s, b.PickUp))
+		}
+	}
+	return append(list, boughtOnTheWay(p, len(foods)))
+}
+
+func boughtOnTheWay(p *trip.ResupplyPoint, foods int) findings.Finding {
+	return finding(findings.Note, "bought-on-the-way", p,
+		prose.Plural(foods, prose.Say("%d food for the days after %s is bought there, not sent.", foods, p.Name),
+			prose.Say("%d foods for the days after %s are bought there, not sent.", foods, p.Name)),
+		prose.Say("A shop that is used and stands there sells them."),
+		prose.Say("Ring the shop a week before: a small one may not have enough for a group. Read the labels there as you would at home: another make may hold other allergens."))
+}
+
+func shopClosed(p *trip.ResupplyPoint, s *trip.Shop, on units.Date) findings.Finding {
+	remedy := prose.Say("Enter its opening days, or have the food sent.")
+	if open, found := s.FirstOpen(on); found {
+		remedy = prose.Say("It opens on %s. Have the food sent, or move the start.", open)
+	}
+	return finding(findings.MustFix, "shop-closed", p,
+		prose.Say("%s at %s is closed on %s, when food is to be bought there.", s.Name, p.Name, on),
+		prose.Say("The opening days and closed dates entered for the shop."), remedy)
 }
 
 // fuelFindings says how the leg's fuel gets there.

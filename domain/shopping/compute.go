@@ -56,12 +56,12 @@ func gather(t *trip.Trip, b bags.Result, r resupply.Result) map[trip.FoodID][]ne
 	return needs
 }
 
-// deadline of a box: packing night, or the last day of posting if that is
+// deadline of a box: packing night, or the day it leaves home if that is
 // earlier.
 func deadline(t *trip.Trip, box *resupply.Box) units.Date {
 	night := t.Settings.PackingNight
-	if box.Posted && box.PostBy.IsSet() && (!night.IsSet() || box.PostBy < night) {
-		return box.PostBy
+	if box.SendOn.IsSet() && (!night.IsSet() || box.SendOn < night) {
+		return box.SendOn
 	}
 	return night
 }

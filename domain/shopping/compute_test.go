@@ -33,7 +33,7 @@ func pantry(packages ...trip.Package) (*trip.Trip, bags.Result, resupply.Result)
 		{Key: "a", Leg: 0, Contents: []bags.Content{{Food: 1, Mass: bagstest.Grams(300)}}},
 		{Key: "b", Leg: 1, Contents: []bags.Content{{Food: 1, Mass: bagstest.Grams(300)}}},
 	}}
-	r := resupply.Result{Boxes: []resupply.Box{{Point: 5, Leg: 1, Posted: true, PostBy: 20003, Fees: 700}}}
+	r := resupply.Result{Boxes: []resupply.Box{{Point: 5, Leg: 1, Posted: true, SendOn: 20003, Fees: 700}}}
 	return t, b, r
 }
 

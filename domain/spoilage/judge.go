@@ -86,6 +86,10 @@ func (j *judge) before(w *ware, leg int) account {
 		return known
 	}
 	var a account
+	if j.ways[leg].sold[w.food.ID] {
+		j.arrivals[k] = a
+		return a
+	}
 	cold := w.keptCold(&j.trip.Settings)
 	for _, s := range j.ways[leg].before {
 		if cold {

@@ -281,8 +281,12 @@ func TestBoxesTravelTheirOwnWay(t *testing.T) {
 		t.Errorf("the stretches use %v, the food %v", sum, fates[2].QualityUsed)
 	}
 	sent.Points[0].Kind = trip.Hut
+	if have := where(compute(sent).Fates[2]); have != "home post box pack" {
+		t.Errorf("to a hut by a carrier: %q", have)
+	}
+	sent.Points[0].TransitDays, sent.Points[0].FastestDays = 0, 0
 	if have := where(compute(sent).Fates[2]); have != "home car box pack" {
-		t.Errorf("a hut: %q", have)
+		t.Errorf("to a hut by a friend: %q", have)
 	}
 	sent.Points[0].Kind = trip.Meeting
 	if have := where(compute(sent).Fates[2]); have != "home car pack" {

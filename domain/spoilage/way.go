@@ -1,6 +1,7 @@
 package spoilage
 
 import (
+	"sumpter/domain/posting"
 	"sumpter/domain/science/daytemp"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -41,12 +42,14 @@ type way struct {
 	before  []stage // from purchase to pack; the home of food kept cold differs
 	arrives int     // place of the day on which it comes into the packs
 	hour    float64
+	sold    map[trip.FoodID]bool // bought where the leg begins: not on this way
 }
 
 const home, car, post, box, pack = "home", "car", "post", "box", "pack"
 
-// wayOf follows the food of a leg from purchase to the packs. Boxes leave home
-// on the latest day that still brings them in time.
+// wayOf follows the food of a leg from purchase to the packs. A box is at home
+// until the day it leaves, then in the van for as long as the post is slow, and
+// the rest of the time where it waits. Who meets the group keeps it at home.
 func wayOf(t *trip.Trip, leg trip.Leg) way {
 	s := &t.Settings
 	room := daytemp.Day{Low: float64(min(s.HomeLow, s.HomeHigh)), High: float64(s.HomeHigh)}
@@ -55,28 +58,35 @@ func wayOf(t *trip.Trip, leg trip.Leg) way {
 	if point == nil {
 		return way{before: []stage{atHome(s, t.Start, room), parked}, arrives: leg.FirstDay - 1, hour: startHour}
 	}
-	w := way{arrives: point.AfterDay - 1, hour: pickUpHour}
-	pickUp := t.DateOf(point.AfterDay)
-	transit, buffer := max(0, point.TransitDays), max(0, point.BufferDays)
-	store := stage{where: box, days: float64(buffer), known: true}
+	w := way{arrives: point.AfterDay - 1, hour: pickUpHour, sold: soldAt(t, point.ID)}
+	c := posting.Of(t, point)
+	van := stage{where: post, days: float64(c.OnTheWay), day: daytemp.Day{Low: room.Low, High: max(room.High, parked.day.High)}, known: true}
+	store := stage{where: box, days: float64(c.LiesThere), day: van.day}
 	low, okLow := point.StoreLow.Get()
 	high, okHigh := point.StoreHigh.Get()
 	if okLow && okHigh {
-		store.day = daytemp.Day{Low: float64(min(low, high)), High: float64(high)}
-	} else {
-		store.known, store.day = false, daytemp.Day{Low: room.Low, High: max(room.High, parked.day.High)}
+		store.known, store.day = true, daytemp.Day{Low: float64(min(low, high)), High: float64(high)}
 	}
-	switch point.Kind {
-	case trip.Meeting:
-		w.before = []stage{atHome(s, pickUp, room), parked}
-	case trip.Hut, trip.Cache:
-		store.days += float64(transit)
-		w.before = []stage{atHome(s, pickUp.AddDays(-transit-buffer), room), parked, store}
+	switch {
+	case point.Kind == trip.Meeting:
+		w.before = []stage{atHome(s, c.PickUp, room), parked}
+	case c.Sent:
+		w.before = []stage{atHome(s, c.On, room), van, store}
 	default:
-		van := stage{where: post, days: float64(transit), day: daytemp.Day{Low: room.Low, High: max(room.High, parked.day.High)}, known: true}
-		w.before = []stage{atHome(s, pickUp.AddDays(-transit-buffer), room), van, store}
+		w.before = []stage{atHome(s, c.On, room), parked, store}
 	}
 	return w
+}
+
+// soldAt tells which foods are bought at a point and come fresh into the packs.
+func soldAt(t *trip.Trip, point trip.PointID) map[trip.FoodID]bool {
+	sold := map[trip.FoodID]bool{}
+	for i := range t.Foods {
+		if t.SoldAt(point, &t.Foods[i]) {
+			sold[t.Foods[i].ID] = true
+		}
+	}
+	return sold
 }
 
 func atHome(s *trip.Settings, leaves units.Date, room daytemp.Day) stage {

@@ -21,13 +21,20 @@ func journey(point trip.ResupplyPoint) *trip.Trip {
 	return made
 }
 
+func date(year, month, day int) units.Date {
+	d, _ := units.NewDate(year, month, day)
+	return d
+}
+
 func known(celsius float64) optional.Value[units.Celsius] { return optional.Of(units.Celsius(celsius)) }
 
 func TestWays(t *testing.T) {
 	room, parked, van := daytemp.Day{Low: 18, High: 24}, daytemp.Day{Low: 35, High: 35}, daytemp.Day{Low: 18, High: 35}
 	sent := trip.ResupplyPoint{Kind: trip.PostOffice, TransitDays: 2, BufferDays: 3, StoreLow: known(5), StoreHigh: known(15)}
-	hut, met, unsure, turned := sent, sent, sent, sent
-	hut.Kind, met.Kind = trip.Hut, trip.Meeting
+	hut, carrier, met, unsure, turned := sent, sent, sent, sent, sent
+	hut.Kind, hut.TransitDays, carrier.Kind, met.Kind = trip.Hut, 0, trip.Hut, trip.Meeting
+	early, late := sent, sent
+	early.Sending.SendOn, late.Sending.SendOn = date(2026, 7, 13), date(2026, 7, 21)
 	unsure.StoreHigh = optional.Unknown[units.Celsius]()
 	turned.StoreLow, turned.StoreHigh = known(15), known(5)
 	for name, c := range map[string]struct {
@@ -35,7 +42,10 @@ func TestWays(t *testing.T) {
 		want  []stage
 	}{ // picked up on the 22nd
 		"post":                   {sent, []stage{{home, 7, room, true}, {post, 2, van, true}, {box, 3, daytemp.Day{Low: 5, High: 15}, true}}},
-		"hut":                    {hut, []stage{{home, 7, room, true}, {car, 0.125, parked, true}, {box, 5, daytemp.Day{Low: 5, High: 15}, true}}},
+		"to a hut by a carrier":  {carrier, []stage{{home, 7, room, true}, {post, 2, van, true}, {box, 3, daytemp.Day{Low: 5, High: 15}, true}}},
+		"hut":                    {hut, []stage{{home, 9, room, true}, {car, 0.125, parked, true}, {box, 3, daytemp.Day{Low: 5, High: 15}, true}}},
+		"sent on a chosen day":   {early, []stage{{home, 3, room, true}, {post, 2, van, true}, {box, 7, daytemp.Day{Low: 5, High: 15}, true}}},
+		"sent too late":          {late, []stage{{home, 11, room, true}, {post, 2, van, true}, {box, 0, daytemp.Day{Low: 5, High: 15}, true}}},
 		"met":                    {met, []stage{{home, 12, room, true}, {car, 0.125, parked, true}}},
 		"nobody knows how warm":  {unsure, []stage{{home, 7, room, true}, {post, 2, van, true}, {box, 3, van, false}}},
 		"low and high exchanged": {turned, []stage{{home, 7, room, true}, {post, 2, van, true}, {box, 3, daytemp.Day{Low: 5, High: 5}, true}}},
@@ -97,5 +107,23 @@ func TestOddTemperaturesAreTakenWithSense(t *testing.T) {
 	food := trip.Food{Storage: trip.Storage{TCS: trip.TCSNo, ShelfDays: optional.Of(-3.0)}}
 	if w := wareOf(&food); w.shelfDays != 0 {
 		t.Errorf("a shelf life below zero is none: %v", w.shelfDays)
+	}
+}
+
+// What a shop at the point sells is not at home, in the van or in a box.
+func TestFoodBoughtOnTheWayComesFresh(t *testing.T) {
+	made := journey(trip.ResupplyPoint{Kind: trip.PostOffice, TransitDays: 2, BufferDays: 3})
+	made.Foods = []trip.Food{{ID: 1, Packages: []trip.Package{{Net: units.Kilogram, Shop: "Kiosk"}}}, {ID: 2, Packages: []trip.Package{{Net: units.Kilogram, Shop: "market"}}}}
+	made.Shops = []trip.Shop{{Name: "Kiosk", Use: true, Point: 4}}
+	j := newJudge(made)
+	bread, rice := wareOf(&made.Foods[0]), wareOf(&made.Foods[1])
+	if a := j.account(&bread, 1, 3, 12, false); a.path != nil || a.days >= 1 {
+		t.Errorf("%+v", a)
+	}
+	if a := j.account(&rice, 1, 3, 12, false); len(a.path) != 3 {
+		t.Errorf("%+v", a)
+	}
+	if a := j.account(&bread, 0, 0, 19, false); len(a.path) == 0 {
+		t.Errorf("on the leg before it comes from home: %+v", a)
 	}
 }

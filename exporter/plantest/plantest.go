@@ -51,7 +51,7 @@ func Small() *plan.Plan {
 		Cooking: smallCooking(), Bags: smallBags(),
 		Resupply: resupply.Result{Boxes: []resupply.Box{{
 			Point: 1, Leg: 1, Bags: []string{"d3 dinner g1 r1 b1 pot 1"}, Fuel: []string{"leg2 group1 gas mix 1"}, FuelBoughtThere: true,
-			Mass: 510 * units.Gram, Volume: units.Litre, Fees: 350, PickUp: Start + 1, PostFrom: Start - 20, PostBy: Start - 10, Posted: true,
+			Mass: 510 * units.Gram, Volume: units.Litre, Fees: 350, PickUp: Start + 1, PostFrom: Start - 20, PostBy: Start - 10, SendOn: Start - 10, Posted: true,
 			Parcels: []resupply.Parcel{{Bags: []string{"d3 dinner g1 r1 b1 pot 1"}, Mass: 510 * units.Gram, Volume: units.Litre}},
 		}}},
 		Carry: smallCarry(), Shopping: smallShopping(), Packing: smallPacking(),

@@ -126,7 +126,7 @@ func (l *line) choice(end int32) Choice {
 		g := l.eaten[b.through] - l.eaten[held]
 		c.Stops = append(c.Stops, Stop{
 			Point: n.point, Day: n.day, FirstDay: held + 1, LastDay: b.through,
-			Grams: g, Parcels: n.parcels(g), LeavingGrams: l.eaten[b.through] - l.eaten[n.day],
+			Grams: g, Parcels: n.parcels(held+1, b.through, g), LeavingGrams: l.eaten[b.through] - l.eaten[n.day],
 		})
 	}
 	slices.Reverse(c.Stops)

@@ -86,15 +86,23 @@ func judge(p Problem, order, where []int) (s score, ok bool) {
 	for at, point := range order {
 		pt := p.Points[point]
 		var g int64
+		first, last := 0, 0
 		for d := range days {
 			if where[d] == at {
 				g += p.FoodGrams[d]
+				if first == 0 {
+					first = d + 1
+				}
+				last = d + 1
 			}
 		}
 		if g == 0 {
 			return s, false // the smaller set of points covers this
 		}
 		parcels := (g + pt.ParcelGrams - 1) / pt.ParcelGrams
+		if pt.ParcelsFor != nil {
+			parcels = pt.ParcelsFor(first, last)
+		}
 		if parcels > pt.Parcels {
 			return s, false
 		}
@@ -178,9 +186,26 @@ func randomProblem(r *rand.Rand, maxDays, maxPoints int) Problem {
 		if pt.ParcelGrams == Boundless {
 			pt.Parcels = Boundless
 		}
+		if pt.Parcels == Boundless && r.IntN(3) == 0 {
+			pt.ParcelsFor = everyOtherDay(p.FoodGrams, int64(1+r.IntN(8))*400)
+			pt.ParcelCents = int64(r.IntN(3) * 15)
+		}
 		p.Points = append(p.Points, pt)
 	}
 	return p
+}
+
+// everyOtherDay counts parcels for what odd days eat: the rest is bought there.
+func everyOtherDay(food []int64, size int64) func(first, last int) int64 {
+	return func(first, last int) int64 {
+		var g int64
+		for d := first; d <= last; d++ {
+			if d%2 == 1 {
+				g += food[d-1]
+			}
+		}
+		return (g + size - 1) / size
+	}
 }
 
 func TestUnbeatenEqualsExhaustiveSearch(t *testing.T) {

@@ -176,7 +176,7 @@ func (l *line) takeOn(leave []front, n int, b label, from int32, by []Measure) {
 	base := b.sum
 	for v := l.fed[held+1]; v <= l.reach[t]; v = l.fed[v+1] {
 		g := l.eaten[v] - l.eaten[held]
-		parcels := at.parcels(g)
+		parcels := at.parcels(held+1, v, g)
 		if parcels > at.Parcels {
 			return
 		}

@@ -55,6 +55,11 @@ type Point struct {
 	ParcelGrams int64
 	// Parcels is the most that can wait there; [Boundless] for any number.
 	Parcels int64
+	// ParcelsFor, if set, says how many parcels the supplies of days first to
+	// last fill here, instead of their mass over ParcelGrams: bags come in sizes,
+	// and what is bought on the spot fills none. It must always answer the same,
+	// and any number of parcels may then wait there.
+	ParcelsFor func(first, last int) int64
 	// PremiumCents is the extra price of one kilogram taken on here, in cents.
 	PremiumCents int64
 	// Shut is empty for a usable point, else the reason why it is not, as the
@@ -62,12 +67,16 @@ type Point struct {
 	Shut string
 }
 
-// parcels needed for g grams.
-func (p Point) parcels(g int64) int64 {
-	if g == 0 {
+// parcels needed for the g grams of days first to last.
+func (p Point) parcels(first, last int, g int64) int64 {
+	switch {
+	case g == 0:
 		return 0
+	case p.ParcelsFor != nil:
+		return p.ParcelsFor(first, last)
+	default:
+		return (g-1)/p.ParcelGrams + 1
 	}
-	return (g-1)/p.ParcelGrams + 1
 }
 
 // free tells that taking on a gram more here never costs more than carrying it
@@ -101,6 +110,9 @@ func (p Problem) check() error {
 }
 
 func (p Point) check() error {
+	if p.ParcelsFor != nil && p.Parcels != Boundless {
+		return fmt.Errorf("number of parcels is %d where they are counted by bags: give no limit", p.Parcels)
+	}
 	for _, v := range []struct {
 		what   string
 		amount int64

@@ -123,6 +123,9 @@ func TestMeaninglessInputIsRejected(t *testing.T) {
 		"parcel of 0":   func(p *Problem) { p.Points[0].ParcelGrams = 0 },
 		"dear stop":     func(p *Problem) { p.Points[0].StopCents = MostCents + 1 },
 		"detour":        func(p *Problem) { p.Points[0].Detour = -1 },
+		"parcels both ways": func(p *Problem) {
+			p.Points[0].Parcels, p.Points[0].ParcelsFor = 2, func(int, int) int64 { return 1 }
+		},
 	}
 	for name, change := range bad {
 		p := plain(3, 1000, 9000, shop(1, 5))
