@@ -12,6 +12,7 @@ import (
 	"fmt"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -61,7 +62,7 @@ type edit struct {
 // yet: call Replan once the listeners are there.
 func New(t *trip.Trip, store Store, scheduler Scheduler) *Document {
 	d := &Document{trip: t.Clone(), store: store, scheduler: scheduler}
-	d.planner = planner{document: d, make: func(ctx context.Context, t *trip.Trip, say func(string)) (*plan.Plan, error) {
+	d.planner = planner{document: d, make: func(ctx context.Context, t *trip.Trip, say func(prose.Text)) (*plan.Plan, error) {
 		return plan.Make(ctx, t, plan.Options{Progress: say})
 	}}
 	d.saver = saver{document: d}

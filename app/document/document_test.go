@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 )
@@ -37,7 +38,7 @@ func (p *paper) Close() error               { p.closed = true; return nil }
 func open(t *trip.Trip, scheduler Scheduler) (*Document, *paper) {
 	store := &paper{}
 	d := New(t, store, scheduler)
-	d.planner.make = func(ctx context.Context, t *trip.Trip, _ func(string)) (*plan.Plan, error) {
+	d.planner.make = func(ctx context.Context, t *trip.Trip, _ func(prose.Text)) (*plan.Plan, error) {
 		return &plan.Plan{Trip: t}, ctx.Err()
 	}
 	return d, store

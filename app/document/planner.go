@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -11,7 +12,7 @@ import (
 // the run of an older one, whose plan is never shown.
 type planner struct {
 	document *Document
-	make     func(ctx context.Context, t *trip.Trip, say func(stage string)) (*plan.Plan, error)
+	make     func(ctx context.Context, t *trip.Trip, say func(stage prose.Text)) (*plan.Plan, error)
 	newest   int // number of the last run started
 	cancel   context.CancelFunc
 	current  *plan.Plan
@@ -25,9 +26,9 @@ func (p *planner) start(t *trip.Trip) {
 	p.newest++
 	number := p.newest
 	p.cancel, p.busy = cancel, true
-	p.document.listeners.tellPlanning("")
+	p.document.listeners.tellPlanning(prose.Text{})
 	p.document.scheduler.Background(func() {
-		made, err := p.make(ctx, t, func(stage string) {
+		made, err := p.make(ctx, t, func(stage prose.Text) {
 			p.document.scheduler.Screen(func() {
 				if number == p.newest {
 					p.document.listeners.tellPlanning(stage)

@@ -1,6 +1,10 @@
 package document
 
-import "sumpter/domain/findings"
+import (
+	"sumpter/domain/findings"
+
+	"sumpter/domain/prose"
+)
 
 // Place is where on the screens something is: a screen by its name and the
 // thing on it. Screens jump to each other through it, never directly.
@@ -13,7 +17,7 @@ type Place struct {
 type listeners struct {
 	trip     []func()
 	plan     []func()
-	planning []func(stage string)
+	planning []func(stage prose.Text)
 	saved    []func(error)
 	place    []func(Place)
 }
@@ -25,7 +29,7 @@ func (d *Document) OnTrip(f func()) { d.listeners.trip = append(d.listeners.trip
 func (d *Document) OnPlan(f func()) { d.listeners.plan = append(d.listeners.plan, f) }
 
 // OnPlanning calls f while a plan is being made, with the stage it is at.
-func (d *Document) OnPlanning(f func(stage string)) {
+func (d *Document) OnPlanning(f func(stage prose.Text)) {
 	d.listeners.planning = append(d.listeners.planning, f)
 }
 
@@ -51,7 +55,7 @@ func call(list []func()) {
 	}
 }
 
-func (l *listeners) tellPlanning(stage string) {
+func (l *listeners) tellPlanning(stage prose.Text) {
 	for _, f := range l.planning {
 		f(stage)
 	}

@@ -10,8 +10,8 @@ import (
 	"reflect"
 	"slices"
 	"strings"
-	"testing"
 
+	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/spoilage"
 	"sumpter/domain/trip"
@@ -83,7 +83,7 @@ func spoken() map[string][]string {
 		"trail: string(fuel.Kind)":         fuels,
 
 		"bench: weekday": days,
-		"bench: month":   restated("../../domain/units", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"),
+		"bench: month":   months(),
 
 		"loads: string(kind)":             gear,
 		"loads: string(one)":              slices.Concat(gear, fuels),
@@ -91,16 +91,23 @@ func spoken() map[string][]string {
 		"loads: string(c.Fuel)":           fuels,
 		"loads: string(b.Meal)":           meals,
 		"loads: string(finding.Severity)": severities,
-		"loads: reason":                   reasons(),
 	}
 }
 
-// reasons are why a pack holds a thing, as the split of the load gives them.
-func reasons() []string {
-	return restated("../../domain/carry",
-		"own share: carried by who eats it", "kept from those who are allergic to what is in it", "stays with its cook group",
-		"kept from a member by hand", "pinned by hand", "put here by the fair split",
-		"wrappings and empty containers are carried out")
+// proseWords are the words of the plan's texts that are not literals of a
+// prose.Word: values of a type of their own.
+func proseWords() []string {
+	list := slices.Concat(
+		words(trip.KnownAllergens()), words(trip.KnownDiets()), words(trip.Presences()), words(trip.FuelKinds()), words(trip.Meals()),
+		words(trip.WalkingEquations()), words([]spoilage.Verdict{spoilage.Safe, spoilage.NotSafe, spoilage.NotKnown}),
+		words([]carry.ItemKind{carry.BagItem, carry.GearItem, carry.FuelItem, carry.WasteItem}), trip.OpenDayNames(), months(),
+		restated("../../domain/science/foodenergy", "energy", "protein"),
+	)
+	return slices.DeleteFunc(list, func(word string) bool { return word == "" })
+}
+
+func months() []string {
+	return restated("../../domain/units", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 }
 
 // spokenKeys is the same for texts with a key: key and English text, both of
@@ -137,6 +144,9 @@ func severities() []findings.Severity {
 // addChoices adds what the texts known only at run time can be.
 func (x *texts) addChoices() {
 	choices, keys := spoken(), spokenKeys()
+	for _, word := range append(proseWords(), "cups") {
+		x.add("prose", word, word)
+	}
 	for _, said := range slices.Sorted(maps.Keys(x.dynamic)) {
 		at := x.dynamic[said]
 		list, known := choices[said]
@@ -180,23 +190,6 @@ func literalsOf(folder string) map[string]bool {
 		})
 	}
 	return said
-}
-
-func TestTheReasonsOfThePlanAreKnown(t *testing.T) {
-	w, _ := openDemo(t)
-	known := reasons()
-	if len(known) != 7 {
-		t.Errorf("some reasons are not in the source of the split any more: it says %q", known)
-	}
-	for _, stage := range w.document.Plan().Carry.Stages {
-		for _, item := range stage.Items {
-			for _, reason := range strings.Split(item.Why.String(), "; ") {
-				if !slices.Contains(known, reason) {
-					t.Errorf("the split gives the reason %q, which has no translation", reason)
-				}
-			}
-		}
-	}
 }
 
 // fieldWords are the words for every field that two trips can differ in.

@@ -12,7 +12,7 @@ import (
 
 	"sumpter/app/document"
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/units"
 )
@@ -92,12 +92,12 @@ func (l *findingsList) fill(i widget.ListItemID, object fyne.CanvasObject) {
 	row.sign.SetResource(look.SignOf(finding.Severity))
 	row.word.SetTone(look.ToneOf(finding.Severity))
 	row.word.SetContent(severityWord(finding.Severity) + " · " + placeWords(l.document.Trip(), finding.Place))
-	row.what.SetText(bench.Tell(finding.What, l.document.Trip().Units))
-	row.remedy.SetText(bench.Tell(finding.Remedy, l.document.Trip().Units))
+	row.what.SetText(written.Text(finding.What, l.document.Trip().Units))
+	row.remedy.SetText(written.Text(finding.Remedy, l.document.Trip().Units))
 }
 
 // findingHeight estimates the lines a finding wraps to in the list's width.
 func findingHeight(finding findings.Finding, system units.System) float32 {
 	lines := func(text string, perLine int) float32 { return float32((len([]rune(text)) + perLine - 1) / perLine) }
-	return 26 + lines(bench.Tell(finding.What, system), 38)*19 + 12 + lines(bench.Tell(finding.Remedy, system), 46)*16 + 12
+	return 26 + lines(written.Text(finding.What, system), 38)*19 + 12 + lines(written.Text(finding.Remedy, system), 46)*16 + 12
 }

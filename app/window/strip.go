@@ -10,7 +10,9 @@ import (
 
 	"sumpter/app/document"
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -44,12 +46,12 @@ func newStrip(d *document.Document) *strip {
 }
 
 // planning dims the figures while a new plan is made.
-func (s *strip) planning(stage string) {
+func (s *strip) planning(stage prose.Text) {
 	for _, f := range s.figures {
 		f.value.SetTone(look.Quiet)
 	}
-	if stage != "" {
-		s.stage.SetContent(lang.L("working out") + ": " + stage)
+	if !stage.IsZero() {
+		s.stage.SetContent(lang.L("working out") + ": " + written.Text(stage, s.document.Trip().Units))
 	}
 }
 

@@ -40,29 +40,32 @@ type forward struct {
 	key, fallback int
 }
 
-func parseApp(t *testing.T) (*token.FileSet, []source) {
+// parseSource reads what the window is built from: app/ and domain/.
+func parseSource(t *testing.T) (*token.FileSet, []source) {
 	t.Helper()
 	set := token.NewFileSet()
 	var sources []source
-	err := filepath.WalkDir("..", func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.IsDir() || filepath.Ext(path) != ".go" || strings.HasSuffix(path, "_test.go") {
+	for _, root := range []string{"..", "../../domain"} {
+		err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
+			if err != nil || entry.IsDir() || filepath.Ext(path) != ".go" || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			file, err := parser.ParseFile(set, path, nil, parser.SkipObjectResolution)
+			if err == nil {
+				sources = append(sources, source{filepath.Base(filepath.Dir(path)), path, file})
+			}
 			return err
+		})
+		if err != nil {
+			t.Fatal(err)
 		}
-		file, err := parser.ParseFile(set, path, nil, parser.SkipObjectResolution)
-		if err == nil {
-			sources = append(sources, source{filepath.Base(filepath.Dir(path)), path, file})
-		}
-		return err
-	})
-	if err != nil {
-		t.Fatal(err)
 	}
 	return set, sources
 }
 
 func collectTexts(t *testing.T) *texts {
 	t.Helper()
-	set, sources := parseApp(t)
+	set, sources := parseSource(t)
 	found := &texts{english: map[string]string{}, where: map[string]string{}, dynamic: map[string]string{}}
 	var forwards []forward
 	for _, s := range sources {
@@ -94,6 +97,9 @@ func collectTexts(t *testing.T) *texts {
 			return forwards[i], true
 		})
 	}
+	for _, s := range sources {
+		found.prose(set, s)
+	}
 	found.addChoices()
 	return found
 }
@@ -113,6 +119,35 @@ func (x *texts) calls(set *token.FileSet, s source, says func(*ast.CallExpr, *as
 			return true
 		})
 	}
+}
+
+// prose takes the formats and words of the plan's texts, each a literal.
+func (x *texts) prose(set *token.FileSet, s source) {
+	ast.Inspect(s.file, func(node ast.Node) bool {
+		call, ok := node.(*ast.CallExpr)
+		if !ok || len(call.Args) == 0 {
+			return true
+		}
+		name := ""
+		switch called := call.Fun.(type) {
+		case *ast.SelectorExpr:
+			if from, ok := called.X.(*ast.Ident); ok && from.Name == "prose" {
+				name = called.Sel.Name
+			}
+		case *ast.Ident:
+			if s.pack == "prose" {
+				name = called.Name
+			}
+		}
+		at := set.Position(call.Pos()).String()
+		switch text, known := literal(call.Args[0]); {
+		case name == "Say" && !known:
+			x.wrong = append(x.wrong, at+": a format is a literal, so that its translation can be looked for")
+		case name == "Say", name == "Word" && known:
+			x.add(at, text, text)
+		}
+		return true
+	})
 }
 
 func (x *texts) take(set *token.FileSet, s source, call *ast.CallExpr, f forward) {

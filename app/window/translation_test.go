@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -93,7 +94,36 @@ func variables(text string) []string {
 	return slices.Compact(names)
 }
 
-var verb = regexp.MustCompile(`%[a-z]`)
+var verb = regexp.MustCompile(`%[-+#0]*(?:\[(\d+)\])?[\d.]*([a-zA-Z%])`)
+
+// verbs lists which arguments of package fmt a text wants and by which verbs:
+// "2d". A language may put them in another order and say one twice.
+func verbs(text string) []string {
+	var list []string
+	next := 1
+	for _, match := range verb.FindAllStringSubmatch(text, -1) {
+		if match[2] == "%" {
+			continue
+		}
+		if at, err := strconv.Atoi(match[1]); err == nil {
+			next = at
+		}
+		list = append(list, strconv.Itoa(next)+match[2])
+		next++
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+func TestVerbsAreToldApart(t *testing.T) {
+	for text, want := range map[string]string{
+		"plain, 5 %%": "", "%s %d": "1s 2d", "%[2]d, %[1]s": "1s 2d", "%.1f %% of %s": "1f 2s", "%[2]s %s": "2s 3s", "%+.0f %[1]f": "1f",
+	} {
+		if got := strings.Join(verbs(text), " "); got != want {
+			t.Errorf("%q wants %q, not %q", text, got, want)
+		}
+	}
+}
 
 func TestTheSourceSaysItsTextsRightly(t *testing.T) {
 	found := collectTexts(t)
@@ -115,7 +145,7 @@ func TestGermanIsComplete(t *testing.T) {
 			t.Errorf("%s: de.json lacks %q (%s)", found.where[key], key, english)
 		case !slices.Equal(variables(english), variables(translated)):
 			t.Errorf("%s: %q fills in %v in English, %v in German", found.where[key], key, variables(english), variables(translated))
-		case !slices.Equal(verb.FindAllString(english, -1), verb.FindAllString(translated, -1)):
+		case !slices.Equal(verbs(english), verbs(translated)):
 			t.Errorf("%s: %q and its German %q differ in their verbs", found.where[key], english, translated)
 		case strings.Count(translated, "{{") != len(variable.FindAllString(translated, -1)):
 			t.Errorf("%s: the German of %q has a variable that is not one: %s", found.where[key], key, translated)

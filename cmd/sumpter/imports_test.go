@@ -44,7 +44,7 @@ var left = map[string][]string{
 }
 
 // uiPackages are the only ones under app/ that may know the toolkit.
-var uiPackages = []string{"app/window", "app/screens", "app/grid", "app/charts", "app/look"}
+var uiPackages = []string{"app/window", "app/screens", "app/grid", "app/charts", "app/look", "app/written"}
 
 func TestImportsPointOneWay(t *testing.T) {
 	packages := listPackages(t)

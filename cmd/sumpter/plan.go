@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/exporter/summary"
 	"sumpter/exporter/tables"
 	"sumpter/exporter/tripjson"
@@ -53,7 +54,7 @@ func planFile(ctx context.Context, c console, path string) (*plan.Plan, error) {
 	}
 	watch := progress{c.err, c.live}
 	defer watch.done()
-	p, err := plan.Make(ctx, t, plan.Options{Progress: watch.say})
+	p, err := plan.Make(ctx, t, plan.Options{Progress: func(stage prose.Text) { watch.say(stage.String()) }})
 	if err != nil {
 		return nil, err
 	}

@@ -106,8 +106,10 @@ func because(member *trip.Member, food *trip.Food) prose.Text {
 		switch {
 		case o.Allergen != "" && o.Presence == trip.NotKnown:
 			words = append(words, prose.Say("allergic to %s, and it is not known whether it holds any", o.Allergen))
+		case o.Allergen != "" && o.Presence == trip.Contains:
+			words = append(words, prose.Say("allergic to %s, which it contains", o.Allergen))
 		case o.Allergen != "":
-			words = append(words, prose.Say("allergic to %s, which it %s", o.Allergen, o.Presence))
+			words = append(words, prose.Say("allergic to %s, which it may contain", o.Allergen))
 		case o.Diet != "" && o.Suits == trip.DoesNotSuit:
 			words = append(words, prose.Say("it is not %s", o.Diet))
 		case o.Diet != "":

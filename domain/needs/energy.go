@@ -1,6 +1,7 @@
 package needs
 
 import (
+	"sumpter/domain/prose"
 	"sumpter/domain/science/dayenergy"
 	"sumpter/domain/science/metabolism"
 	"sumpter/domain/science/walking"
@@ -17,7 +18,7 @@ const (
 
 // stillHours is one kind of time not on the move.
 type stillHours struct {
-	name string
+	name prose.Text
 	dayenergy.Still
 }
 
@@ -27,18 +28,18 @@ func stillOf(walk Walk) []stillHours {
 	moving, stops := float64(walk.Hours), float64(walk.StopHours)
 	if moving == 0 {
 		return []stillHours{
-			{"asleep", dayenergy.Still{ActivityRatio: dayenergy.Sleep, Hours: restDaySleep}},
-			{"about the camp", dayenergy.Still{ActivityRatio: dayenergy.CampDay, Hours: 24 - restDaySleep}},
+			{prose.Say("asleep"), dayenergy.Still{ActivityRatio: dayenergy.Sleep, Hours: restDaySleep}},
+			{prose.Say("about the camp"), dayenergy.Still{ActivityRatio: dayenergy.CampDay, Hours: 24 - restDaySleep}},
 		}
 	}
 	left := max(0, 24-moving-stops)
 	sleep := min(left, sleepHours)
 	camp := min(left-sleep, campWorkHours)
 	return []stillHours{
-		{"asleep", dayenergy.Still{ActivityRatio: dayenergy.Sleep, Hours: sleep}},
-		{"camp work", dayenergy.Still{ActivityRatio: dayenergy.CampWork, Hours: camp}},
-		{"about the camp", dayenergy.Still{ActivityRatio: dayenergy.CampDay, Hours: left - sleep - camp}},
-		{"stops", dayenergy.Still{ActivityRatio: dayenergy.Stops, Hours: stops}},
+		{prose.Say("asleep"), dayenergy.Still{ActivityRatio: dayenergy.Sleep, Hours: sleep}},
+		{prose.Say("camp work"), dayenergy.Still{ActivityRatio: dayenergy.CampWork, Hours: camp}},
+		{prose.Say("about the camp"), dayenergy.Still{ActivityRatio: dayenergy.CampDay, Hours: left - sleep - camp}},
+		{prose.Say("stops"), dayenergy.Still{ActivityRatio: dayenergy.Stops, Hours: stops}},
 	}
 }
 

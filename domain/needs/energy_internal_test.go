@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/science/checkvalues"
 	"sumpter/domain/science/dayenergy"
 	"sumpter/domain/science/metabolism"
@@ -33,11 +34,11 @@ func TestBurnAgainstPublishedDays(t *testing.T) {
 		return func(row checkvalues.Row) any {
 			b := referencePerson(row.Inputs)
 			r := route{terrain: row.Inputs.Value("eta"), legs: []leg{
-				{name: "level", lengthKm: 12, hours: 3}, {name: "up", lengthKm: 6, riseM: 480, hours: 2}, {name: "down", lengthKm: 6, riseM: -480, hours: 1.5},
+				{name: prose.Say("level"), lengthKm: 12, hours: 3}, {name: prose.Say("up"), lengthKm: 6, riseM: 480, hours: 2}, {name: prose.Say("down"), lengthKm: 6, riseM: -480, hours: 1.5},
 			}}
 			still := []stillHours{
-				{"asleep", dayenergy.Still{ActivityRatio: 1, Hours: 8}}, {"camp", dayenergy.Still{ActivityRatio: 1.8, Hours: 8}},
-				{"stops", dayenergy.Still{ActivityRatio: 1.3, Hours: 1.5}},
+				{prose.Say("asleep"), dayenergy.Still{ActivityRatio: 1, Hours: 8}}, {prose.Say("camp"), dayenergy.Still{ActivityRatio: 1.8, Hours: 8}},
+				{prose.Say("stops"), dayenergy.Still{ActivityRatio: 1.3, Hours: 1.5}},
 			}
 			return burnOf(equation, b.resting(), b.massKg, row.Inputs.Value("L"), &r, still).total
 		}

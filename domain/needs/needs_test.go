@@ -48,7 +48,7 @@ func TestOrdinaryDayIsOrdinary(t *testing.T) {
 	if day.Kcal < 2400 || day.Kcal > 3200 || day.Low > day.Kcal || day.High < day.Kcal {
 		t.Errorf("have %v kcal, %v to %v", day.Kcal, day.Low, day.High)
 	}
-	if math.Abs(float64(result.Members[0].RestingKcal)-1270.25) > 1e-9 || result.Members[0].RestingBasis != "Mifflin-St Jeor 1990" {
+	if math.Abs(float64(result.Members[0].RestingKcal)-1270.25) > 1e-9 || result.Members[0].RestingBasis.String() != "Mifflin-St Jeor 1990" {
 		t.Errorf("resting %v by %s", result.Members[0].RestingKcal, result.Members[0].RestingBasis)
 	}
 	if day.TargetKcal != day.Kcal || day.FromPacks != 1 {
@@ -70,23 +70,23 @@ func TestStepsAddUp(t *testing.T) {
 	day := needs.Compute(change, needs.Loads{{14 * units.Kilogram}}).Members[0].Days[0]
 	sum, parts := 0.0, 0
 	for _, step := range day.Steps {
-		if step.What == "need of the day" {
+		if step.What.String() == "need of the day" {
 			if math.Abs(step.Value-float64(day.Kcal)) > 1e-9 {
 				t.Errorf("the last step says %v, the day %v", step.Value, day.Kcal)
 			}
 			break
 		}
-		if step.Basis == "" || step.Unit == "" {
+		if step.Basis.IsZero() || step.Unit == "" {
 			t.Errorf("a step without basis or unit: %+v", step)
 		}
-		if !strings.HasPrefix(step.What, "resting") {
+		if !strings.HasPrefix(step.What.String(), "resting") {
 			sum, parts = sum+step.Value, parts+1
 		}
 	}
 	if math.Abs(sum-float64(day.Kcal)) > 1e-6 || parts < 7 {
 		t.Errorf("%d steps add up to %v, the day is %v", parts, sum, day.Kcal)
 	}
-	if !strings.Contains(day.Steps[5].What, "walking") || !strings.Contains(day.Steps[5].Basis, "load 14.0 kg, terrain factor 1.10") {
+	if !strings.Contains(day.Steps[5].What.String(), "walking") || !strings.Contains(day.Steps[5].Basis.String(), "load 14.0 kg, terrain factor 1.10") {
 		t.Errorf("a leg must name its load and ground: %+v", day.Steps)
 	}
 }
@@ -122,7 +122,7 @@ func TestGivenFigureStands(t *testing.T) {
 	own.Settings.EarlyAppetite = 0.9
 	own.Crew[0].GivenNeed = optional.Of(units.Kcal(4800))
 	result := needs.Compute(own, nil)
-	if day := result.Members[0].Days[0]; day.Kcal != 4800 || day.TargetKcal != 4800 || day.High > 3200 || !strings.Contains(day.Steps[0].Basis, "leader") {
+	if day := result.Members[0].Days[0]; day.Kcal != 4800 || day.TargetKcal != 4800 || day.High > 3200 || !strings.Contains(day.Steps[0].Basis.String(), "leader") {
 		t.Errorf("have %+v", day)
 	}
 	if codes(result.Findings) != "given-need-apart" {
@@ -147,7 +147,7 @@ func TestEveryBodyGetsItsEquation(t *testing.T) {
 		made := hike()
 		c.change(&made.Crew[0])
 		result := needs.Compute(made, nil)
-		if !strings.Contains(result.Members[0].RestingBasis, c.basis) || !strings.Contains(codes(result.Findings), c.code) {
+		if !strings.Contains(result.Members[0].RestingBasis.String(), c.basis) || !strings.Contains(codes(result.Findings), c.code) {
 			t.Errorf("%s: basis %q, findings %q", name, result.Members[0].RestingBasis, codes(result.Findings))
 		}
 	}

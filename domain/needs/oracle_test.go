@@ -154,7 +154,7 @@ func TestTargetsAndWhoSetThem(t *testing.T) {
 	}
 	found := false
 	for _, step := range day.Steps {
-		found = found || step.What == "protein, 1.6 g/kg" && step.Basis == "the member's own figure"
+		found = found || step.What.String() == "protein, 1.6 g/kg" && step.Basis.String() == "the member's own figure"
 	}
 	if !found {
 		t.Errorf("nobody says who set the protein: %+v", day.Steps)

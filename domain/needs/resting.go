@@ -1,8 +1,7 @@
 package needs
 
 import (
-	"fmt"
-
+	"sumpter/domain/prose"
 	"sumpter/domain/science/metabolism"
 	"sumpter/domain/trip"
 )
@@ -50,17 +49,17 @@ func (b body) spread() float64 {
 }
 
 // basis says which equation gave the resting energy.
-func (b body) basis() string {
-	text := "Mifflin-St Jeor 1990"
+func (b body) basis() prose.Text {
+	text := prose.Say("Mifflin-St Jeor 1990")
 	if b.minor() || b.heightCm <= 0 {
 		from, to := metabolism.SchofieldBand(b.age)
-		text = fmt.Sprintf("Schofield 1985 (FAO/WHO/UNU 2004), from %g years", from)
+		text = prose.Say("Schofield 1985 (FAO/WHO/UNU 2004), from %g years", from)
 		if to > 0 {
-			text = fmt.Sprintf("Schofield 1985 (FAO/WHO/UNU 2004), %g to %g years", from, to)
+			text = prose.Say("Schofield 1985 (FAO/WHO/UNU 2004), %g to %g years", from, to)
 		}
 	}
 	if b.sex == metabolism.NotGiven {
-		text += ", mean of both sexes"
+		return prose.Say("%s, mean of both sexes", text)
 	}
 	return text
 }

@@ -8,6 +8,7 @@ package needs
 
 import (
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -36,7 +37,7 @@ type Walk struct {
 type Member struct {
 	Member       trip.MemberID `json:"member"`
 	RestingKcal  units.Kcal    `json:"resting_kcal"` // a day of rest in bed
-	RestingBasis string        `json:"resting_basis"`
+	RestingBasis prose.Text    `json:"resting_basis"`
 	Days         []Day         `json:"days"` // one per day of the trip
 }
 
@@ -60,8 +61,8 @@ type Day struct {
 
 // Step is one line of the answer to "why 3,412 kcal?".
 type Step struct {
-	What  string  `json:"what"` // "walking uphill, 2.1 h at 412 W"
-	Value float64 `json:"value"`
-	Unit  string  `json:"unit"`
-	Basis string  `json:"basis"` // equation and source, or "leader's figure"
+	What  prose.Text `json:"what"` // "walking uphill, 2.1 h at 412 W"
+	Value float64    `json:"value"`
+	Unit  string     `json:"unit"`
+	Basis prose.Text `json:"basis"` // equation and source, or "leader's figure"
 }

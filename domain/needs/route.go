@@ -1,6 +1,7 @@
 package needs
 
 import (
+	"sumpter/domain/prose"
 	"sumpter/domain/science/walking"
 	"sumpter/domain/science/walktime"
 	"sumpter/domain/trip"
@@ -24,7 +25,7 @@ const fastestMPerS = 1.97
 
 // leg is a part of a day with one slope.
 type leg struct {
-	name     string
+	name     prose.Text
 	lengthKm float64 // along the horizontal
 	riseM    float64 // negative for a descent
 	hours    float64
@@ -53,7 +54,7 @@ func routeOf(day *trip.Day, settings *trip.Settings) route {
 	r := route{terrain: terrainFactor(day.Terrain)}
 	r.legs, r.tooSteep = legsOf(day)
 	if given, ok := day.MovingHours.Get(); ok && given > 0 && len(r.legs) == 0 {
-		r.legs, r.noLength = []leg{{name: "on the level", lengthKm: plainKmPerH * float64(given)}}, true
+		r.legs, r.noLength = []leg{{name: prose.Say("on the level"), lengthKm: plainKmPerH * float64(given)}}, true
 	}
 	party := settings.PartyFactor
 	if party <= 0 {
@@ -95,16 +96,16 @@ func legsOf(day *trip.Day) (legs []leg, tooSteep bool) {
 	up, down := max(0, float64(day.Ascent)), max(0, float64(day.Descent))
 	steep := min(down, max(0, float64(day.SteepDescent)))
 	parts := []leg{
-		{name: "uphill", lengthKm: up / pathSlope / 1000, riseM: up},
-		{name: "downhill", lengthKm: (down - steep) / pathSlope / 1000, riseM: steep - down},
-		{name: "steeply downhill", lengthKm: steep / steepSlope / 1000, riseM: -steep},
+		{name: prose.Say("uphill"), lengthKm: up / pathSlope / 1000, riseM: up},
+		{name: prose.Say("downhill"), lengthKm: (down - steep) / pathSlope / 1000, riseM: steep - down},
+		{name: prose.Say("steeply downhill"), lengthKm: steep / steepSlope / 1000, riseM: -steep},
 	}
 	sloped := 0.0
 	for _, part := range parts {
 		sloped += part.lengthKm
 	}
 	if level := distance - sloped; level > 0 {
-		legs = append(legs, leg{name: "on the level", lengthKm: level})
+		legs = append(legs, leg{name: prose.Say("on the level"), lengthKm: level})
 	}
 	for _, part := range parts {
 		if part.riseM == 0 {

@@ -1,6 +1,7 @@
 package needs
 
 import (
+	"sumpter/domain/prose"
 	"sumpter/domain/science/foodenergy"
 	"sumpter/domain/science/metabolism"
 	"sumpter/domain/science/water"
@@ -30,14 +31,14 @@ func fromPacks(day *trip.Day, shares trip.MealShares) float64 {
 }
 
 // proteinPerKg gives the target in g/kg and who set it.
-func proteinPerKg(m *trip.Member, settings *trip.Settings) (perKg float64, setBy string) {
+func proteinPerKg(m *trip.Member, settings *trip.Settings) (perKg float64, setBy prose.Text) {
 	if own, ok := m.ProteinPer.Get(); ok && own > 0 {
-		return own, "the member's own figure"
+		return own, prose.Say("the member's own figure")
 	}
 	if settings.ProteinPerKg > 0 {
-		return settings.ProteinPerKg, "the trip's figure; 1.2 to 2.0 g/kg for active people: AND/DC/ACSM 2016"
+		return settings.ProteinPerKg, prose.Say("the trip's figure; 1.2 to 2.0 g/kg for active people: AND/DC/ACSM 2016")
 	}
-	return foodenergy.ActiveProteinLeast, "1.2 to 2.0 g/kg for active people: AND/DC/ACSM 2016"
+	return foodenergy.ActiveProteinLeast, prose.Say("1.2 to 2.0 g/kg for active people: AND/DC/ACSM 2016")
 }
 
 // setNutrients fills in what the day's food from the packs should bring.

@@ -35,8 +35,8 @@ const firstGuess = 3200 * units.Gram
 
 // Options of a planning run. The zero value is good.
 type Options struct {
-	// Progress, if set, hears which stage begins, in plain words.
-	Progress func(stage string)
+	// Progress, if set, hears which stage begins.
+	Progress func(stage prose.Text)
 }
 
 // Make plans a trip. A trip that cannot be planned gives a plan that holds
@@ -80,7 +80,7 @@ type making struct {
 	options Options
 }
 
-func (m *making) say(stage string) {
+func (m *making) say(stage prose.Text) {
 	if m.options.Progress != nil {
 		m.options.Progress(stage)
 	}
@@ -96,7 +96,7 @@ func (m *making) settle(ctx context.Context) error {
 			return err
 		}
 		p.Rounds++
-		m.say("needs")
+		m.say(prose.Say("needs"))
 		p.Needs, m.walked = needs.Figures(p.Trip, loads), loads
 		if err := m.feed(ctx); err != nil {
 			return err
@@ -121,17 +121,17 @@ func (m *making) settle(ctx context.Context) error {
 func (m *making) feed(ctx context.Context) error {
 	p := m.plan
 	if p.Rounds == 1 {
-		m.say("menu")
+		m.say(prose.Say("menu"))
 		var err error
 		if p.Menu, err = menu.Resolve(ctx, p.Trip, p.Needs); err != nil {
 			return err
 		}
 	}
-	m.say("portions")
+	m.say(prose.Say("portions"))
 	p.Portions = portions.Compute(p.Trip, p.Needs, p.Menu)
-	m.say("cooking")
+	m.say(prose.Say("cooking"))
 	p.Cooking = cooking.Compute(p.Trip, p.Needs, p.Portions, p.Legs)
-	m.say("bags")
+	m.say(prose.Say("bags"))
 	p.Bags = bags.Compute(p.Trip, p.Portions, p.Cooking, p.Legs)
 	return nil
 }
@@ -143,7 +143,7 @@ func (m *making) work() carry.Work {
 
 // carry splits the load, near to the split of the round before.
 func (m *making) carry(ctx context.Context) error {
-	m.say("loads")
+	m.say(prose.Say("loads"))
 	split, err := carry.Compute(ctx, m.work(), m.split)
 	if err != nil {
 		return err
@@ -157,13 +157,13 @@ func (m *making) finish(ctx context.Context) error {
 	p := m.plan
 	// The sentences that explain each need are written once, for the last round.
 	p.Needs = needs.Compute(p.Trip, m.walked)
-	m.say("spoilage")
+	m.say(prose.Say("spoilage"))
 	p.Spoilage = spoilage.Compute(p.Trip, p.Portions)
-	m.say("boxes")
+	m.say(prose.Say("boxes"))
 	p.Resupply = resupply.Compute(p.Trip, p.Bags, p.Cooking, p.Legs)
-	m.say("shopping")
+	m.say(prose.Say("shopping"))
 	p.Shopping = shopping.Compute(p.Trip, p.Bags, p.Resupply, p.Cooking)
-	m.say("packing night")
+	m.say(prose.Say("packing night"))
 	p.Packing = packing.Compute(p.Trip, p.Bags, p.Resupply)
 	return ctx.Err()
 }
@@ -178,7 +178,7 @@ func (m *making) gather() {
 	} {
 		p.Findings = append(p.Findings, list...)
 	}
-	m.say("check")
+	m.say(prose.Say("check"))
 	p.Findings = append(p.Findings, audit.Check(p.audited())...)
 	findings.Sort(p.Findings)
 }

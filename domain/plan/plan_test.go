@@ -173,7 +173,7 @@ func TestACancelledPlanIsNoPlan(t *testing.T) {
 
 func TestProgressNamesTheStages(t *testing.T) {
 	var heard []string
-	if _, err := Make(context.Background(), triptest.Large(3, 2, 1), Options{Progress: func(stage string) { heard = append(heard, stage) }}); err != nil {
+	if _, err := Make(context.Background(), triptest.Large(3, 2, 1), Options{Progress: func(stage prose.Text) { heard = append(heard, stage.String()) }}); err != nil {
 		t.Fatal(err)
 	}
 	for _, stage := range []string{"needs", "menu", "loads", "check"} {

@@ -55,7 +55,7 @@ func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {
 	}
 	if short := need.ProteinGrams - eaten.ProteinGrams; short > proteinSlack {
 		list = append(list, finding(findings.LookAt, "protein-short", place,
-			prose.Say("%s gets %.0f of %.0f g protein on day %d%s.", who.Name, eaten.ProteinGrams, need.ProteinGrams, d+1, orMore(eaten.UnknownProtein)),
+			littleProtein(who.Name, eaten, need.ProteinGrams, d+1),
 			prose.Say("Protein target of the settings; 1.2 to 2.0 g/kg for active people: AND/DC/ACSM 2016."),
 			s.proteinRemedy(who, short)))
 	}
@@ -65,13 +65,15 @@ func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {
 // proteinSlack is what rounding may take from a day, in grams.
 const proteinSlack = 1.0
 
-// orMore says that a sum of protein may be higher.
-func orMore(unknown int) prose.Text {
+// littleProtein says how much there is, or that it may be more.
+func littleProtein(name string, eaten *DayIntake, target float64, day int) prose.Text {
+	got, unknown := eaten.ProteinGrams, eaten.UnknownProtein
 	if unknown == 0 {
-		return prose.Text{}
+		return prose.Say("%s gets %.0f of %.0f g protein on day %d.", name, got, target, day)
 	}
-	return prose.Plural(unknown, prose.Say(" or more: the protein of %d food is not known", unknown),
-		prose.Say(" or more: the protein of %d foods is not known", unknown))
+	return prose.Plural(unknown,
+		prose.Say("%s gets %.0f of %.0f g protein on day %d or more: the protein of %d food is not known.", name, got, target, day, unknown),
+		prose.Say("%s gets %.0f of %.0f g protein on day %d or more: the protein of %d foods is not known.", name, got, target, day, unknown))
 }
 
 // energyRemedy names the lightest food of the trip that the member may eat and the grams of it that bring the energy.

@@ -49,11 +49,11 @@ func (r Reader) Quantity(q Quantity) string {
 	if system == "" {
 		system = units.Metric
 	}
-	number, unit, found := strings.Cut(q.Format(system), " ")
-	if !found {
-		return r.decimal(number)
+	text := r.decimal(q.Format(system))
+	if number, found := strings.CutSuffix(text, " cups"); found { // the one unit that is a word
+		return number + " " + r.words("cups")
 	}
-	return r.decimal(number) + " " + r.words(unit)
+	return text
 }
 
 // Number writes a number with the given decimals.
@@ -80,6 +80,10 @@ func (r Reader) written(arg any) any {
 	switch value := arg.(type) {
 	case string:
 		return value
+	case interface{ OwnWord() bool }:
+		if value.OwnWord() {
+			return arg
+		}
 	case Text:
 		return value.In(r)
 	case units.Date:
@@ -99,7 +103,7 @@ func (r Reader) written(arg any) any {
 }
 
 func (r Reader) words(english string) string {
-	if r.Words == nil {
+	if r.Words == nil || english == "" {
 		return english
 	}
 	return r.Words(english)

@@ -1,5 +1,7 @@
 package trip
 
+import "slices"
+
 // Allergen is something a member may be allergic to: the fourteen of
 // Regulation (EU) 1169/2011 Annex II, wheat apart from other gluten cereals
 // (the US list of 21 USC 321(qq) names it alone), the single nuts of the EU
@@ -47,6 +49,10 @@ func KnownAllergens() []Allergen {
 	return append(DeclaredAllergens(), Almonds, Hazelnuts, Walnuts, Cashews,
 		Pecans, BrazilNuts, Pistachios, Macadamias)
 }
+
+// OwnWord tells whether the allergen is one the leader named: its name is
+// theirs and is not translated.
+func (a Allergen) OwnWord() bool { return !slices.Contains(KnownAllergens(), a) }
 
 // Parent gives the wider allergen of which this one is a kind, if any.
 func (a Allergen) Parent() (Allergen, bool) {
@@ -141,6 +147,9 @@ const (
 func KnownDiets() []Diet {
 	return []Diet{Vegetarian, Vegan, Pescatarian, NoPork, NoBeef, Halal, Kosher, LactoseFree, LowFODMAP}
 }
+
+// OwnWord tells whether the diet is one the leader named.
+func (d Diet) OwnWord() bool { return !slices.Contains(KnownDiets(), d) }
 
 // Suitability is whether a diet allows a food. Unknown does not allow it.
 type Suitability string

@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
@@ -12,7 +11,7 @@ import (
 // AllergenWord is an allergen in the reader's language; one the leader named
 // stays as it is written.
 func AllergenWord(allergen trip.Allergen) string {
-	if !slices.Contains(trip.KnownAllergens(), allergen) {
+	if allergen.OwnWord() {
 		return string(allergen)
 	}
 	return lang.L(string(allergen))
@@ -33,7 +32,7 @@ func ReadAllergen(word string) trip.Allergen {
 // DietWord is a diet in the reader's language; one the leader named stays as
 // it is written.
 func DietWord(diet trip.Diet) string {
-	if !slices.Contains(trip.KnownDiets(), diet) {
+	if diet.OwnWord() {
 		return string(diet)
 	}
 	return lang.L(string(diet))

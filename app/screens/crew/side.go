@@ -14,6 +14,7 @@ import (
 	"sumpter/app/charts"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/needs"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
@@ -138,9 +139,10 @@ func (s *sidePanel) explain(member needs.Member, day needs.Day) {
 	s.figure.SetContent(lang.X("day-need", "Day {{.Day}}: {{.Kcal}} kcal", map[string]any{"Day": s.day, "Kcal": strconv.FormatFloat(float64(day.Kcal), 'f', 0, 64)}))
 	s.detail.SetText(lang.X("bracket", "the equations say {{.Low}} to {{.High}}; no one is better than 10 % for one person", map[string]any{
 		"Low": strconv.FormatFloat(float64(day.Low), 'f', 0, 64), "High": strconv.FormatFloat(float64(day.High), 'f', 0, 64)}))
-	text := fmt.Sprintf("%s: %.0f kcal. %s\n", lang.L("At rest"), float64(member.RestingKcal), member.RestingBasis)
+	system := s.bench.Units()
+	text := fmt.Sprintf("%s: %.0f kcal. %s\n", lang.L("At rest"), float64(member.RestingKcal), written.Text(member.RestingBasis, system))
 	for _, step := range day.Steps {
-		text += fmt.Sprintf("\n%s: %.0f %s\n   %s\n", step.What, step.Value, step.Unit, step.Basis)
+		text += fmt.Sprintf("\n%s: %.0f %s\n   %s\n", written.Text(step.What, system), step.Value, step.Unit, written.Text(step.Basis, system))
 	}
 	s.why.SetText(text)
 }

@@ -13,6 +13,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/spoilage"
@@ -139,7 +140,7 @@ func (u *usedTab) explain(at int) {
 		return
 	}
 	fate, system := &u.uses[at].fate, u.side.screen.bench.Units()
-	text := bench.Tell(fate.Why, system)
+	text := written.Text(fate.Why, system)
 	if fate.Melts {
 		text += " " + lang.L("It melts on the way.")
 	}

@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
@@ -84,7 +84,7 @@ func (f *fairness) show() {
 // findingRow shows a finding with its remedy and the way to its place.
 func (f *fairness) findingRow(finding findings.Finding) fyne.CanvasObject {
 	system := f.screen.bench.Units()
-	what, remedy := widget.NewLabel(bench.Tell(finding.What, system)), widget.NewLabel(bench.Tell(finding.Remedy, system))
+	what, remedy := widget.NewLabel(written.Text(finding.What, system)), widget.NewLabel(written.Text(finding.Remedy, system))
 	what.Wrapping, remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	remedy.SizeName, remedy.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))

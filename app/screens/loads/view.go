@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strconv"
 
-	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
@@ -146,7 +146,7 @@ func (v *view) find(id string, day int) (thing, bool) {
 
 // thing reads an item on a day; a bag that was eaten is none any more.
 func (v *view) thing(item *carry.Item, day int) (thing, bool) {
-	t := thing{kind: item.Kind, key: item.Key, name: item.Key, mass: item.Mass, carrier: item.Carrier, why: bench.Tell(item.Why, v.plan.Trip.Units)}
+	t := thing{kind: item.Kind, key: item.Key, name: item.Key, mass: item.Mass, carrier: item.Carrier, why: written.Text(item.Why, v.plan.Trip.Units)}
 	switch item.Kind {
 	case carry.BagItem:
 		t.bag = v.bags[item.Key]

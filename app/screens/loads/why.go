@@ -93,12 +93,12 @@ func (v *view) worstAfter(m move, day int) float64 {
 }
 
 // sentences turns the reasons of the plan, parted by semicolons, into
-// sentences of the reader's language.
+// sentences.
 func sentences(why string) string {
 	var list []string
 	for _, reason := range strings.Split(why, "; ") {
 		if reason != "" {
-			text := []rune(lang.L(reason))
+			text := []rune(reason)
 			list = append(list, strings.ToUpper(string(text[:1]))+string(text[1:])+".")
 		}
 	}

@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/spoilage"
 )
@@ -74,7 +74,7 @@ func (d *side) keeping() []fyne.CanvasObject {
 
 // verdict words a fate that is not plainly good; no severity means it is.
 func (o *overview) verdict(fate *spoilage.Fate) (findings.Severity, string) {
-	name, why := "", bench.Tell(fate.Why, o.trip.Units)
+	name, why := "", written.Text(fate.Why, o.trip.Units)
 	if food := o.foods[fate.Food]; food != nil {
 		name = food.Name
 	}
@@ -112,9 +112,9 @@ func (d *side) findings() []fyne.CanvasObject {
 	objects := []fyne.CanvasObject{heading(lang.L("What to know"))}
 	for _, finding := range list {
 		word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
-		remedy := note(bench.Tell(finding.Remedy, o.trip.Units))
+		remedy := note(written.Text(finding.Remedy, o.trip.Units))
 		remedy.Importance = widget.LowImportance
-		box := container.NewVBox(word, words(bench.Tell(finding.What, o.trip.Units)), remedy)
+		box := container.NewVBox(word, words(written.Text(finding.What, o.trip.Units)), remedy)
 		if finding.Code == "cannot-be-served" && finding.Place.Food != 0 {
 			box.Add(d.offerToAccept(finding))
 		}

@@ -4,7 +4,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 )
 
@@ -69,7 +69,7 @@ func (w *work) drawFood(r row) rowLook {
 func (w *work) setAside(r row) string {
 	for _, finding := range w.plan.Packing.Findings {
 		if finding.Code == "set-aside" && finding.Place.Food == r.bulk.Food && finding.Severity != findings.Note {
-			return bench.Tell(finding.Remedy, w.trip.Units)
+			return written.Text(finding.Remedy, w.trip.Units)
 		}
 	}
 	return ""

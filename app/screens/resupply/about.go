@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
@@ -77,7 +78,7 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Code == "box-not-there" {
 			a.list.Add(look.NewHeading(turnBack(box)))
-			a.say(bench.Tell(finding.What.Then(finding.Remedy), p.Trip.Units), look.Ink)
+			a.say(written.Text(finding.What.Then(finding.Remedy), p.Trip.Units), look.Ink)
 		}
 	}
 }
@@ -127,6 +128,6 @@ func (a *about) say(text string, tone fyne.ThemeColorName) {
 func (a *about) finding(finding findings.Finding) {
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
 	a.list.Add(container.NewHBox(look.NewSign(finding.Severity), word))
-	a.say(bench.Tell(finding.What, a.bench.Units()), look.Ink)
-	a.say(bench.Tell(finding.Remedy, a.bench.Units()), look.Quiet)
+	a.say(written.Text(finding.What, a.bench.Units()), look.Ink)
+	a.say(written.Text(finding.Remedy, a.bench.Units()), look.Quiet)
 }

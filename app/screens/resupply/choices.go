@@ -17,6 +17,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -103,9 +104,9 @@ func (c *choices) tell(total int) string {
 	for _, choice := range c.shown {
 		switch {
 		case choice.Recommended && choice.Current:
-			lines = append(lines, lang.X("choice-advised-used", "In use, and advised: {{.Why}}", data{"Why": bench.Tell(choice.Why, c.bench.Units())}))
+			lines = append(lines, lang.X("choice-advised-used", "In use, and advised: {{.Why}}", data{"Why": written.Text(choice.Why, c.bench.Units())}))
 		case choice.Recommended:
-			lines = append(lines, lang.X("choice-advised", "Advised: {{.Points}}. {{.Why}}", data{"Points": c.name(choice), "Why": bench.Tell(choice.Why, c.bench.Units())}))
+			lines = append(lines, lang.X("choice-advised", "Advised: {{.Points}}. {{.Why}}", data{"Points": c.name(choice), "Why": written.Text(choice.Why, c.bench.Units())}))
 		case choice.Current && choice.Beaten:
 			lines = append(lines, lang.L("What is in use is beaten: another choice is as good in everything and better in something, or a point in use is closed or too slow."))
 		}

@@ -9,6 +9,7 @@ import (
 	"sumpter/app/charts"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
@@ -55,7 +56,7 @@ func cardLines(t *trip.Trip, p *plan.Plan, point *trip.ResupplyPoint) []charts.W
 	}
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Severity != findings.Note {
-			lines = append(lines, charts.WayLine{Text: lang.L(string(finding.Severity)) + ": " + bench.Tell(finding.What, t.Units), Tone: look.ToneOf(finding.Severity)})
+			lines = append(lines, charts.WayLine{Text: lang.L(string(finding.Severity)) + ": " + written.Text(finding.What, t.Units), Tone: look.ToneOf(finding.Severity)})
 		}
 	}
 	return lines

@@ -11,6 +11,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -121,7 +122,7 @@ func routeFindings(b *bench.Bench, day int) []findings.Finding {
 
 // findingRow shows a finding with its sign, word and remedy.
 func findingRow(finding findings.Finding, system units.System) fyne.CanvasObject {
-	words := widget.NewLabel(lang.L(string(finding.Severity)) + ": " + bench.Tell(finding.What.Then(finding.Remedy), system))
+	words := widget.NewLabel(lang.L(string(finding.Severity)) + ": " + written.Text(finding.What.Then(finding.Remedy), system))
 	words.Wrapping = fyne.TextWrapWord
 	words.SizeName = "caption"
 	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(finding.Severity)), nil, words)

@@ -12,8 +12,8 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/shopping"
 	"sumpter/domain/trip"
@@ -86,7 +86,7 @@ func (f *foodTab) tell(r *row) []string {
 	}
 	for _, finding := range l.plan.Shopping.Findings {
 		if r.goods.food != 0 && finding.Place.Food == r.goods.food {
-			words = append(words, bench.Tell(finding.What.Then(finding.Remedy), l.trip.Units))
+			words = append(words, written.Text(finding.What.Then(finding.Remedy), l.trip.Units))
 		}
 	}
 	return words

@@ -13,8 +13,8 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/shopping"
 	"sumpter/domain/trip"
@@ -155,7 +155,7 @@ func (m *moneyTab) tell(unnamed units.Money) []string {
 		"Cost": m.screen.costWords(s.Cost), "Fees": s.Fees.Format(l.trip.Currency), "Each": s.PerPersonDay.Format(l.trip.Currency)})}
 	for _, finding := range s.Findings {
 		if finding.Place.Food == 0 {
-			words = append(words, bench.Tell(finding.What.Then(finding.Remedy), l.trip.Units))
+			words = append(words, written.Text(finding.What.Then(finding.Remedy), l.trip.Units))
 		}
 	}
 	if unnamed > 0 {

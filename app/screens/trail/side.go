@@ -15,6 +15,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/trail"
@@ -258,7 +259,7 @@ func paragraph(text string) *widget.Label {
 
 // findingRow shows a finding with its sign, word and remedy.
 func findingRow(finding findings.Finding, system units.System) fyne.CanvasObject {
-	words := paragraph(lang.L(string(finding.Severity)) + ": " + bench.Tell(finding.What.Then(finding.Remedy), system))
+	words := paragraph(lang.L(string(finding.Severity)) + ": " + written.Text(finding.What.Then(finding.Remedy), system))
 	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(finding.Severity)), nil, words)
 }
 
