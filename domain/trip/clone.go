@@ -35,6 +35,7 @@ func (t *Trip) Clone() *Trip {
 	c.Pins = slices.Clone(t.Pins)
 	p := &c.Progress
 	p.Purchases, p.Ends, p.MissingBoxes = slices.Clone(p.Purchases), slices.Clone(p.Ends), slices.Clone(p.MissingBoxes)
+	p.Departures, p.Moves = slices.Clone(p.Departures), slices.Clone(p.Moves)
 	p.Packed = cloneEach(p.Packed, func(b *PackedBag) { b.Weighed = slices.Clone(b.Weighed) })
 	return &c
 }

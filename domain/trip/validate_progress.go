@@ -30,6 +30,8 @@ func (c *checker) progress() {
 		distinct(c, "", "bag", p.Ends, func(e BagEnd) string { return e.Bag })
 	}
 	c.missingBoxes(p.MissingBoxes)
+	c.departures(p.Departures)
+	c.moves(p.Moves)
 }
 
 func (c *checker) purchase(p *Purchase) {
@@ -87,9 +89,7 @@ func (c *checker) bagKey(key string) {
 func (c *checker) bagEnd(e *BagEnd) {
 	c.bagKey(e.Bag)
 	word(c, "end", "end of the bag", e.End, Ends()...)
-	if e.Day < 1 || e.Day > len(c.trip.Days) {
-		c.add("day", fmt.Sprintf("the day is %d", e.Day), fmt.Sprintf("a day from 1 to %d", len(c.trip.Days)), "Enter the day on which it happened.")
-	}
+	c.dayOf(e.Day, "Enter the day on which it happened.")
 }
 
 func (c *checker) missingBoxes(points []PointID) {
@@ -102,5 +102,40 @@ func (c *checker) missingBoxes(points []PointID) {
 		if c.trip.Point(id) == nil {
 			c.missing("", "resupply point", int64(id), "one of the resupply points, or take the line out")
 		}
+	}
+}
+
+func (c *checker) departures(list []Departure) {
+	if !c.size("progress.departures", "members who went home", len(list), 0, MaxMembers) {
+		return
+	}
+	for i, d := range list {
+		c.at("progress.departures", i, 0, "")
+		if !c.members[d.Member] {
+			c.missing("member", "member", int64(d.Member), "one of the crew, or take the line out")
+		}
+		c.dayOf(d.Day, "Enter the first day without them.")
+	}
+	c.where = Where{List: "progress.departures"}
+	distinct(c, "", "member", list, func(d Departure) MemberID { return d.Member })
+}
+
+func (c *checker) moves(list []BagMove) {
+	if !c.size("progress.moves", "bags eaten at another meal", len(list), 0, MaxNotedBags) {
+		return
+	}
+	for i, m := range list {
+		c.at("progress.moves", i, 0, "")
+		c.bagKey(m.Bag)
+		word(c, "meal", "meal", m.Meal, Meals()...)
+		c.dayOf(m.Day, "Enter the day on which it is eaten.")
+	}
+	c.where = Where{List: "progress.moves"}
+	distinct(c, "", "bag", list, func(m BagMove) string { return m.Bag })
+}
+
+func (c *checker) dayOf(day int, remedy string) {
+	if day < 1 || day > len(c.trip.Days) {
+		c.add("day", fmt.Sprintf("the day is %d", day), fmt.Sprintf("a day from 1 to %d", len(c.trip.Days)), remedy)
 	}
 }

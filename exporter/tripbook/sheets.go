@@ -26,6 +26,8 @@ const (
 	sheetPacked       = "Packed bags"
 	sheetBagEnds      = "Bag ends"
 	sheetMissingBoxes = "Missing boxes"
+	sheetDepartures   = "Gone home"
+	sheetMoves        = "Moved bags"
 
 	sheetReadMe = "Read me" // written, never read
 	sheetLists  = "Lists"   // behind the drop-downs
@@ -38,6 +40,7 @@ func sheets() []sheet {
 		tripSheet(), groupSheet(), crewSheet(), daySheet(), foodSheet(), safetySheet(), packageSheet(),
 		recipeSheet(), ingredientSheet(), menuSheet(), acceptedSheet(), gearSheet(), fuelSheet(),
 		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), missingBoxSheet(),
+		departureSheet(), bagMoveSheet(),
 	}
 }
 

@@ -6,6 +6,8 @@ func thePurchases(t *trip.Trip) *[]trip.Purchase      { return &t.Progress.Purch
 func thePackedBags(t *trip.Trip) *[]trip.PackedBag    { return &t.Progress.Packed }
 func theBagEnds(t *trip.Trip) *[]trip.BagEnd          { return &t.Progress.Ends }
 func theMissingBoxes(t *trip.Trip) *[]trip.PointID    { return &t.Progress.MissingBoxes }
+func theDepartures(t *trip.Trip) *[]trip.Departure    { return &t.Progress.Departures }
+func theMoves(t *trip.Trip) *[]trip.BagMove           { return &t.Progress.Moves }
 func theWeighings(b *trip.PackedBag) *[]trip.Weighing { return &b.Weighed }
 
 func purchaseFields(p *trip.Purchase) []field {
@@ -27,6 +29,14 @@ func bagEndFields(e *trip.BagEnd) []field {
 	return []field{textOf("bag", &e.Bag), textOf("end_of_bag", &e.End), wholeOf("day", &e.Day)}
 }
 
+func departureFields(d *trip.Departure) []field {
+	return []field{wholeOf("member", &d.Member), wholeOf("day", &d.Day)}
+}
+
+func bagMoveFields(m *trip.BagMove) []field {
+	return []field{textOf("bag", &m.Bag), wholeOf("day", &m.Day), textOf("meal", &m.Meal)}
+}
+
 func progressTables() []Table {
 	bag := those([]string{"bag"}, thePackedBags, func(b *trip.PackedBag) Row { return Row{b.Bag} })
 	return []Table{
@@ -36,5 +46,7 @@ func progressTables() []Table {
 		list("bag_end", 1, theBagEnds, bagEndFields),
 		items("missing_box", "place", theTrip(), theMissingBoxes,
 			func(id *trip.PointID) []field { return []field{wholeOf("resupply_point", id)} }),
+		list("departure", 1, theDepartures, departureFields),
+		list("bag_move", 1, theMoves, bagMoveFields),
 	}
 }

@@ -1,0 +1,124 @@
+// Package onward plans the rest of a trip with the bags there are. On the
+// trail nothing can be weighed anew: somebody goes home, a box does not come,
+// a bag is lost, and what is left in packs and boxes has to feed those who are
+// left. It says what is eaten when, who gets how much of their need, who
+// carries what now and what changes hands for it.
+//
+// Start with Make; its only error is that of its context.
+package onward
+
+import (
+	"context"
+
+	"sumpter/domain/findings"
+	"sumpter/domain/plan"
+	"sumpter/domain/trail"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// Rest is the rest of a trip, from the morning of a day.
+type Rest struct {
+	From int // first day that is planned anew, 1-based
+
+	// Plan is the plan as it now stands: bags where they are eaten now, those
+	// that are gone or never came left out, carriers and intakes as they are.
+	// Days before From are as they were planned.
+	Plan *plan.Plan
+
+	Changed   bool             // anything differs from what was planned
+	Moves     []Move           // proposed: what should be eaten at another meal
+	HandOvers []trail.HandOver // on the morning of From
+	Missing   Amount           // of days from From on, that will not be there
+	Spare     []Spare          // own bags of those who went home
+	Days      []Day            // from From to the end
+	Lasts     Lasts
+	Findings  []findings.Finding
+}
+
+// Amount is a number of bags and what is in them.
+type Amount struct {
+	Bags int
+	Food units.Mass
+	Kcal units.Kcal
+}
+
+// Move is a dish, with all that is left of its bags, that is better eaten at
+// another meal of its cook group.
+type Move struct {
+	Group    trip.GroupID
+	Recipe   trip.RecipeID
+	Bags     []string // keys
+	Day      int      // where it is now
+	Meal     trip.Meal
+	ToDay    int
+	ToMeal   trip.Meal
+	Earliest int // first day on which it is in the packs
+}
+
+// Spare is a bag made for one who is not there any more.
+type Spare struct {
+	Bag    string // key
+	Of     trip.MemberID
+	MayEat []trip.MemberID // whom neither allergy nor diet keeps from it
+}
+
+// Day is one day that is left.
+type Day struct {
+	Number  int
+	Planned units.Kcal // for those who are there, before anything changed
+	Kcal    units.Kcal // now
+	Members []Eaten    // those who are there, by member
+}
+
+// Share is what the day brings of what was planned for it, 1 for all of it.
+func (d Day) Share() float64 {
+	if d.Planned <= 0 {
+		return 1
+	}
+	return float64(d.Kcal / d.Planned)
+}
+
+// Eaten is what one member gets on one day.
+type Eaten struct {
+	Member        trip.MemberID
+	Target        units.Kcal // from the packs
+	Planned       units.Kcal
+	Kcal          units.Kcal
+	ProteinTarget float64 // grams
+	ProteinGrams  float64
+}
+
+// Lasts is for how many days from the morning of From the food in the packs
+// reaches, boxes to come left aside.
+type Lasts struct {
+	Full, Most, Some float64 // at all of the need, at 90 % and at 80 %
+	UntilFood        int     // days until food is taken on next, or the trip ends
+}
+
+// Make plans the rest from the morning of a day. The plan is that of packing
+// night; done says what has happened since. A day outside the trip gives an
+// empty rest.
+func Make(ctx context.Context, p *plan.Plan, done *trip.Progress, from int) (*Rest, error) {
+	rest := &Rest{From: from, Plan: p}
+	if p.Refused() || from < 1 || from > len(p.Trip.Days) {
+		return rest, nil
+	}
+	w := newWork(p, done, from)
+	rest.Changed = w.changed()
+	rest.Missing = w.missing()
+	rest.Moves = w.propose()
+	rest.Spare = w.spare()
+	rest.Plan = w.adjusted()
+	if w.crewChanged() || w.boxMissing() {
+		if err := w.resplit(ctx, rest.Plan); err != nil {
+			return nil, err
+		}
+	}
+	rest.HandOvers = w.handOvers(rest.Plan)
+	rest.Days = w.days()
+	w.setIntakes(rest.Plan)
+	rest.Lasts = w.lasts(rest.Plan)
+	rest.Findings = w.tell(rest)
+	return rest, nil
+}
