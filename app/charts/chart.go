@@ -7,7 +7,6 @@ package charts
 import (
 	"image/color"
 	"math"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -15,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/written"
 )
 
 // base is a picture that is drawn anew whenever its numbers or its size
@@ -185,7 +185,7 @@ func ticks(low, high float64, wanted int) []float64 {
 }
 
 // short writes a number of an axis without needless decimals.
-func short(value float64) string { return strconv.FormatFloat(math.Round(value*100)/100, 'f', -1, 64) }
+func short(value float64) string { return written.Short(math.Round(value*100) / 100) }
 
 // upright draws the vertical axis with its lines and gives its scale.
 func (d *drawing) upright(low, high float64, left, right, top, bottom float32, format func(float64) string) scale {

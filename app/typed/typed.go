@@ -229,9 +229,9 @@ func VolumeUnit(system units.System, large bool) string {
 func VolumeText(volume units.Volume, system units.System, large bool) string {
 	switch VolumeUnit(system, large) {
 	case "qt":
-		return trim(volume.Litres()/0.946352946, 2)
+		return trim(volume.Quarts(), 2)
 	case "cups":
-		return trim(volume.Millilitres()/236.5882365, 2)
+		return trim(volume.Cups(), 2)
 	case "l":
 		return trim(volume.Litres(), 2)
 	default:

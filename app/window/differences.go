@@ -2,12 +2,12 @@ package window
 
 import (
 	"encoding/json"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/written"
 	"sumpter/domain/compare"
 	"sumpter/domain/units"
 )
@@ -88,9 +88,9 @@ func fieldText(field compare.Field, system units.System) string {
 
 // suffixes of JSON names tell the unit.
 var suffixes = map[string]func(value float64, system units.System) string{
-	"_g":       func(v float64, s units.System) string { return units.FromGrams(v).Format(s) },
-	"_ml":      func(v float64, s units.System) string { return units.FromMillilitres(v).Format(s) },
-	"_c":       func(v float64, s units.System) string { return units.Celsius(v).Format(s) },
+	"_g":       func(v float64, s units.System) string { return written.Quantity(units.FromGrams(v), s) },
+	"_ml":      func(v float64, s units.System) string { return written.Quantity(units.FromMillilitres(v), s) },
+	"_c":       func(v float64, s units.System) string { return written.Quantity(units.Celsius(v), s) },
 	"_kcal":    func(v float64, _ units.System) string { return short(v) + " kcal" },
 	"_m":       func(v float64, _ units.System) string { return short(v) + " m" },
 	"_hours":   func(v float64, _ units.System) string { return short(v) + " h" },
@@ -149,4 +149,4 @@ func valueText(name, value string, system units.System) (text string, plain bool
 	return "", false
 }
 
-func short(value float64) string { return strconv.FormatFloat(value, 'f', -1, 64) }
+func short(value float64) string { return written.Short(value) }

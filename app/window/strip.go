@@ -89,15 +89,15 @@ type reading struct{ name, value string }
 // figuresOf writes the watched figures in the leader's units.
 func figuresOf(p *plan.Plan) []reading {
 	t, s := p.Trip, p.Summary()
-	cost := s.Cost.Format(t.Currency)
+	cost := written.Price(s.Cost, t.Currency)
 	if !s.CostComplete {
 		cost = lang.X("at-least", "at least {{.Cost}}", map[string]any{"Cost": cost})
 	}
 	return []reading{
-		{lang.L("food a person and day"), s.FoodPerPersonDay.Format(t.Units)},
+		{lang.L("food a person and day"), written.Quantity(s.FoodPerPersonDay, t.Units)},
 		{lang.L("least fed"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.LeastFed), 100*s.LeastFedShare)},
 		{lang.L("heaviest share"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.Heaviest), 100*s.HeaviestShare)},
-		{lang.L("fuel"), s.Fuel.Format(t.Units)},
+		{lang.L("fuel"), written.Quantity(s.Fuel, t.Units)},
 		{lang.L("cost"), cost},
 	}
 }

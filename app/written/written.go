@@ -5,6 +5,7 @@
 package written
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -35,7 +36,18 @@ func Quantity(quantity prose.Quantity, system units.System) string {
 
 // Number writes a number with as many decimals as given.
 func Number(value float64, decimals int) string {
-	return Bare(strconv.FormatFloat(value, 'f', decimals, 64))
+	text := strconv.FormatFloat(value, 'f', decimals, 64)
+	if strings.Trim(text, "-0.") == "" { // no minus before nothing
+		text = strings.TrimPrefix(text, "-")
+	}
+	return Bare(text)
+}
+
+// AtMost writes a number with as many decimals as given, and without noughts
+// that say nothing.
+func AtMost(value float64, decimals int) string {
+	scale := math.Pow10(decimals)
+	return Short(math.Round(value*scale) / scale)
 }
 
 // Short writes a number with the decimals it has.

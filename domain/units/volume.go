@@ -37,6 +37,12 @@ func (v Volume) Millilitres() float64 { return float64(v) / float64(Millilitre) 
 // Litres gives the volume in litres.
 func (v Volume) Litres() float64 { return float64(v) / float64(Litre) }
 
+// Quarts gives the volume in US liquid quarts.
+func (v Volume) Quarts() float64 { return v.Litres() / litresPerQuart }
+
+// Cups gives the volume in US customary cups.
+func (v Volume) Cups() float64 { return v.Litres() / litresPerUSCup }
+
 // Scale multiplies by a factor and rounds to the nearest microlitre.
 func (v Volume) Scale(factor float64) Volume { return Volume(math.Round(float64(v) * factor)) }
 
@@ -47,10 +53,10 @@ func (v Volume) String() string { return v.Format(Metric) }
 // for US readers.
 func (v Volume) Format(system System) string {
 	if system == US {
-		if cups := v.Litres() / litresPerUSCup; math.Round(math.Abs(cups)*10) < 40 {
+		if cups := v.Cups(); math.Round(math.Abs(cups)*10) < 40 {
 			return trimFloat(cups, 1) + " cups"
 		}
-		return trimFloat(v.Litres()/litresPerQuart, 1) + " qt"
+		return trimFloat(v.Quarts(), 1) + " qt"
 	}
 	if millilitres := v.Millilitres(); math.Round(math.Abs(millilitres)) < 1000 {
 		return trimFloat(millilitres, 0) + " mL"

@@ -14,6 +14,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -89,13 +90,13 @@ func (s *Screen) fields() []field {
 		{title: lang.L("Sex"), width: 84, text: func(_ *trip.Trip, m *trip.Member) string { return lang.L(string(m.Sex)) },
 			choices: func(*trip.Trip) []string { return sexWords() }, set: setSex},
 		{title: lang.L("Body"), unit: typed.MassUnit(u, true), width: 72, number: func(m *trip.Member) float64 { return float64(m.BodyMass) },
-			text: func(_ *trip.Trip, m *trip.Member) string { return typed.MassText(m.BodyMass, u, true) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return written.Bare(typed.MassText(m.BodyMass, u, true)) },
 			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
 				m.BodyMass, err = typed.Mass(text, u, true)
 				return err
 			}},
 		{title: lang.L("Height"), unit: typed.StatureUnit(u), width: 84, number: func(m *trip.Member) float64 { return float64(m.Height) },
-			text: func(_ *trip.Trip, m *trip.Member) string { return typed.StatureText(m.Height, u) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return written.Bare(typed.StatureText(m.Height, u)) },
 			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
 				m.Height, err = typed.Stature(text, u)
 				return err
@@ -114,13 +115,13 @@ func (s *Screen) fields() []field {
 				return err
 			}},
 		{title: lang.L("Own kit"), unit: typed.MassUnit(u, true), width: 88, number: func(m *trip.Member) float64 { return float64(m.OwnKit) },
-			text: func(_ *trip.Trip, m *trip.Member) string { return typed.MassText(m.OwnKit, u, true) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return written.Bare(typed.MassText(m.OwnKit, u, true)) },
 			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
 				m.OwnKit, err = typed.Mass(text, u, true)
 				return err
 			}},
 		{title: lang.L("Room"), unit: typed.VolumeUnit(u, true), width: 70, number: func(m *trip.Member) float64 { return float64(m.PackRoom) },
-			text: func(_ *trip.Trip, m *trip.Member) string { return typed.VolumeText(m.PackRoom, u, true) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return written.Bare(typed.VolumeText(m.PackRoom, u, true)) },
 			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
 				m.PackRoom, err = typed.Volume(text, u, true)
 				return err
@@ -178,7 +179,7 @@ func lastDay(t *trip.Trip, m *trip.Member) int {
 
 func limitText(m *trip.Member, u units.System) string {
 	if limit, ok := m.LoadLimit.Get(); ok {
-		return typed.MassText(limit, u, true)
+		return written.Bare(typed.MassText(limit, u, true))
 	}
 	return ""
 }

@@ -1,11 +1,10 @@
 package foods
 
 import (
-	"strconv"
-
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -27,7 +26,7 @@ func densityField(u units.System) field {
 		number: func(f *trip.Food) float64 { return f.Density.Or(-1) },
 		text: func(f *trip.Food) string {
 			if density, known := f.Density.Get(); known {
-				return strconv.FormatFloat(density/factor, 'f', decimals, 64)
+				return written.Number(density/factor, decimals)
 			}
 			return notKnown
 		},

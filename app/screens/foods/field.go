@@ -11,6 +11,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -38,7 +39,7 @@ func figure(title, unit string, width float32, decimals int, of func(f *trip.Foo
 		number: func(f *trip.Food) float64 { return of(f).Or(-1) },
 		text: func(f *trip.Food) string {
 			if value, known := of(f).Get(); known {
-				return strconv.FormatFloat(value, 'f', decimals, 64)
+				return written.Number(value, decimals)
 			}
 			return notKnown
 		},

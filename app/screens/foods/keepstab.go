@@ -13,6 +13,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -110,7 +111,7 @@ func verdictField() field {
 func q10Field() field {
 	return field{
 		title: lang.L("Ages faster for each 10 °C"), unit: lang.L("times"),
-		text: func(f *trip.Food) string { return strconv.FormatFloat(f.Storage.Q10, 'f', -1, 64) },
+		text: func(f *trip.Food) string { return written.Short(f.Storage.Q10) },
 		set: func(f *trip.Food, text string) (err error) {
 			f.Storage.Q10, err = typed.Number(text)
 			return err

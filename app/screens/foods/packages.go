@@ -9,6 +9,7 @@ import (
 
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -34,9 +35,9 @@ func packagesField(b *bench.Bench) field {
 func packagesText(packages []trip.Package, currency string, u units.System) string {
 	parts := make([]string, len(packages))
 	for i, sold := range packages {
-		parts[i] = sold.Net.Format(u)
+		parts[i] = written.Quantity(sold.Net, u)
 		if price, known := sold.Price.Get(); known {
-			parts[i] += " " + price.Decimal(currency)
+			parts[i] += " " + written.Money(price, currency)
 		}
 	}
 	return strings.Join(parts, "; ")
@@ -65,7 +66,7 @@ func readPackages(text string, before []trip.Package, currency string, u units.S
 		if err != nil {
 			return nil, err
 		}
-		if net.Format(u) != sold.Net.Format(u) { // what is shown is rounded: keep what stayed
+		if written.Quantity(net, u) != written.Quantity(sold.Net, u) { // what is shown is rounded: keep what stayed
 			sold.Net = net
 		}
 		sold.Price = optional.Unknown[units.Money]()

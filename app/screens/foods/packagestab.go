@@ -14,6 +14,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -70,11 +71,11 @@ func (p *packagesTab) columns() []grid.Column[int] {
 	}
 	return []grid.Column[int]{
 		column(lang.L("Net"), typed.MassUnit(u, false), 78, true,
-			func(s *trip.Package) string { return typed.MassText(s.Net, u, false) },
+			func(s *trip.Package) string { return written.Bare(typed.MassText(s.Net, u, false)) },
 			func(s *trip.Package, text string) (err error) { s.Net, err = typed.Mass(text, u, false); return err }),
 		column(lang.L("Price"), currency, 92, true, func(s *trip.Package) string {
 			if price, known := s.Price.Get(); known {
-				return price.Decimal(currency)
+				return written.Money(price, currency)
 			}
 			return notKnown
 		}, func(s *trip.Package, text string) error { return setPrice(s, text, currency) }),
@@ -87,7 +88,7 @@ func (p *packagesTab) columns() []grid.Column[int] {
 			return "–"
 		}, setStock),
 		column(lang.L("Wrapping"), typed.MassUnit(u, false), 92, true,
-			func(s *trip.Package) string { return typed.MassText(s.Wrapping, u, false) },
+			func(s *trip.Package) string { return written.Bare(typed.MassText(s.Wrapping, u, false)) },
 			func(s *trip.Package, text string) (err error) {
 				s.Wrapping, err = typed.Mass(text, u, false)
 				return err
@@ -126,7 +127,7 @@ func (p *packagesTab) homeColumns() []grid.Column[int] {
 		Title: lang.L("At home already"), Unit: typed.MassUnit(u, false), Width: 170, Right: true,
 		Text: func(int) string {
 			if food := p.side.current(); food != nil {
-				return typed.MassText(food.AtHome, u, false)
+				return written.Bare(typed.MassText(food.AtHome, u, false))
 			}
 			return ""
 		},

@@ -16,6 +16,7 @@ import (
 	"sumpter/app/library"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 )
 
@@ -59,7 +60,7 @@ func (s *search) columns() []grid.Column[*library.Entry] {
 	grams := func(of func(n *trip.Nutrients) (float64, bool)) func(*library.Entry) string {
 		return func(e *library.Entry) string {
 			if value, known := of(&e.Per100g); known {
-				return strconv.FormatFloat(value, 'f', 1, 64)
+				return written.Number(value, 1)
 			}
 			return notKnown
 		}
@@ -95,7 +96,7 @@ func (s *search) keeps(e *library.Entry) string {
 		words = append(words, lang.X("keeps-days", "{{.Days}} days", map[string]any{"Days": strconv.FormatFloat(trail.ShelfDays, 'f', 0, 64)}))
 	}
 	if softens, known := trail.Softens.Get(); known {
-		words = append(words, lang.L("melts at")+" "+softens.Format(s.screen.bench.Units()))
+		words = append(words, lang.L("melts at")+" "+written.Quantity(softens, s.screen.bench.Units()))
 	}
 	if food.Storage.TCSWhenOpen {
 		words = append(words, lang.L("cold once open"))

@@ -42,7 +42,7 @@ func newUsedTab(side *sidePanel) *usedTab {
 	b := side.screen.bench
 	u.table = grid.New([]grid.Column[int]{
 		{Title: lang.L("Eaten"), Width: 190, Text: func(at int) string { return u.where(at) }, Compare: func(x, y int) int { return x - y }},
-		{Title: lang.L("Amount"), Width: 74, Right: true, Text: func(at int) string { return u.uses[at].mass.Format(b.Units()) }},
+		{Title: lang.L("Amount"), Width: 74, Right: true, Text: func(at int) string { return written.Quantity(u.uses[at].mass, b.Units()) }},
 		{Title: lang.L("Safe?"), Width: 84, Text: func(at int) string { return lang.L(string(u.uses[at].fate.Verdict)) },
 			Tone: func(at int) fyne.ThemeColorName { return verdictTone(u.uses[at].fate.Verdict) }},
 		{Title: lang.L("Left"), Width: 86, Right: true, Text: func(at int) string { return daysLeft(&u.uses[at].fate) }},
@@ -113,7 +113,7 @@ func daysLeft(fate *spoilage.Fate) string {
 	if !fate.QualityKnown {
 		return notKnown
 	}
-	return lang.X("days-left", "{{.Days}} days", map[string]any{"Days": strconv.FormatFloat(max(0, fate.DaysLeft), 'f', decimalsOf(fate.DaysLeft), 64)})
+	return lang.X("days-left", "{{.Days}} days", map[string]any{"Days": written.Number(max(0, fate.DaysLeft), decimalsOf(fate.DaysLeft))})
 }
 
 func decimalsOf(days float64) int {
@@ -150,10 +150,10 @@ func (u *usedTab) explain(at int) {
 	for _, stretch := range fate.Path {
 		warmth := lang.L("warmth not known")
 		if stretch.Known {
-			warmth = stretch.Low.Format(system) + " – " + stretch.High.Format(system)
+			warmth = written.Quantity(stretch.Low, system) + " – " + written.Quantity(stretch.High, system)
 		}
 		text += fmt.Sprintf("\n%s: %s, %s", lang.L(stretch.Where),
-			lang.X("days-left", "{{.Days}} days", map[string]any{"Days": strconv.FormatFloat(stretch.Days, 'f', 1, 64)}), warmth)
+			lang.X("days-left", "{{.Days}} days", map[string]any{"Days": written.Number(stretch.Days, 1)}), warmth)
 	}
 	u.why.SetText(text)
 }

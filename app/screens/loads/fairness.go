@@ -129,7 +129,7 @@ func (v *view) nearness(s *carry.Stage) string {
 	default:
 		share := gap / (1 + gap)
 		return lang.X("near-best", "A better split, if there is one, could lighten the heaviest pack by {{.Gap}} at most, about {{.Mass}}.",
-			data{"Gap": fmt.Sprintf("%.1f %%", 100*share), "Mass": v.heaviestLoad(s.FirstDay).Scale(share).Format(v.plan.Trip.Units)})
+			data{"Gap": percent(share), "Mass": written.Quantity(v.heaviestLoad(s.FirstDay).Scale(share), v.plan.Trip.Units)})
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -34,7 +35,7 @@ func (g *gearTab) fuelFields() []fuelField {
 	mass := func(title string, width float32, of func(c *trip.FuelContainer) *units.Mass) fuelField {
 		return fuelField{title: title, unit: typed.MassUnit(u, false), width: width,
 			number: func(c *trip.FuelContainer) float64 { return float64(*of(c)) },
-			text:   func(c *trip.FuelContainer) string { return typed.MassText(*of(c), u, false) },
+			text:   func(c *trip.FuelContainer) string { return written.Bare(typed.MassText(*of(c), u, false)) },
 			set: func(c *trip.FuelContainer, text string) (err error) {
 				*of(c), err = typed.Mass(text, u, false)
 				return err
@@ -51,7 +52,7 @@ func (g *gearTab) fuelFields() []fuelField {
 		mass(lang.L("Fuel in it"), 110, func(c *trip.FuelContainer) *units.Mass { return &c.Net }),
 		mass(lang.X("empty-container", "Empty"), 90, func(c *trip.FuelContainer) *units.Mass { return &c.Empty }),
 		{title: lang.L("Room"), unit: typed.VolumeUnit(u, true), width: 80, number: func(c *trip.FuelContainer) float64 { return float64(c.Volume) },
-			text: func(c *trip.FuelContainer) string { return typed.VolumeText(c.Volume, u, true) },
+			text: func(c *trip.FuelContainer) string { return written.Bare(typed.VolumeText(c.Volume, u, true)) },
 			set: func(c *trip.FuelContainer, text string) (err error) {
 				c.Volume, err = typed.Volume(text, u, true)
 				return err
@@ -64,7 +65,7 @@ func (g *gearTab) fuelFields() []fuelField {
 
 func priceText(price optional.Value[units.Money], currency string) string {
 	if value, known := price.Get(); known {
-		return value.Decimal(currency)
+		return written.Money(value, currency)
 	}
 	return ""
 }

@@ -13,6 +13,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/trip"
 )
@@ -75,13 +76,13 @@ func (g *gearTab) commonFields() []gearField {
 			set: setKind, choices: func(*trip.Trip, *trip.Gear) []string { return words(trip.GearKinds()) }},
 		{title: lang.L("Whose"), width: 100, text: groupOfGear, set: setGroup, choices: groupChoices},
 		{title: lang.L("Mass"), unit: typed.MassUnit(u, false), width: 84, number: func(x *trip.Gear) float64 { return float64(x.Mass) },
-			text: func(_ *trip.Trip, x *trip.Gear) string { return typed.MassText(x.Mass, u, false) },
+			text: func(_ *trip.Trip, x *trip.Gear) string { return written.Bare(typed.MassText(x.Mass, u, false)) },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) (err error) {
 				x.Mass, err = typed.Mass(text, u, false)
 				return err
 			}},
 		{title: lang.L("Room"), unit: typed.VolumeUnit(u, true), width: 72, number: func(x *trip.Gear) float64 { return float64(x.Volume) },
-			text: func(_ *trip.Trip, x *trip.Gear) string { return typed.VolumeText(x.Volume, u, true) },
+			text: func(_ *trip.Trip, x *trip.Gear) string { return written.Bare(typed.VolumeText(x.Volume, u, true)) },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) (err error) {
 				x.Volume, err = typed.Volume(text, u, true)
 				return err
@@ -103,7 +104,7 @@ func (g *gearTab) kitchenFields() []gearField {
 				if x.Capacity == 0 {
 					return ""
 				}
-				return typed.VolumeText(x.Capacity, u, true)
+				return written.Bare(typed.VolumeText(x.Capacity, u, true))
 			},
 			set: func(_ *trip.Trip, x *trip.Gear, text string) (err error) {
 				if err = needs(x, text, trip.Pot, trip.FoodStorage); err == nil && text != "" {
@@ -262,7 +263,7 @@ func metalText(heat float64) string {
 			return m.name
 		}
 	}
-	return strconv.FormatFloat(heat, 'f', -1, 64) + " kJ/(kg K)"
+	return written.Short(heat) + " kJ/(kg K)"
 }
 
 func setMetal(_ *trip.Trip, x *trip.Gear, text string) error {

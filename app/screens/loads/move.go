@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -83,7 +84,7 @@ func (v *view) say(m move, o outcome) string {
 	values["ToBefore"], values["ToAfter"] = percent(o.toBefore), percent(o.to.Share)
 	text := lang.X("move-shares", "{{.From}} {{.FromBefore}} → {{.FromAfter}}, {{.To}} {{.ToBefore}} → {{.ToAfter}}", values)
 	if o.over > 0 {
-		text += ". " + lang.X("move-over", "{{.Mass}} above {{.To}}'s limit!", data{"Mass": o.over.Format(v.plan.Trip.Units), "To": v.memberName(m.to)})
+		text += ". " + lang.X("move-over", "{{.Mass}} above {{.To}}'s limit!", data{"Mass": written.Quantity(o.over, v.plan.Trip.Units), "To": v.memberName(m.to)})
 	}
 	return text
 }

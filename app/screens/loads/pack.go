@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 )
 
@@ -102,7 +103,7 @@ func (p *packPanel) showLoad() {
 		if limit, limited := m.LoadLimit.Get(); limited {
 			words += lang.X("load-limit", ", limit {{.Limit}}", data{"Limit": v.kilograms(limit)})
 		}
-		words += lang.X("load-room", ", {{.Used}} of {{.Room}} room", data{"Used": d.Volume.Format(v.plan.Trip.Units), "Room": m.PackRoom.Format(v.plan.Trip.Units)})
+		words += lang.X("load-room", ", {{.Used}} of {{.Room}} room", data{"Used": written.Quantity(d.Volume, v.plan.Trip.Units), "Room": written.Quantity(m.PackRoom, v.plan.Trip.Units)})
 	}
 	if d.Water > 0 {
 		words += lang.X("load-water", ", and {{.Water}} of water", data{"Water": v.kilograms(d.Water)})
@@ -115,7 +116,7 @@ func (p *packPanel) fill(i int, r *row) {
 		return
 	}
 	t, s := p.things[i], p.screen
-	l := rowLook{name: t.name, about: t.about, mass: t.mass.Format(s.view.plan.Trip.Units), chosen: t.id() == s.chosen}
+	l := rowLook{name: t.name, about: t.about, mass: written.Quantity(t.mass, s.view.plan.Trip.Units), chosen: t.id() == s.chosen}
 	for _, pin := range s.bench.Trip().Pins {
 		switch {
 		case !t.concerns(pin):

@@ -2,12 +2,12 @@ package loads
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
@@ -63,14 +63,14 @@ func (t *thing) title() string {
 }
 
 // percent writes a share with one decimal: the fairness lies in tenths.
-func percent(share float64) string { return fmt.Sprintf("%.1f %%", 100*share) }
+func percent(share float64) string { return written.Number(100*share, 1) + " %" }
 
 // kilograms writes a load in the reader's large unit with one decimal.
 func (v *view) kilograms(m units.Mass) string {
 	if v.plan.Trip.Units == units.US {
-		return fmt.Sprintf("%.1f lb", m.Pounds())
+		return written.Number(m.Pounds(), 1) + " lb"
 	}
-	return fmt.Sprintf("%.1f kg", m.Kilograms())
+	return written.Number(m.Kilograms(), 1) + " kg"
 }
 
 // inUnit gives a mass as a number of the reader's large unit.
@@ -137,4 +137,4 @@ func (t *thing) fixed() string {
 }
 
 // tenths writes a number with one decimal.
-func tenths(value float64) string { return strconv.FormatFloat(value, 'f', 1, 64) }
+func tenths(value float64) string { return written.Number(value, 1) }

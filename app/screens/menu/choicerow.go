@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/units"
 )
 
@@ -102,9 +103,9 @@ func (c *chooser) changes(one *choice) string {
 	case !one.tried:
 		words = append(words, "…")
 	case one.served:
-		words = append(words, lang.L("served now"), o.MealFood.Format(u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal)))
+		words = append(words, lang.L("served now"), written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal)))
 	case c.now.MealKcal == 0:
-		words = append(words, o.MealFood.Format(u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal)))
+		words = append(words, written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal)))
 	default:
 		words = append(words, signedMass(o.DayFood-c.now.DayFood, u), signedNumber(float64(o.DayKcal-c.now.DayKcal))+" kcal")
 	}
@@ -140,9 +141,9 @@ func (c *chooser) minutes(one *choice) string {
 func signedMass(mass units.Mass, u units.System) string {
 	whole := units.FromGrams(math.Round(mass.Grams()))
 	if whole < 0 {
-		return "−" + (-whole).Format(u)
+		return "−" + written.Quantity(-whole, u)
 	}
-	return plus(float64(whole)) + whole.Format(u)
+	return plus(float64(whole)) + written.Quantity(whole, u)
 }
 
 // signedNumber writes a change in whole numbers, with its sign.

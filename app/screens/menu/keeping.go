@@ -13,6 +13,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/written"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/spoilage"
 )
 
@@ -28,7 +29,7 @@ func (d *side) cooking() []fyne.CanvasObject {
 	tell := func(key, english string, data map[string]any) { lines = append(lines, lang.X(key, english, data)) }
 	if meal.FoodWater > 0 || meal.OtherWater > 0 {
 		tell("menu-water", "Water: {{.Food}} into the food, {{.Other}} for drinks and washing up.",
-			map[string]any{"Food": meal.FoodWater.Format(u), "Other": meal.OtherWater.Format(u)})
+			map[string]any{"Food": written.Quantity(meal.FoodWater, u), "Other": written.Quantity(meal.OtherWater, u)})
 	}
 	if meal.Cold {
 		lines = append(lines, lang.L("Made without flame."))
@@ -36,8 +37,8 @@ func (d *side) cooking() []fyne.CanvasObject {
 		tell("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
 			map[string]any{"Boils": meal.Boils, "Simmer": numberRange(float64(meal.SimmerMinutes), float64(meal.SimmerMinutes)), "Minutes": numberRange(float64(meal.Minutes), float64(meal.Minutes))})
 		tell("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",
-			map[string]any{"Fuel": meal.FuelMass.Format(u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)})
-		tell("menu-height", "At {{.Height}} water boils at {{.Temperature}}.", map[string]any{"Height": meal.Height.FormatHeight(u), "Temperature": meal.BoilsAt.Format(u)})
+			map[string]any{"Fuel": written.Quantity(meal.FuelMass, u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)})
+		tell("menu-height", "At {{.Height}} water boils at {{.Temperature}}.", map[string]any{"Height": written.Quantity(prose.Height(meal.Height), u), "Temperature": written.Quantity(meal.BoilsAt, u)})
 	}
 	return []fyne.CanvasObject{heading(lang.L("Cooking")), note(strings.Join(lines, "\n"))}
 }

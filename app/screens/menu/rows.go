@@ -7,6 +7,8 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -40,7 +42,7 @@ func (s *Screen) columns() []column {
 		if date := t.DateOf(i + 1); date.IsSet() {
 			c.title += " · " + date.Weekday().Short()
 		}
-		words := []string{day.Distance.FormatDistance(t.Units), day.High.Format(t.Units)}
+		words := []string{written.Quantity(prose.Distance(day.Distance), t.Units), written.Quantity(day.High, t.Units)}
 		for _, special := range []struct {
 			is   bool
 			word string

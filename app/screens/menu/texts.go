@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -45,7 +46,7 @@ func bareNumber(n int) string { return strconv.Itoa(n) }
 
 // massRange writes the least and the most of something.
 func massRange(low, high units.Mass, system units.System) string {
-	from, to := low.Format(system), high.Format(system)
+	from, to := written.Quantity(low, system), written.Quantity(high, system)
 	if from == to {
 		return from
 	}

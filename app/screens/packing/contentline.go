@@ -11,6 +11,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -84,7 +85,7 @@ func (c *contentLine) show(bag *bags.Bag, content bags.Content) {
 	c.plan.SetContent(w.mass(content.Mass))
 	text, difference := "", ""
 	if mass, noted := w.weighed(bag.Key, content.Food); noted {
-		text = typed.MassText(mass, system, false)
+		text = written.Bare(typed.MassText(mass, system, false))
 		difference = lang.L("as planned")
 		if mass != content.Mass {
 			difference = w.signed(mass - content.Mass)
@@ -96,7 +97,7 @@ func (c *contentLine) show(bag *bags.Bag, content bags.Content) {
 	}
 	c.difference.SetContent(difference)
 	c.content.Refresh()
-	c.entry.SetPlaceHolder(typed.MassText(content.Mass, system, false))
+	c.entry.SetPlaceHolder(written.Bare(typed.MassText(content.Mass, system, false)))
 	c.shown = text
 	if !typing {
 		c.entry.SetText(text)
@@ -120,7 +121,7 @@ func (c *contentLine) store() bool {
 		return false
 	}
 	// What reads the same is the same: no rounding of the planned amount.
-	if text == typed.MassText(c.planned, s.bench.Units(), false) {
+	if text == written.Bare(typed.MassText(c.planned, s.bench.Units(), false)) {
 		mass = c.planned
 	}
 	return s.weigh(c.bag, c.food, mass) == nil

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
 	"sumpter/domain/trip"
@@ -245,7 +246,7 @@ func (w *work) bagWords(bag *bags.Bag) string {
 	if bag.Melts {
 		words += ", " + lang.L("melts in heat")
 	}
-	volume := bag.Volume.Format(w.trip.Units)
+	volume := written.Quantity(bag.Volume, w.trip.Units)
 	if !bag.VolumeKnown {
 		volume = lang.X("at-most-volume", "at most {{.Volume}}", data{"Volume": volume})
 	}

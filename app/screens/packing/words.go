@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
 	"sumpter/domain/resupply"
@@ -21,7 +22,7 @@ func roundKey(round int) string     { return " " + strconv.Itoa(round) }
 
 type data = map[string]any
 
-func (w *work) mass(m units.Mass) string { return m.Format(w.trip.Units) }
+func (w *work) mass(m units.Mass) string { return written.Quantity(m, w.trip.Units) }
 
 // signed writes a mass with its sign: "+12 g".
 func (w *work) signed(m units.Mass) string {
@@ -234,7 +235,7 @@ func (w *work) cookWords(bag *bags.Bag) string {
 		parts = append(parts, lang.L("Onto the bowls."))
 	}
 	if bag.Water > 0 {
-		parts = append(parts, lang.X("packing-water", "Add {{.Water}} of water.", data{"Water": bag.Water.Format(w.trip.Units)}))
+		parts = append(parts, lang.X("packing-water", "Add {{.Water}} of water.", data{"Water": written.Quantity(bag.Water, w.trip.Units)}))
 	}
 	if bag.Minutes > 0 {
 		parts = append(parts, lang.X("packing-flame", "{{.Minutes}} min on the flame.", data{"Minutes": fmt.Sprintf("%.0f", float64(bag.Minutes))}))

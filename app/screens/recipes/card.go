@@ -15,6 +15,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -48,9 +49,11 @@ func newCardTab(side *sidePanel) *cardTab {
 		{Title: lang.L("Food"), Width: 190, Text: func(at int) string {
 			return c.of(at, func(i *trip.Ingredient) string { return foodName(b.Trip(), i.Food) })
 		}},
-		{Title: lang.L("For one"), Width: 84, Right: true, Text: func(at int) string { return c.of(at, func(i *trip.Ingredient) string { return i.Amount.Format(u) }) }},
+		{Title: lang.L("For one"), Width: 84, Right: true, Text: func(at int) string {
+			return c.of(at, func(i *trip.Ingredient) string { return written.Quantity(i.Amount, u) })
+		}},
 		{Title: lang.L("For all"), Width: 84, Right: true, Text: func(at int) string {
-			return c.of(at, func(i *trip.Ingredient) string { return c.forAll(i.Amount).Format(u) })
+			return c.of(at, func(i *trip.Ingredient) string { return written.Quantity(c.forAll(i.Amount), u) })
 		}},
 		{Title: lang.L("Into"), Width: 80, Text: func(at int) string {
 			return c.of(at, func(i *trip.Ingredient) string { return lang.L(string(i.Place)) })
@@ -115,9 +118,9 @@ func (c *cardTab) waterWords(recipe *trip.Recipe) string {
 	if recipe.Water == 0 && recipe.PourOff == 0 {
 		return lang.L("No water")
 	}
-	text := lang.L("Water") + " " + (recipe.Water * all).Format(u)
+	text := lang.L("Water") + " " + written.Quantity(recipe.Water*all, u)
 	if recipe.PourOff > 0 {
-		text += ", " + lang.X("pour-off", "and {{.Volume}} boiled and poured off", map[string]any{"Volume": (recipe.PourOff * all).Format(u)})
+		text += ", " + lang.X("pour-off", "and {{.Volume}} boiled and poured off", map[string]any{"Volume": written.Quantity(recipe.PourOff*all, u)})
 	}
 	return text
 }

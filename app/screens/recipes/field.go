@@ -9,6 +9,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -145,7 +146,7 @@ func makingFields(u units.System) []field {
 
 func volume(title string, u units.System, of func(r *trip.Recipe) *units.Volume) field {
 	return field{
-		title: title, unit: typed.VolumeUnit(u, false), text: func(r *trip.Recipe) string { return typed.VolumeText(*of(r), u, false) },
+		title: title, unit: typed.VolumeUnit(u, false), text: func(r *trip.Recipe) string { return written.Bare(typed.VolumeText(*of(r), u, false)) },
 		set: func(r *trip.Recipe, text string) (err error) {
 			*of(r), err = typed.Volume(orNought(text), u, false)
 			return err

@@ -14,6 +14,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -81,7 +82,7 @@ func (g *ingredientsTab) parts() []part {
 				i.Food, err = foodNamed(t, text)
 				return err
 			}},
-		{title: lang.L("Amount"), unit: typed.MassUnit(u, false), width: 84, right: true, text: func(i *trip.Ingredient) string { return typed.MassText(i.Amount, u, false) },
+		{title: lang.L("Amount"), unit: typed.MassUnit(u, false), width: 84, right: true, text: func(i *trip.Ingredient) string { return written.Bare(typed.MassText(i.Amount, u, false)) },
 			set: func(_ *trip.Trip, i *trip.Ingredient, text string) (err error) {
 				i.Amount, err = typed.Mass(text, u, false)
 				return err

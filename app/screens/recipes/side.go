@@ -8,6 +8,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 )
 
@@ -82,7 +83,7 @@ func (s *sidePanel) show(id trip.RecipeID) {
 func (s *sidePanel) showFigures(recipe *trip.Recipe) {
 	f, u := s.facts(recipe), s.screen.bench.Units()
 	s.figures.SetContent(lang.X("recipe-figures", "{{.Kcal}} kcal · {{.Protein}} g protein · {{.Mass}} · {{.Density}} {{.Unit}}", map[string]any{
-		"Kcal": number(float64(f.kcal), 0), "Protein": f.protein.atLeast(1), "Mass": f.mass.Format(u),
+		"Kcal": number(float64(f.kcal), 0), "Protein": f.protein.atLeast(1), "Mass": written.Quantity(f.mass, u),
 		"Density": densityText(f.density(), u), "Unit": densityUnit(u)}))
 	s.further.SetContent(lang.X("recipe-further", "for one standard eater: fat {{.Fat}} g, carbohydrate {{.Carbs}} g, fibre {{.Fibre}} g, sodium {{.Sodium}} mg", map[string]any{
 		"Fat": f.fat.atLeast(0), "Carbs": f.carbs.atLeast(0), "Fibre": f.fibre.atLeast(0), "Sodium": f.sodium.atLeast(0)}))

@@ -15,6 +15,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -88,7 +89,7 @@ func (s *swapsTable) columns() []grid.Column[int] {
 	}
 	food := column(lang.L("Food instead"), "", 200, false, func(w *trip.Swap) string { return swapName(b.Trip(), w) }, setSwapFood)
 	food.Choices = func(int) []string { return append([]string{leftOut()}, foodNames(b.Trip())...) }
-	amount := column(lang.L("Amount"), typed.MassUnit(u, false), 90, true, func(w *trip.Swap) string { return typed.MassText(w.Amount, u, false) },
+	amount := column(lang.L("Amount"), typed.MassUnit(u, false), 90, true, func(w *trip.Swap) string { return written.Bare(typed.MassText(w.Amount, u, false)) },
 		func(_ *trip.Trip, w *trip.Swap, text string) (err error) {
 			w.Amount, err = typed.Mass(text, u, false)
 			return err
@@ -137,7 +138,7 @@ func swapsText(t *trip.Trip, swaps []trip.Swap, u units.System) string {
 	for i := range swaps {
 		parts[i] = swapName(t, &swaps[i])
 		if swaps[i].Food != 0 {
-			parts[i] += " " + swaps[i].Amount.Format(u)
+			parts[i] += " " + written.Quantity(swaps[i].Amount, u)
 		}
 		if swaps[i].ForAll {
 			parts[i] += " (" + lang.L("whole pot") + ")"

@@ -9,12 +9,13 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/menu"
 	"sumpter/domain/trip"
 )
 
 func number(value float64, decimals int) string {
-	return strconv.FormatFloat(value, 'f', decimals, 64)
+	return written.Number(value, decimals)
 }
 
 // atLeast writes a sum, with a sign where a part of it is not known.

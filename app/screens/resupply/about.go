@@ -70,7 +70,7 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 	a.say(contents(p, box), look.Ink)
 	var parcels []string
 	for i, parcel := range box.Parcels {
-		parcels = append(parcels, fmt.Sprintf("%s %d: %s, %s, %d %s", lang.L("Parcel"), i+1, parcel.Mass.Format(p.Trip.Units), parcel.Volume.Format(p.Trip.Units), len(parcel.Bags), lang.L("bags")))
+		parcels = append(parcels, fmt.Sprintf("%s %d: %s, %s, %d %s", lang.L("Parcel"), i+1, written.Quantity(parcel.Mass, p.Trip.Units), written.Quantity(parcel.Volume, p.Trip.Units), len(parcel.Bags), lang.L("bags")))
 	}
 	if len(parcels) > 1 {
 		a.say(strings.Join(parcels, "\n"), look.Quiet)
@@ -90,7 +90,7 @@ func contents(p *plan.Plan, box *resupply.Box) string {
 		leg := p.Legs[box.Leg]
 		words = append(words, lang.X("box-days", "Food for days {{.From}} to {{.To}}", data{"From": leg.FirstDay, "To": leg.LastDay}))
 	}
-	words = append(words, massLine(p.Trip, box), box.Volume.Format(p.Trip.Units), lang.L("fees")+" "+box.Fees.Format(p.Trip.Currency))
+	words = append(words, massLine(p.Trip, box), written.Quantity(box.Volume, p.Trip.Units), lang.L("fees")+" "+written.Price(box.Fees, p.Trip.Currency))
 	text := strings.Join(words, ", ") + "."
 	switch {
 	case len(box.Fuel) == 1 && box.FuelBoughtThere:

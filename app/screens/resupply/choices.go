@@ -54,10 +54,10 @@ func (c *choices) massText(value float64) string {
 }
 
 func (c *choices) moneyText(value float64) string {
-	return units.Money(value).Decimal(c.bench.Trip().Currency)
+	return written.Money(units.Money(value), c.bench.Trip().Currency)
 }
 
-func plain(value float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", value), ".0") }
+func plain(value float64) string { return written.AtMost(value, 1) }
 
 func (c *choices) keyOf(i int) string {
 	if i < 0 || i >= len(c.shown) {
@@ -185,10 +185,10 @@ func (c *choices) columns() []grid.Column[int] {
 	}
 	return []grid.Column[int]{
 		{Title: lang.L("Points"), Width: 160, Text: func(i int) string { return c.name(at(i)) }},
-		number(lang.L("Fees"), c.bench.Trip().Currency, 82, func(x resupply.Choice) float64 { return float64(x.Money) }, func(x resupply.Choice) string { return x.Money.Decimal(c.bench.Trip().Currency) }),
-		number(lang.L("Heaviest"), typed.MassUnit(u, true), 94, func(x resupply.Choice) float64 { return float64(x.HeaviestFood) }, func(x resupply.Choice) string { return fmt.Sprintf("%.1f", inUnit(x.HeaviestFood, c.bench.Units())) }),
+		number(lang.L("Fees"), c.bench.Trip().Currency, 82, func(x resupply.Choice) float64 { return float64(x.Money) }, func(x resupply.Choice) string { return written.Money(x.Money, c.bench.Trip().Currency) }),
+		number(lang.L("Heaviest"), typed.MassUnit(u, true), 94, func(x resupply.Choice) float64 { return float64(x.HeaviestFood) }, func(x resupply.Choice) string { return written.Number(inUnit(x.HeaviestFood, c.bench.Units()), 1) }),
 		number(lang.L("Carried"), lang.L("kg days"), 110, func(x resupply.Choice) float64 { return x.CarriedKgDay }, func(x resupply.Choice) string { return fmt.Sprintf("%.0f", x.CarriedKgDay) }),
-		number(lang.L("Detour"), "h", 80, func(x resupply.Choice) float64 { return float64(x.DetourHours) }, func(x resupply.Choice) string { return fmt.Sprintf("%.1f", float64(x.DetourHours)) }),
+		number(lang.L("Detour"), "h", 80, func(x resupply.Choice) float64 { return float64(x.DetourHours) }, func(x resupply.Choice) string { return written.Number(float64(x.DetourHours), 1) }),
 		{Title: "", Width: 110, Text: func(i int) string { return stateWord(at(i)) }},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -45,14 +46,14 @@ func (s *Screen) postingFields() []field {
 		countField(lang.L("Margin"), days, 100, func(p *trip.ResupplyPoint) *int { return &p.HoldMargin }),
 		{title: lang.L("Parcel up to"), unit: typed.MassUnit(u, true), width: 120, number: func(p *trip.ResupplyPoint) float64 { return float64(p.MaxParcel.Or(0)) },
 			text: func(p *trip.ResupplyPoint) string {
-				return known(p.MaxParcel, func(m units.Mass) string { return typed.MassText(m, u, true) })
+				return known(p.MaxParcel, func(m units.Mass) string { return written.Bare(typed.MassText(m, u, true)) })
 			},
 			set: func(p *trip.ResupplyPoint, text string) error {
 				return setKnown(&p.MaxParcel, text, func(text string) (units.Mass, error) { return typed.Mass(text, u, true) })
 			}},
 		{title: lang.L("Length and girth"), unit: typed.StatureUnit(u), width: 150, number: func(p *trip.ResupplyPoint) float64 { return float64(p.MaxGirth.Or(0)) },
 			text: func(p *trip.ResupplyPoint) string {
-				return known(p.MaxGirth, func(m units.Metres) string { return typed.StatureText(m, u) })
+				return known(p.MaxGirth, func(m units.Metres) string { return written.Bare(typed.StatureText(m, u)) })
 			},
 			set: func(p *trip.ResupplyPoint, text string) error {
 				return setKnown(&p.MaxGirth, text, func(text string) (units.Metres, error) { return typed.Stature(text, u) })
@@ -75,13 +76,13 @@ func (s *Screen) visitFields() []field {
 	}
 	return []field{
 		{title: lang.L("Detour"), unit: typed.DistanceUnit(u), width: 90, number: func(p *trip.ResupplyPoint) float64 { return float64(p.Detour) },
-			text: func(p *trip.ResupplyPoint) string { return typed.DistanceText(p.Detour, u) },
+			text: func(p *trip.ResupplyPoint) string { return written.Bare(typed.DistanceText(p.Detour, u)) },
 			set: func(p *trip.ResupplyPoint, text string) (err error) {
 				p.Detour, err = typed.Distance(text, u)
 				return err
 			}},
 		{title: lang.L("Detour"), unit: "h", width: 84, number: func(p *trip.ResupplyPoint) float64 { return float64(p.DetourHours) },
-			text: func(p *trip.ResupplyPoint) string { return fmt.Sprintf("%.1f", float64(p.DetourHours)) },
+			text: func(p *trip.ResupplyPoint) string { return written.Number(float64(p.DetourHours), 1) },
 			set: func(p *trip.ResupplyPoint, text string) (err error) {
 				p.DetourHours, err = typed.Hours(text)
 				return err
@@ -122,7 +123,7 @@ func countField(title, unit string, width float32, of func(p *trip.ResupplyPoint
 
 func moneyField(title, currency string, of func(p *trip.ResupplyPoint) *units.Money) field {
 	return field{title: title, unit: currency, width: 106, number: func(p *trip.ResupplyPoint) float64 { return float64(*of(p)) },
-		text: func(p *trip.ResupplyPoint) string { return of(p).Decimal(currency) },
+		text: func(p *trip.ResupplyPoint) string { return written.Money(*of(p), currency) },
 		set: func(p *trip.ResupplyPoint, text string) (err error) {
 			*of(p), err = typed.Money(text, currency)
 			return err

@@ -67,7 +67,7 @@ func massLine(t *trip.Trip, box *resupply.Box) string {
 	if len(box.Parcels) == 1 {
 		parcels = lang.L("one parcel")
 	}
-	return fmt.Sprintf("%s, %d %s, %s", box.Mass.Format(t.Units), len(box.Bags), lang.L("bags"), parcels)
+	return fmt.Sprintf("%s, %d %s, %s", written.Quantity(box.Mass, t.Units), len(box.Bags), lang.L("bags"), parcels)
 }
 
 // postingLine says between which days a box must be posted.

@@ -14,6 +14,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/needs"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -90,7 +91,7 @@ func (s *Screen) toneOf(number int, f field) fyne.ThemeColorName {
 
 // oneDecimal writes a way so that the points of a column stand in line.
 func oneDecimal(m units.Metres, u units.System) string {
-	return strconv.FormatFloat(inUnit(m, u), 'f', 1, 64)
+	return written.Number(inUnit(m, u), 1)
 }
 
 func always(*trip.Day) bool { return true }
@@ -196,19 +197,19 @@ func hours(h units.Hours) string {
 	if h <= 0 {
 		return "–"
 	}
-	return strconv.FormatFloat(float64(h), 'f', 1, 64)
+	return written.Number(float64(h), 1)
 }
 
 func (s *Screen) hoursText(d *trip.Day, number int) string {
 	if given, ok := d.MovingHours.Get(); ok {
-		return strconv.FormatFloat(float64(given), 'f', 1, 64)
+		return written.Number(float64(given), 1)
 	}
 	return hours(s.walk(number).Hours)
 }
 
 func givenHours(d *trip.Day, _ int) string {
 	if given, ok := d.MovingHours.Get(); ok {
-		return strconv.FormatFloat(float64(given), 'g', 4, 64)
+		return written.AtMost(float64(given), 2)
 	}
 	return ""
 }

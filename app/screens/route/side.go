@@ -2,7 +2,6 @@ package route
 
 import (
 	"fmt"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -73,7 +72,7 @@ func (p *dayPanel) timeText(day *trip.Day) string {
 	}
 	data := map[string]any{
 		"Hours": hours(walk.Hours), "Tobler": hours(walk.ToblerHours), "Stops": hours(walk.StopHours),
-		"Party": strconv.FormatFloat(p.screen.bench.Trip().Settings.PartyFactor, 'g', 3, 64),
+		"Party": written.AtMost(p.screen.bench.Trip().Settings.PartyFactor, 2),
 	}
 	if day.MovingHours.Known() {
 		return lang.X("time-given", "{{.Hours}} h on the move, as you entered; Tobler's rule says {{.Tobler}} h. Stops {{.Stops}} h more. Clear the cell to have the time reckoned.", data)

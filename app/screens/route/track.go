@@ -6,7 +6,6 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -17,7 +16,9 @@ import (
 
 	"sumpter/app/importer/gpx"
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -153,12 +154,12 @@ func (p *trackPanel) show() {
 	u := p.screen.bench.Units()
 	days := p.cut()
 	whole := p.track.Split(1)[0]
-	p.what.SetContent(fmt.Sprintf("%s, ↑ %s, ↓ %s", whole.Distance.FormatDistance(u), p.height(whole.Ascent), p.height(whole.Descent)))
+	p.what.SetContent(fmt.Sprintf("%s, ↑ %s, ↓ %s", written.Quantity(prose.Distance(whole.Distance), u), p.height(whole.Ascent), p.height(whole.Descent)))
 	p.days.SetContent(lang.X("so-many-days", "{{.Count}} days", map[string]any{"Count": len(days)}))
 	text := ""
 	for i, day := range days {
-		text += fmt.Sprintf("%2d %8s ↑%7s ↓%7s %5s h  %s\n", i+1, day.Distance.FormatDistance(u), p.height(day.Ascent), p.height(day.Descent),
-			strconv.FormatFloat(float64(day.Hours)*max(1, p.screen.bench.Trip().Settings.PartyFactor), 'f', 1, 64), day.Name)
+		text += fmt.Sprintf("%2d %8s ↑%7s ↓%7s %5s h  %s\n", i+1, written.Quantity(prose.Distance(day.Distance), u), p.height(day.Ascent), p.height(day.Descent),
+			written.Number(float64(day.Hours)*max(1, p.screen.bench.Trip().Settings.PartyFactor), 1), day.Name)
 	}
 	p.preview.SetText(text)
 	p.warning.SetText(p.warningText(len(days)))
@@ -169,7 +170,7 @@ func (p *trackPanel) height(m units.Metres) string {
 	if !p.track.HeightsKnown {
 		return "?"
 	}
-	return m.FormatHeight(p.screen.bench.Units())
+	return written.Quantity(prose.Height(m), p.screen.bench.Units())
 }
 
 // warningText says what taking the days does to the trip.

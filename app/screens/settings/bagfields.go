@@ -9,6 +9,7 @@ import (
 
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -31,7 +32,7 @@ func bagFields(b *bench.Bench) []bagField {
 		{name: "name", title: lang.L("Name"), width: 200, text: func(b *trip.BagType) string { return b.Name },
 			set: func(b *trip.BagType, text string) error { b.Name = text; return nil }},
 		{name: "nominal_ml", title: lang.L("Size"), unit: typed.VolumeUnit(u, true), width: 90, number: func(b *trip.BagType) float64 { return float64(b.Nominal) },
-			text: func(b *trip.BagType) string { return typed.VolumeText(b.Nominal, u, true) },
+			text: func(b *trip.BagType) string { return written.Bare(typed.VolumeText(b.Nominal, u, true)) },
 			set: func(b *trip.BagType, text string) (err error) {
 				b.Nominal, err = typed.Volume(text, u, true)
 				return err
@@ -47,7 +48,7 @@ func bagFields(b *bench.Bench) []bagField {
 				return err
 			}},
 		{title: lang.L("Holds"), unit: typed.VolumeUnit(u, true), width: 90, number: func(b *trip.BagType) float64 { return float64(holds(b)) },
-			text: func(b *trip.BagType) string { return typed.VolumeText(holds(b), u, true) }},
+			text: func(b *trip.BagType) string { return written.Bare(typed.VolumeText(holds(b), u, true)) }},
 		{name: "tare_g", title: lang.X("empty-bag", "Empty"), unit: typed.MassUnit(u, false), width: 100, number: func(b *trip.BagType) float64 { return float64(b.Tare) },
 			text: func(b *trip.BagType) string { return smallMass(u).text(b.Tare) },
 			set: func(b *trip.BagType, text string) (err error) {

@@ -9,6 +9,7 @@ import (
 
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -40,12 +41,7 @@ func numerals(value float64) string {
 	if size := math.Abs(value); size > 0 && size < 1 {
 		decimals = min(6, 2-int(math.Floor(math.Log10(size))))
 	}
-	text := strconv.FormatFloat(value, 'f', decimals, 64)
-	text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	if text == "-0" {
-		return "0"
-	}
-	return text
+	return written.AtMost(value, decimals)
 }
 
 func same(value float64) float64 { return value }
@@ -131,7 +127,7 @@ func smallMass(u units.System) measure[units.Mass] {
 
 func smallVolume(u units.System) measure[units.Volume] {
 	return measure[units.Volume]{
-		unit: typed.VolumeUnit(u, false), text: func(v units.Volume) string { return typed.VolumeText(v, u, false) },
+		unit: typed.VolumeUnit(u, false), text: func(v units.Volume) string { return written.Bare(typed.VolumeText(v, u, false)) },
 		read:  func(text string) (units.Volume, error) { return typed.Volume(text, u, false) },
 		plain: func(v units.Volume) float64 { return v.Millilitres() }, from: units.FromMillilitres,
 	}

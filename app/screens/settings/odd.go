@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -207,7 +208,7 @@ func budget() setting {
 		allowed: func(*trip.Trip) string { return lang.L("an amount, or empty") },
 		text: func(t *trip.Trip) string {
 			if amount, known := t.Settings.Budget.Get(); known {
-				return amount.Decimal(t.Currency)
+				return written.Money(amount, t.Currency)
 			}
 			return ""
 		},

@@ -13,6 +13,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -151,7 +152,7 @@ func netText(l *list, r *row) string {
 	if r.goods.net == 0 {
 		return ""
 	}
-	text := typed.MassText(r.goods.net, l.trip.Units, false)
+	text := written.Bare(typed.MassText(r.goods.net, l.trip.Units, false))
 	if r.kind == buyRow && r.buy.Package < 0 {
 		return lang.X("loose", "{{.Mass}} loose", data{"Mass": text})
 	}
@@ -174,7 +175,7 @@ func priceText(l *list, r *row) string {
 	if !known {
 		return unknown()
 	}
-	return price.Decimal(l.trip.Currency)
+	return written.Money(price, l.trip.Currency)
 }
 
 func priceTone(l *list, r *row) fyne.ThemeColorName {
@@ -196,7 +197,7 @@ func costText(l *list, r *row) string {
 		if r.sum.rows == 0 {
 			return ""
 		}
-		return r.sum.cost.Decimal(l.trip.Currency)
+		return written.Money(r.sum.cost, l.trip.Currency)
 	}
 	if r.count == 0 {
 		return ""
@@ -205,7 +206,7 @@ func costText(l *list, r *row) string {
 	if !known {
 		return unknown()
 	}
-	return cost.Decimal(l.trip.Currency)
+	return written.Money(cost, l.trip.Currency)
 }
 
 func boughtText(_ *list, r *row) string {
@@ -234,7 +235,7 @@ func paidText(l *list, r *row) string {
 	if !r.paidKnown {
 		return ""
 	}
-	return r.paid.Decimal(l.trip.Currency)
+	return written.Money(r.paid, l.trip.Currency)
 }
 
 func payerText(l *list, r *row) string {
@@ -282,7 +283,7 @@ func lineText(of func(*row) units.Mass) func(*list, *row) string {
 		if r.line == nil {
 			return ""
 		}
-		return typed.MassText(of(r), l.trip.Units, false)
+		return written.Bare(typed.MassText(of(r), l.trip.Units, false))
 	}
 }
 
@@ -301,7 +302,7 @@ func homeText(l *list, r *row) string {
 	if food == nil {
 		return ""
 	}
-	return typed.MassText(food.AtHome, l.trip.Units, false)
+	return written.Bare(typed.MassText(food.AtHome, l.trip.Units, false))
 }
 
 // change edits one cell in a step of its own, named for the undo menu.

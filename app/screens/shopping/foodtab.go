@@ -66,7 +66,7 @@ func (f *foodTab) show(r *row) {
 // tell says in words what the list knows of a row.
 func (f *foodTab) tell(r *row) []string {
 	l := f.screen.list
-	mass := func(m units.Mass) string { return m.Format(l.trip.Units) }
+	mass := func(m units.Mass) string { return written.Quantity(m, l.trip.Units) }
 	var words []string
 	switch {
 	case r.kind == headRow && r.sum.rows > 0:
@@ -131,7 +131,7 @@ func (f *foodTab) columns() []grid.Column[int] {
 	}
 	return []grid.Column[int]{
 		{Title: lang.L("Net"), Unit: typed.MassUnit(s.bench.Units(), false), Width: 72, Right: true,
-			Text: text(func(p *trip.Package) string { return typed.MassText(p.Net, s.bench.Units(), false) }),
+			Text: text(func(p *trip.Package) string { return written.Bare(typed.MassText(p.Net, s.bench.Units(), false)) }),
 			Set:  set(lang.L("net"), setPackageNet)},
 		{Title: lang.L("Price"), Unit: s.bench.Trip().Currency, Width: 88, Right: true,
 			Text: text(func(p *trip.Package) string { return moneyOrUnknown(p.Price, s.bench.Trip().Currency) }),
@@ -157,7 +157,7 @@ func (f *foodTab) columns() []grid.Column[int] {
 
 func moneyOrUnknown(price optional.Value[units.Money], currency string) string {
 	if amount, known := price.Get(); known {
-		return amount.Decimal(currency)
+		return written.Money(amount, currency)
 	}
 	return unknown()
 }

@@ -62,7 +62,7 @@ func (m *moneyTab) columns() []grid.Column[trip.MemberID] {
 	t := m.screen.bench.Trip()
 	amount := func(of func(account) units.Money) func(trip.MemberID) string {
 		return func(id trip.MemberID) string {
-			return strings.Replace(of(m.accounts[id]).Decimal(m.screen.bench.Trip().Currency), "-", "−", 1)
+			return strings.Replace(written.Money(of(m.accounts[id]), m.screen.bench.Trip().Currency), "-", "−", 1)
 		}
 	}
 	compare := func(of func(account) units.Money) func(a, b trip.MemberID) int {
@@ -94,7 +94,7 @@ func (m *moneyTab) show() {
 	budget, known := t.Settings.Budget.Get()
 	text := ""
 	if known {
-		text = budget.Decimal(t.Currency)
+		text = written.Money(budget, t.Currency)
 	}
 	m.budget.show(text)
 	paid, unnamed := m.workOut()
@@ -152,14 +152,14 @@ func (m *moneyTab) tell(unnamed units.Money) []string {
 	l := m.screen.list
 	s := l.plan.Shopping
 	words := []string{lang.X("money-tells", "Food and fuel {{.Cost}}, parcels and visits {{.Fees}}: {{.Each}} a person and day.", data{
-		"Cost": m.screen.costWords(s.Cost), "Fees": s.Fees.Format(l.trip.Currency), "Each": s.PerPersonDay.Format(l.trip.Currency)})}
+		"Cost": m.screen.costWords(s.Cost), "Fees": written.Price(s.Fees, l.trip.Currency), "Each": written.Price(s.PerPersonDay, l.trip.Currency)})}
 	for _, finding := range s.Findings {
 		if finding.Place.Food == 0 {
 			words = append(words, written.Text(finding.What.Then(finding.Remedy), l.trip.Units))
 		}
 	}
 	if unnamed > 0 {
-		words = append(words, lang.X("unnamed-paid", "Of {{.Amount}} nobody noted who paid: it is not settled.", data{"Amount": unnamed.Format(l.trip.Currency)}))
+		words = append(words, lang.X("unnamed-paid", "Of {{.Amount}} nobody noted who paid: it is not settled.", data{"Amount": written.Price(unnamed, l.trip.Currency)}))
 	}
 	return words
 }
@@ -181,10 +181,10 @@ func (m *moneyTab) settleWords(accounts []shopping.Account) string {
 	if len(payments) == 0 {
 		return lang.L("All is even.")
 	}
-	lines := []string{lang.X("to-settle", "To share the {{.Amount}} that members paid:", data{"Amount": total.Format(t.Currency)})}
+	lines := []string{lang.X("to-settle", "To share the {{.Amount}} that members paid:", data{"Amount": written.Price(total, t.Currency)})}
 	for _, p := range payments {
 		lines = append(lines, lang.X("pays", "{{.From}} pays {{.To}} {{.Amount}}", data{
-			"From": t.Member(p.From).Name, "To": t.Member(p.To).Name, "Amount": p.Amount.Format(t.Currency)}))
+			"From": t.Member(p.From).Name, "To": t.Member(p.To).Name, "Amount": written.Price(p.Amount, t.Currency)}))
 	}
 	return strings.Join(lines, "\n")
 }

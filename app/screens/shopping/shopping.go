@@ -17,6 +17,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -165,21 +166,21 @@ func (s *Screen) showTotals() {
 	words := lang.X("shopping-cost", "{{.Cost}} with fuel and fees", data{"Cost": s.costWords(planned)})
 	s.money.SetTone(look.Quiet)
 	if budget, known := l.trip.Settings.Budget.Get(); known {
-		words += " · " + lang.X("of-budget", "budget {{.Budget}}", data{"Budget": budget.Format(currency)})
+		words += " · " + lang.X("of-budget", "budget {{.Budget}}", data{"Budget": written.Price(budget, currency)})
 		if planned > budget {
-			words += " · " + lang.X("over-budget", "{{.Over}} too much", data{"Over": (planned - budget).Format(currency)})
+			words += " · " + lang.X("over-budget", "{{.Over}} too much", data{"Over": written.Price(planned-budget, currency)})
 			s.money.SetTone(look.Brick)
 		}
 	}
 	if l.paid > 0 {
-		words += " · " + lang.X("paid-so-far", "{{.Paid}} paid so far", data{"Paid": l.paid.Format(currency)})
+		words += " · " + lang.X("paid-so-far", "{{.Paid}} paid so far", data{"Paid": written.Price(l.paid, currency)})
 	}
 	s.money.SetContent(words)
 }
 
 // costWords writes an amount, or that it is only what is known of it.
 func (s *Screen) costWords(amount units.Money) string {
-	text := amount.Format(s.list.trip.Currency)
+	text := written.Price(amount, s.list.trip.Currency)
 	if n := s.list.plan.Shopping.Unpriced; n > 0 {
 		return lang.X("at-least-unpriced", "at least {{.Cost}} ({{.Count}} without a price)", data{"Cost": text, "Count": n})
 	}

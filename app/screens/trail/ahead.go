@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trail"
@@ -22,7 +23,7 @@ func (p *sidePanel) showFuel() {
 	}
 	for _, fuel := range p.screen.day.Fuel {
 		p.all.Add(paragraph(lang.X("fuel-left", "{{.Group}}: {{.Left}} of {{.Fuel}} left if all went as planned (containers not empty: {{.Count}}); today takes {{.Today}}, more in wind.", map[string]any{
-			"Group": p.screen.groupName(fuel.Group), "Left": fuel.Left.Format(u), "Fuel": lang.L(string(fuel.Kind)), "Count": len(fuel.Full), "Today": fuel.Today.Format(u)})))
+			"Group": p.screen.groupName(fuel.Group), "Left": written.Quantity(fuel.Left, u), "Fuel": lang.L(string(fuel.Kind)), "Count": len(fuel.Full), "Today": written.Quantity(fuel.Today, u)})))
 	}
 }
 
@@ -56,7 +57,7 @@ func (p *sidePanel) addBox(made *plan.Plan, box resupply.Box) {
 	}
 	u := t.Units
 	gone := slices.Contains(t.Progress.MissingBoxes, box.Point)
-	p.all.Add(line(fmt.Sprintf("%s, %s, %s", point.Name, dayNumber(point.AfterDay), box.Mass.Format(u)), look.Body))
+	p.all.Add(line(fmt.Sprintf("%s, %s, %s", point.Name, dayNumber(point.AfterDay), written.Quantity(box.Mass, u)), look.Body))
 	word := lang.L("This box did not come")
 	if gone {
 		word = lang.L("It came after all")

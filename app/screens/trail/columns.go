@@ -10,6 +10,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
@@ -38,7 +39,7 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 			if b.Water <= 0 {
 				return ""
 			}
-			return b.Water.Format(s.bench.Units())
+			return written.Quantity(b.Water, s.bench.Units())
 		}),
 		column(lang.L("On the flame"), 100, func(b trail.Bag) string { return minutes(b.Minutes) }),
 	}
@@ -96,7 +97,7 @@ func (s *Screen) contentsText(b trail.Bag) string {
 	var words []string
 	for _, content := range b.Contents {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
-			words = append(words, content.Mass.Format(s.bench.Units())+" "+food.Name)
+			words = append(words, written.Quantity(content.Mass, s.bench.Units())+" "+food.Name)
 		}
 	}
 	return strings.Join(words, ", ")

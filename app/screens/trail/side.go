@@ -18,6 +18,7 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -95,7 +96,7 @@ func (p *sidePanel) addBag(bag trail.Bag) {
 	p.addAllergens(bag)
 	for _, content := range bag.Contents {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
-			p.chosen.Add(line(content.Mass.Format(u)+"  "+food.Name, look.Body))
+			p.chosen.Add(line(written.Quantity(content.Mass, u)+"  "+food.Name, look.Body))
 		}
 	}
 	if text := p.cookingText(bag, u); text != "" {
@@ -113,7 +114,7 @@ func (p *sidePanel) addBag(bag trail.Bag) {
 func (p *sidePanel) cookingText(bag trail.Bag, u units.System) string {
 	var words []string
 	if bag.Water > 0 {
-		words = append(words, lang.X("add-water", "Add {{.Water}} of water.", map[string]any{"Water": bag.Water.Format(u)}))
+		words = append(words, lang.X("add-water", "Add {{.Water}} of water.", map[string]any{"Water": written.Quantity(bag.Water, u)}))
 	}
 	if bag.Place == trip.AtBowl {
 		words = append(words, lang.L("Goes onto the bowls, not into the pot."))
@@ -132,10 +133,10 @@ func (p *sidePanel) cookingText(bag trail.Bag, u units.System) string {
 		}
 		if bag.Minutes > 0 || bag.Soak > 0 {
 			words = append(words, lang.X("minutes-there", "On the flame {{.Minutes}} min after the boil, then {{.Soak}} min to soak; reckoned for {{.Height}}.", map[string]any{
-				"Minutes": whole(float64(bag.Minutes)), "Soak": whole(float64(bag.Soak)), "Height": meal.Height.FormatHeight(u)}))
+				"Minutes": whole(float64(bag.Minutes)), "Soak": whole(float64(bag.Soak)), "Height": written.Quantity(prose.Height(meal.Height), u)}))
 		}
 		words = append(words, lang.X("meal-takes", "The whole meal takes about {{.Minutes}} min and {{.Water}} of water with drinks and washing up.", map[string]any{
-			"Minutes": whole(float64(meal.Minutes)), "Water": (meal.FoodWater + meal.OtherWater).Format(u)}))
+			"Minutes": whole(float64(meal.Minutes)), "Water": written.Quantity(meal.FoodWater+meal.OtherWater, u)}))
 	}
 	return strings.Join(words, " ")
 }
@@ -173,9 +174,9 @@ func (p *sidePanel) addPack(pack trail.Pack) {
 	u := s.bench.Units()
 	p.chosen.Add(line(s.memberName(pack.Member), look.Figure))
 	p.chosen.Add(paragraph(lang.X("pack-load", "{{.Load}} this morning, {{.Own}} of it their own kit.", map[string]any{
-		"Load": pack.Load.Load.Format(u), "Own": pack.Load.OwnKit.Format(u)}) + p.waterText(pack, u)))
+		"Load": written.Quantity(pack.Load.Load, u), "Own": written.Quantity(pack.Load.OwnKit, u)}) + p.waterText(pack, u)))
 	for _, item := range pack.Items {
-		p.chosen.Add(line(item.Mass.Format(u)+"  "+p.itemName(item), look.Body))
+		p.chosen.Add(line(written.Quantity(item.Mass, u)+"  "+p.itemName(item), look.Body))
 	}
 	p.chosen.Add(container.NewHBox(
 		widget.NewButton(lang.X("leaves-evening", "Leaves after day {{.Day}}", map[string]any{"Day": s.number}), func() { s.leave(s.number) }),
@@ -186,10 +187,10 @@ func (p *sidePanel) addPack(pack trail.Pack) {
 func (p *sidePanel) waterText(pack trail.Pack, u units.System) string {
 	text := ""
 	if pack.Drink > 0 {
-		text += " " + lang.X("pack-drink", "Drinks about {{.Litres}} over the day.", map[string]any{"Litres": pack.Drink.Format(u)})
+		text += " " + lang.X("pack-drink", "Drinks about {{.Litres}} over the day.", map[string]any{"Litres": written.Quantity(pack.Drink, u)})
 	}
 	if pack.CarryIn > 0 {
-		text += " " + lang.X("pack-carry-in", "Carries {{.Litres}} of water to the dry camp besides.", map[string]any{"Litres": pack.CarryIn.Format(u)})
+		text += " " + lang.X("pack-carry-in", "Carries {{.Litres}} of water to the dry camp besides.", map[string]any{"Litres": written.Quantity(pack.CarryIn, u)})
 	}
 	return text
 }
@@ -227,17 +228,16 @@ func (p *sidePanel) itemName(item carry.Item) string {
 // large writes kilograms or pounds with one decimal, so that they stand in line.
 func large(m units.Mass, u units.System) string {
 	if u == units.US {
-		return strconv.FormatFloat(m.Pounds(), 'f', 1, 64)
+		return written.Number(m.Pounds(), 1)
 	}
-	return strconv.FormatFloat(m.Kilograms(), 'f', 1, 64)
+	return written.Number(m.Kilograms(), 1)
 }
 
 func oneDecimal(v units.Volume, u units.System) string {
-	text := typed.VolumeText(v, u, true)
-	if value, err := strconv.ParseFloat(text, 64); err == nil {
-		return strconv.FormatFloat(value, 'f', 1, 64)
+	if u == units.US {
+		return written.Number(v.Quarts(), 1)
 	}
-	return text
+	return written.Number(v.Litres(), 1)
 }
 
 // line and heading stand where the words of a paragraph begin.
