@@ -14,7 +14,6 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
-	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
