@@ -46,7 +46,7 @@ func newSidePanel(b *bench.Bench) *sidePanel {
 	s.detail.SizeName, s.why.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText
 	s.detail.Importance = widget.LowImportance
 	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(
-		container.NewVBox(s.name, s.caution, s.chart, s.figure, s.detail), nil, nil, nil, container.NewVScroll(s.why)))
+		container.NewVBox(s.name, s.caution, s.chart, s.figure, s.detail), nil, nil, nil, bench.NewScroll(s.why)))
 	return s
 }
 

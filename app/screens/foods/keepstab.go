@@ -55,7 +55,7 @@ func newKeepsTab(side *sidePanel) *keepsTab {
 	}
 	k.table.SetRows(rows)
 	k.table.MoveCursor(0, 1)
-	k.content = container.NewBorder(nil, bench.Tall(150, container.NewVScroll(k.basis)), nil, nil, k.table)
+	k.content = container.NewBorder(nil, bench.Tall(150, bench.NewScroll(k.basis)), nil, nil, k.table)
 	return k
 }
 

@@ -35,7 +35,7 @@ func newLabelTab(side *sidePanel) *labelTab {
 	}, l.setDiet)
 	keys := bench.SmallPrint(lang.L("Keys: C contains, M may contain, F free, U unknown. R: the label names none of the rest. N: next label."))
 	caution := bench.SmallPrint(lang.L("The label in your hand rules; recipes change. \"May contain\" need not be printed: where traces harm, ask the maker and, in doubt, the member's doctor."))
-	l.content = container.NewVScroll(container.NewVBox(l.words, l.allergens, keys, caution, bench.Inset(look.NewHeading(lang.L("Diets"))), l.diets))
+	l.content = bench.NewScroll(container.NewVBox(l.words, l.allergens, keys, caution, bench.Inset(look.NewHeading(lang.L("Diets"))), l.diets))
 	return l
 }
 

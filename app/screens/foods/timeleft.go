@@ -30,7 +30,7 @@ type timeLeft struct {
 func newTimeLeft(b *bench.Bench, choose func(trip.FoodID)) *timeLeft {
 	v := &timeLeft{bench: b, choose: choose, chart: charts.NewSpanChart(), nothing: look.NewText("", look.Body, look.Quiet)}
 	caption := bench.SmallPrint(lang.L("Foods that do not keep to the end of the trip, or use half their life: a bar from packed to eaten over the days; the stroke is where time runs out. A hatched bar: nobody knows."))
-	v.content = container.NewBorder(caption, nil, nil, nil, container.NewVScroll(container.NewVBox(v.nothing, v.chart)))
+	v.content = container.NewBorder(caption, nil, nil, nil, bench.NewScroll(container.NewVBox(v.nothing, v.chart)))
 	v.content.Hide()
 	return v
 }

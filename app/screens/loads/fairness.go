@@ -38,7 +38,7 @@ func newFairness(s *Screen) *fairness {
 	f.stages.Wrapping = fyne.TextWrapWord
 	meaning := widget.NewLabel(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."))
 	meaning.Wrapping, meaning.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
-	left := container.NewVScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages,
+	left := bench.NewScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages,
 		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.found))
 	split := container.NewHSplit(left, f.pins.content)
 	split.Offset = 0.6

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/trip"
 )
@@ -60,7 +61,7 @@ func newPackPanel(s *Screen) *packPanel {
 	p.ban = widget.NewButton(lang.L("Keep away (K)"), s.banChosen)
 	p.free = widget.NewButton(lang.L("Unpin (U)"), s.freeChosen)
 	p.move.Importance = widget.HighImportance
-	foot := container.NewBorder(container.NewVBox(widget.NewSeparator(), p.title), container.NewHBox(p.move, p.ban, p.free), nil, nil, container.NewVScroll(p.why))
+	foot := container.NewBorder(container.NewVBox(widget.NewSeparator(), p.title), container.NewHBox(p.move, p.ban, p.free), nil, nil, bench.NewScroll(p.why))
 	split := container.NewVSplit(p.list, foot)
 	split.Offset = 0.6
 	p.content = container.NewBorder(container.NewVBox(p.name, p.figure, p.detail), nil, nil, nil, split)

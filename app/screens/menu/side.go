@@ -27,7 +27,7 @@ type side struct {
 	other     *container.TabItem
 	page      *fyne.Container
 	stack     *paragraphs
-	scroll    *container.Scroll
+	scroll    *bench.Scroll
 	chooser   *chooser
 	content   fyne.CanvasObject
 	eatersOf  trip.RecipeID  // the dish whose eaters are being chosen
@@ -45,7 +45,7 @@ func newSide(s *Screen) *side {
 		button(lang.L("Swap…"), func() { s.wait(swapping) }), button(lang.L("Move…"), func() { s.wait(moving) }),
 		button(lang.L("Copy…"), func() { s.wait(copying) }))
 	d.page = container.New(d.stack)
-	d.scroll = container.NewVScroll(d.page)
+	d.scroll = bench.NewScroll(d.page)
 	d.stack.grown = d.scroll.Refresh
 	d.meal = container.NewTabItem(lang.L("This meal"), d.scroll)
 	d.other = container.NewTabItem(lang.L("Choose a dish"), d.chooser.content)

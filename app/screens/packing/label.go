@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
@@ -53,7 +54,7 @@ func newLabel(s *Screen) *label {
 	l.tick.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, l.code, container.NewVBox(l.tick))
 	l.body = container.NewVBox(l.into, l.state, l.dish, l.frame, l.free, l.scale, l.list, l.effect, l.cook, l.bagType)
-	l.content = container.NewBorder(head, nil, nil, nil, container.NewVScroll(l.body))
+	l.content = container.NewBorder(head, nil, nil, nil, bench.NewScroll(l.body))
 	l.content.Hide()
 	return l
 }

@@ -60,7 +60,7 @@ func newCardTab(side *sidePanel) *cardTab {
 		}},
 	}, grid.Options[int]{Key: strconv.Itoa, OnProblem: b.Say, Clipboard: b.Clipboard})
 	head := container.NewHBox(look.NewText(lang.L("Standard eaters"), look.Body, look.Ink), container.New(layout.NewGridWrapLayout(fyne.NewSize(64, 34)), c.eaters))
-	foot := bench.Tall(200, container.NewVScroll(c.method))
+	foot := bench.Tall(200, bench.NewScroll(c.method))
 	c.content = container.NewBorder(bench.Inset(head, c.water, c.times), foot, nil, nil, c.table)
 	return c
 }

@@ -38,7 +38,7 @@ func newDayPanel(s *Screen) *dayPanel {
 		p.meals[meal] = check
 		row.Add(check)
 	}
-	p.content = container.NewVScroll(container.NewVBox(
+	p.content = bench.NewScroll(container.NewVBox(
 		p.name, p.time, look.NewText(lang.L("Eaten from the packs"), look.Caption, look.Quiet), row, p.list))
 	return p
 }

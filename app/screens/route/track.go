@@ -16,6 +16,7 @@ import (
 
 	"sumpter/app/importer/gpx"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/prose"
@@ -53,7 +54,7 @@ func newTrackPanel(s *Screen) *trackPanel {
 	p.content = container.NewBorder(
 		container.NewVBox(p.name, p.what, container.NewHBox(fewer, p.days, more), p.asInFile, p.warning),
 		container.NewHBox(p.take, widget.NewButton(lang.L("Leave it"), p.close)), nil, nil,
-		container.NewScroll(p.preview))
+		bench.NewScroll(p.preview))
 	return p
 }
 

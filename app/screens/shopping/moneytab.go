@@ -51,7 +51,7 @@ func newMoneyTab(s *Screen) *moneyTab {
 	budget := container.NewHBox(container.NewCenter(look.NewText(lang.L("Budget"), look.Body, look.Ink)),
 		container.New(layout.NewGridWrapLayout(fyne.NewSize(120, 34)), m.budget),
 		container.NewCenter(look.NewText(s.bench.Trip().Currency, look.Caption, look.Quiet)))
-	settle := container.NewVScroll(m.settle)
+	settle := bench.NewScroll(m.settle)
 	settle.SetMinSize(fyne.NewSize(0, 150))
 	m.content = container.NewBorder(container.NewVBox(budget, m.words), settle, nil, nil, m.table)
 	return m

@@ -36,7 +36,7 @@ type sidePanel struct {
 
 func newSidePanel(s *Screen) *sidePanel {
 	p := &sidePanel{screen: s, chosen: container.NewVBox(), all: container.NewVBox()}
-	p.content = container.NewVScroll(container.NewVBox(p.chosen, widget.NewSeparator(), p.all))
+	p.content = bench.NewScroll(container.NewVBox(p.chosen, widget.NewSeparator(), p.all))
 	return p
 }
 
