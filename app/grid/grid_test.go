@@ -155,6 +155,21 @@ func TestADoubleTapEditsTheCellUnderIt(t *testing.T) {
 	}
 }
 
+func TestTheKeyboardSortsByTheColumnOfTheCursor(t *testing.T) {
+	b := newBench(t)
+	b.MoveCursor(0, 1)
+	byKeys, ok := b.window.Canvas().Focused().(interface{ SortByCursor() })
+	if !ok {
+		t.Fatalf("the keyboard is at %T, which sorts nothing", b.window.Canvas().Focused())
+	}
+	byKeys.SortByCursor()
+	for i, key := range b.Rows()[1:] {
+		if b.walkers[key].kilo < b.walkers[b.Rows()[i]].kilo {
+			t.Errorf("the rows are %v", b.Rows())
+		}
+	}
+}
+
 func TestAnUnchangedCellIsNotStoredAgain(t *testing.T) {
 	b := newBench(t)
 	stored := 0

@@ -15,6 +15,7 @@ type sheet struct {
 	shortcut func(fyne.Shortcut)
 	focused  func(bool)
 	double   func()
+	sort     func()
 	tapped   bool // the last tap put the cursor on a cell
 }
 
@@ -43,6 +44,9 @@ func (s *sheet) FocusLost() {
 	s.focused(false)
 }
 
+// SortByCursor sorts by the column of the cursor, as a tap on its head does.
+func (s *sheet) SortByCursor() { s.sort() }
+
 // DoubleTapped opens the editor on the cell under the pointer. The toolkit
 // leaves out the single tap that came before it.
 func (s *sheet) DoubleTapped(event *fyne.PointEvent) {
@@ -54,7 +58,7 @@ func (s *sheet) DoubleTapped(event *fyne.PointEvent) {
 }
 
 func (g *Grid[R]) newSheet() *sheet {
-	s := &sheet{key: g.typedKey, typed: g.typedRune, shortcut: g.typedShortcut, double: g.openEditor}
+	s := &sheet{key: g.typedKey, typed: g.typedRune, shortcut: g.typedShortcut, double: g.openEditor, sort: func() { g.SortBy(g.cursor.Col) }}
 	s.focused = func(bool) { g.table.RefreshItem(g.cursor) }
 	s.Length = func() (int, int) { return len(g.shown), len(g.columns) }
 	s.CreateCell = func() fyne.CanvasObject { return newCell(g.options.RowHeight) }

@@ -88,6 +88,7 @@ func (w *Workbench) editGroup() menuGroup {
 		{Name: redo, Shortcut: &fyne.ShortcutRedo{}, Do: func() { w.takeBack(&fyne.ShortcutRedo{}, w.document.Redo) }},
 		nil,
 		{Name: lang.L("Find an action…"), Shortcut: control(fyne.KeyK), Do: w.findAction},
+		{Name: lang.L("Sort by the column of the cursor"), Shortcut: controlShift(fyne.KeyO), Do: w.sortTable},
 	}}
 }
 
@@ -103,6 +104,15 @@ func (w *Workbench) takeBack(shortcut fyne.Shortcut, undo func() error) {
 	if err := undo(); err != nil {
 		w.say(lang.L("There is nothing to take back."))
 	}
+}
+
+// sortTable sorts the table that has the keyboard.
+func (w *Workbench) sortTable() {
+	if table, ok := w.window.Canvas().Focused().(interface{ SortByCursor() }); ok {
+		table.SortByCursor()
+		return
+	}
+	w.say(lang.L("Put the cursor into the column of a table first."))
 }
 
 func (w *Workbench) goGroup() menuGroup {
@@ -135,6 +145,11 @@ func (w *Workbench) viewGroup() menuGroup {
 		actions = append(actions, nil,
 			&bench.Action{Name: lang.L("Show kilograms and kilometres"), Do: func() { w.setUnits(units.Metric) }},
 			&bench.Action{Name: lang.L("Show pounds and miles"), Do: func() { w.setUnits(units.US) }},
+			nil,
+			&bench.Action{Name: lang.L("More room at the side"), Do: func() { w.moveDivider(true, -dividerStep) }},
+			&bench.Action{Name: lang.L("Less room at the side"), Do: func() { w.moveDivider(true, dividerStep) }},
+			&bench.Action{Name: lang.L("More room below"), Do: func() { w.moveDivider(false, -dividerStep) }},
+			&bench.Action{Name: lang.L("Less room below"), Do: func() { w.moveDivider(false, dividerStep) }},
 		)
 	}
 	return menuGroup{lang.L("View"), actions}

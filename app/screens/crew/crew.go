@@ -98,6 +98,8 @@ func (s *Screen) Actions() []bench.Action {
 	return []bench.Action{
 		{Name: lang.L("Add a member"), Do: s.table.Add},
 		{Name: lang.L("Remove the member"), Do: s.table.Delete},
+		{Name: lang.L("Need of the next day"), Do: func() { s.side.step(1) }},
+		{Name: lang.L("Need of the day before"), Do: func() { s.side.step(-1) }},
 		{Name: lang.L("Find in the table"), Do: func() { s.bench.Window.Canvas().Focus(s.filter) }},
 	}
 }

@@ -163,3 +163,19 @@ func TestTheSideSaysWhyAndCautions(t *testing.T) {
 		t.Errorf("caution %q", s.side.caution.Text)
 	}
 }
+
+func TestTheDayOfTheNeedIsChosenByKeys(t *testing.T) {
+	s := open(t, units.Metric)
+	s.Do("Need of the next day")
+	if s.side.day != 2 || !strings.HasPrefix(s.side.figure.Content, "Day 2") {
+		t.Errorf("after the next day it shows %q", s.side.figure.Content)
+	}
+	s.Do("Need of the next day")
+	if s.side.day != 2 {
+		t.Errorf("the trip has two days, shown is day %d", s.side.day)
+	}
+	s.Do("Need of the day before")
+	if s.side.day != 1 {
+		t.Errorf("back it shows day %d", s.side.day)
+	}
+}

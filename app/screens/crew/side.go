@@ -84,6 +84,11 @@ func (s *sidePanel) showDay(day int) {
 	s.show(s.member)
 }
 
+// step goes to another day.
+func (s *sidePanel) step(by int) {
+	s.showDay(max(1, min(s.day+by, len(s.bench.Trip().Days))))
+}
+
 // cautionOf names what a member must not be served, in full.
 func cautionOf(m *trip.Member) string {
 	text := ""

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"

@@ -16,7 +16,7 @@ import (
 
 // acceptForm asks for the reason why a danger is taken on.
 type acceptForm struct {
-	reason  *widget.Entry
+	reason  *bench.LongText
 	take    *widget.Button
 	content fyne.CanvasObject
 }
@@ -40,9 +40,7 @@ func (d *side) offerToAccept(finding *findings.Finding) fyne.CanvasObject {
 }
 
 func (d *side) newAcceptForm(at findings.Place) *acceptForm {
-	f := &acceptForm{reason: widget.NewMultiLineEntry()}
-	f.reason.SetPlaceHolder(lang.L("Why is it safe all the same? For example: read the label of this pack with her"))
-	f.reason.Wrapping = fyne.TextWrapWord
+	f := &acceptForm{reason: bench.NewLongText(lang.L("Why is it safe all the same? For example: read the label of this pack with her"), nil)}
 	f.reason.SetMinRowsVisible(3)
 	f.take = widget.NewButton(lang.L("I take this on"), func() {
 		reason := strings.TrimSpace(f.reason.Text)

@@ -1,0 +1,104 @@
+package window
+
+import (
+	"fmt"
+	"path/filepath"
+	"testing"
+
+	"fyne.io/fyne/v2/test"
+
+	"sumpter/app/demo"
+	"sumpter/app/document"
+	"sumpter/app/tripfile"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
+)
+
+// TestWorkBesideTheScreen edits, plans, saves, keeps copies and exports on
+// goroutines of their own, as the program does, while the leader goes from
+// screen to screen: the race detector tells of anything that is shared.
+func TestWorkBesideTheScreen(t *testing.T) {
+	queue := make(chan func(), 10_000)
+	w := New(test.NewTempApp(t), document.Threads{Post: func(f func()) { queue <- f }}, shelfFor(t))
+	until := func(what string, done func() bool) {
+		t.Helper()
+		for !done() {
+			select {
+			case f := <-queue:
+				f()
+			case <-t.Context().Done():
+				t.Fatal(what)
+			}
+		}
+	}
+	small := demo.Trip()
+	small.Days, small.Points, small.Menu = small.Days[:2], nil, nil
+	for i := range small.Crew {
+		small.Crew[i].FirstDay, small.Crew[i].LastDay = 0, 0
+	}
+	path := filepath.Join(t.TempDir(), "small.trip")
+	file, err := tripfile.Create(path, &small)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := file.Close(); err != nil {
+		t.Fatal(err)
+	}
+	w.OpenPath(path)
+	until("the trip did not open", func() bool { return w.document != nil })
+	until("no plan came", func() bool { return w.document.Plan() != nil && !w.document.Planning() })
+
+	edit := func(kilograms int) {
+		t.Helper()
+		err := w.document.Edit(fmt.Sprintf("kit %d", kilograms), func(on *trip.Trip) error {
+			for i := range on.Crew {
+				on.Crew[i].OwnKit = units.Mass(kilograms) * units.Kilogram
+			}
+			return nil
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for i := range w.screens {
+		edit(5 + i%3) // the plan before it is thrown away half-way
+		w.showScreen(i)
+		w.toggleFindings()
+		edit(6 + i%4)
+		if i%3 == 0 {
+			if err := w.document.Undo(); err != nil {
+				t.Fatal(err)
+			}
+			w.document.CancelPlanning()
+		}
+		for range len(queue) { // what has come meanwhile, in the middle of it all
+			(<-queue)()
+		}
+	}
+	edit(9)
+	until("the last plan did not come", func() bool { return !w.document.Planning() })
+	if kit := w.document.Plan().Trip.Crew[0].OwnKit; kit != 9*units.Kilogram {
+		t.Errorf("the plan shown is of %v of kit", kit)
+	}
+	folder := t.TempDir()
+	w.ExportTo(folder)
+	edit(4)
+	until("nothing was exported", func() bool {
+		found, _ := filepath.Glob(filepath.Join(folder, "* papers", "workbook.xlsx"))
+		return len(found) == 1 && !w.document.Planning()
+	})
+	if !w.leave() {
+		t.Fatal("the trip could not be closed")
+	}
+	file, err = tripfile.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	kept, err := file.Read(t.Context())
+	if closing := file.Close(); err != nil || closing != nil {
+		t.Fatal(err, closing)
+	}
+	if kept.Crew[0].OwnKit != 4*units.Kilogram {
+		t.Errorf("on disk is %v of kit", kept.Crew[0].OwnKit)
+	}
+}
