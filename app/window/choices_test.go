@@ -56,6 +56,9 @@ func spoken() map[string][]string {
 
 		"packing: string(bag.Meal)": meals,
 
+		"trail: string(move.Meal)":   meals,
+		"trail: string(move.ToMeal)": meals,
+
 		"resupply: string(kind)":             points,
 		"resupply: string(p.Kind)":           points,
 		"resupply: string(point.Kind)":       points,

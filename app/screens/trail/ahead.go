@@ -27,16 +27,6 @@ func (p *sidePanel) showFuel() {
 	}
 }
 
-func (p *sidePanel) showHandOvers() {
-	if len(p.screen.day.HandOvers) == 0 {
-		return
-	}
-	p.all.Add(heading(lang.L("Hand over this morning")))
-	for _, h := range p.screen.day.HandOvers {
-		p.all.Add(line(fmt.Sprintf("%s: %s → %s", p.itemName(h.Item), p.screen.memberName(h.From), p.screen.memberName(h.To)), look.Body))
-	}
-}
-
 func (p *sidePanel) showBoxes() {
 	made := p.screen.bench.Plan()
 	boxes := trail.Ahead(made, p.screen.number)

@@ -78,7 +78,8 @@ func (s *Screen) allEaten() {
 	})
 }
 
-// leave makes a day the last of the chosen member; the rest is planned anew.
+// leave notes that the chosen member goes home after a day; what was packed
+// stays packed, and the rest is planned anew with it.
 func (s *Screen) leave(last int) {
 	id, ok := s.packs.Selected()
 	member := s.bench.Trip().Member(id)
@@ -88,11 +89,52 @@ func (s *Screen) leave(last int) {
 	}
 	name := lang.X("leave", "let {{.Name}} leave after day {{.Day}}", map[string]any{"Name": member.Name, "Day": last})
 	_ = s.bench.Edit(name, func(t *trip.Trip) error {
-		m := t.Member(id)
-		if m == nil || last < max(1, m.FirstDay) {
+		switch {
+		case last < max(1, member.FirstDay):
 			return errors.New(lang.L("That is before the member's first day: take them out in the crew instead."))
+		case last >= len(t.Days) || member.LastDay != 0 && last >= member.LastDay:
+			return errors.New(lang.L("That is their last day anyway."))
 		}
-		m.LastDay = last
+		t.Progress.Departures = slices.DeleteFunc(t.Progress.Departures, func(d trip.Departure) bool { return d.Member == id })
+		t.Progress.Departures = append(t.Progress.Departures, trip.Departure{Member: id, Day: last + 1})
+		return nil
+	})
+}
+
+// stay takes a departure back.
+func (s *Screen) stay(id trip.MemberID) {
+	name := lang.X("stay", "let {{.Name}} stay after all", map[string]any{"Name": s.memberName(id)})
+	_ = s.bench.Edit(name, func(t *trip.Trip) error {
+		t.Progress.Departures = slices.DeleteFunc(t.Progress.Departures, func(d trip.Departure) bool { return d.Member == id })
+		if len(t.Progress.Departures) == 0 {
+			t.Progress.Departures = nil
+		}
+		return nil
+	})
+}
+
+// takeOver moves bags to the meals that were proposed.
+func (s *Screen) takeOver() {
+	if s.rest == nil || len(s.rest.Moves) == 0 {
+		s.bench.Say(lang.L("No other meals are proposed."))
+		return
+	}
+	moves := s.rest.Moves
+	_ = s.bench.Edit(lang.X("take-over", "eat {{.Count}} dishes at other meals", map[string]any{"Count": len(moves)}), func(t *trip.Trip) error {
+		for _, move := range moves {
+			for _, key := range move.Bags {
+				t.Progress.Moves = slices.DeleteFunc(t.Progress.Moves, func(m trip.BagMove) bool { return m.Bag == key })
+				t.Progress.Moves = append(t.Progress.Moves, trip.BagMove{Bag: key, Day: move.ToDay, Meal: move.ToMeal})
+			}
+		}
+		return nil
+	})
+}
+
+// asPacked puts every moved bag back to the meal on its label.
+func (s *Screen) asPacked() {
+	_ = s.bench.Edit(lang.L("eat every bag at the meal on its label"), func(t *trip.Trip) error {
+		t.Progress.Moves = nil
 		return nil
 	})
 }

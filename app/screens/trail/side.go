@@ -57,8 +57,9 @@ func (p *sidePanel) refresh() {
 		p.all.Add(paragraph(lang.L("Here comes the day: what is eaten, who has it, how it is cooked. It needs a plan first: enter crew, days and menu.")))
 		return
 	}
-	p.showFuel()
+	p.showRest()
 	p.showHandOvers()
+	p.showFuel()
 	p.showBoxes()
 	p.all.Add(paragraph(lang.L("Treat all water. A torn, wet or doubtful bag is not eaten. Never cook inside a tent. Local rules and people on the spot come first.")))
 }

@@ -4,6 +4,7 @@
 package trail
 
 import (
+	"context"
 	"fmt"
 	"strconv"
 	"time"
@@ -19,6 +20,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
+	"sumpter/domain/onward"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -30,6 +32,8 @@ type Screen struct {
 	today   func() units.Date // the calendar; another one in tests
 	number  int               // the day shown; 0: not chosen yet
 	day     trail.Day
+	rest    *onward.Rest          // nil while nothing differs from the plan
+	asked   int                   // number of the last reckoning that was begun
 	places  map[string]int        // of bags in day.Bags, by key
 	members map[trip.MemberID]int // places in day.Packs
 	date    *look.Text
@@ -109,9 +113,46 @@ func (s *Screen) show(number int) {
 	t := s.bench.Trip()
 	s.number = max(1, min(number, len(t.Days)))
 	s.date.SetContent(fmt.Sprintf(" %s · %s ", lang.X("day-of", "Day {{.Day}} of {{.Days}}", map[string]any{"Day": s.number, "Days": len(t.Days)}), bench.DateWords(t.DateOf(s.number))))
+	s.rest = nil
+	s.fill()
+	s.reckon()
+}
+
+// reckon plans the rest anew, away from the screen, where something differs
+// from what was packed for.
+func (s *Screen) reckon() {
+	p, done, from := s.bench.Plan(), s.bench.Trip().Progress, s.number
+	s.asked++
+	asked := s.asked
+	if p == nil || len(done.Departures)+len(done.MissingBoxes)+len(done.Moves)+len(done.Ends) == 0 {
+		return
+	}
+	var rest *onward.Rest
+	var err error
+	s.bench.Document.Background(func() {
+		rest, err = onward.Make(context.Background(), p, &done, from)
+	}, func() {
+		if asked != s.asked || err != nil || !rest.Changed {
+			return
+		}
+		s.rest = rest
+		s.fill()
+	})
+}
+
+// fill shows the day: as planned, or as it now stands.
+func (s *Screen) fill() {
+	t := s.bench.Trip()
 	s.day = trail.Day{Number: s.number}
-	if p := s.bench.Plan(); p != nil {
+	p := s.bench.Plan()
+	if s.rest != nil {
+		p = s.rest.Plan
+	}
+	if p != nil {
 		s.day = trail.On(p, &t.Progress, s.number)
+	}
+	if s.rest != nil {
+		s.day.HandOvers = s.rest.HandOvers
 	}
 	s.members = map[trip.MemberID]int{}
 	members := make([]trip.MemberID, len(s.day.Packs))
@@ -164,6 +205,8 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("All of the day was eaten"), Do: s.allEaten},
 		{Name: lang.L("The chosen member leaves this evening"), Do: func() { s.leave(s.number) }},
 		{Name: lang.L("The chosen member left before this day"), Do: func() { s.leave(s.number - 1) }},
+		{Name: lang.L("Take over the proposed meals"), Do: s.takeOver},
+		{Name: lang.L("Copy what changes hands this morning"), Do: s.copyHandOvers},
 	}
 }
 

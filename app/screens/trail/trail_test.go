@@ -224,30 +224,84 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 		}
 	}
 	s.GoTo(findings.Place{Member: leaver})
+	packed := len(s.bench.Plan().Bags.Bags)
 	name := s.memberName(leaver)
 	if text := words(s.side.chosen); !strings.Contains(text, name) {
 		t.Fatalf("the side shows\n%s", text)
 	}
 	press(t, s.side.chosen, "Leaves after day 4")
 	s.WantUndo("let " + name + " leave after day 4")
-	if m := s.bench.Trip().Member(leaver); m.LastDay != 4 {
-		t.Errorf("the last day is %d", m.LastDay)
+	if left := s.bench.Trip().Progress.Departures; len(left) != 1 || left[0] != (trip.Departure{Member: leaver, Day: 5}) {
+		t.Errorf("noted: %+v", left)
+	}
+	if p := s.bench.Plan(); len(p.Bags.Bags) != packed {
+		t.Errorf("%d bags are planned, %d are packed: what is packed stays packed", len(p.Bags.Bags), packed)
 	}
 	s.Do("The next day")
 	if _, there := s.pack(leaver); there {
 		t.Error("who left still carries")
 	}
-	if len(s.day.HandOvers) == 0 || !strings.Contains(words(s.side.all), name+" → ") {
+	if len(s.day.HandOvers) == 0 || !strings.Contains(words(s.side.all), name+" gives ") {
 		t.Errorf("what is handed over is not listed:\n%s", words(s.side.all))
 	}
-	if err := s.Document.Undo(); err != nil || s.bench.Trip().Member(leaver).LastDay == 4 {
-		t.Errorf("undo: %v", err)
+	s.Do("Copy what changes hands this morning")
+	if copied := s.bench.Clipboard().Content(); !strings.Contains(copied, name+" gives ") {
+		t.Errorf("copied %q", copied)
+	}
+	press(t, s.side.all, "Stays after all")
+	s.WantUndo("let " + name + " stay after all")
+	if _, there := s.pack(leaver); !there {
+		t.Error("who stays carries nothing")
+	}
+	for range 2 {
+		if err := s.Document.Undo(); err != nil {
+			t.Error(err)
+		}
+	}
+	if len(s.bench.Trip().Progress.Departures) != 0 {
+		t.Error("undo leaves them gone")
 	}
 	s.show(1)
 	s.GoTo(findings.Place{Member: leaver})
 	s.Do("The chosen member left before this day")
 	if s.Said == "" || s.Document.UndoName() != "" {
 		t.Error("nobody can leave before they came")
+	}
+}
+
+// All of a dinner is lost: what is left is spread out, and taking it over
+// moves the bags on the screen.
+func TestLostFoodIsSpreadOut(t *testing.T) {
+	s := openDemo(t, 4)
+	if err := s.bench.Edit("lose the dinners", func(t *trip.Trip) error {
+		for _, bag := range s.day.Bags {
+			if bag.Meal == trip.Dinner {
+				t.Progress.Ends = append(t.Progress.Ends, trip.BagEnd{Bag: bag.Key, End: trip.Lost, Day: 4})
+			}
+		}
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	text := words(s.side.all)
+	if s.rest == nil || len(s.rest.Moves) == 0 || !strings.Contains(text, "Better eaten at another meal") || !strings.Contains(text, "Not there:") {
+		t.Fatalf("what is left is not said:\n%s", text)
+	}
+	move := s.rest.Moves[0]
+	press(t, s.side.all, "Take over these meals")
+	if undo := s.Document.UndoName(); !strings.HasPrefix(undo, "eat ") {
+		t.Errorf("undo is called %q", undo)
+	}
+	if len(s.rest.Moves) != 0 {
+		t.Errorf("still proposed: %+v", s.rest.Moves)
+	}
+	s.show(move.ToDay)
+	if bag, there := s.bag(move.Bags[0]); !there || bag.Meal != move.ToMeal {
+		t.Errorf("bag %s is not at %s of day %d", move.Bags[0], move.ToMeal, move.ToDay)
+	}
+	press(t, s.side.all, "As on the labels")
+	if len(s.bench.Trip().Progress.Moves) != 0 {
+		t.Error("bags are still moved")
 	}
 }
 
