@@ -27,7 +27,8 @@ type Order struct {
 	// Purchases, one for each item. Packages bought only to reach a least order
 	// are among them, and in LeftGrams.
 	Purchases []Purchase
-	// VisitCents is the sum of the visits paid.
+	// Visits made, and VisitCents, the sum of what they cost.
+	Visits     int
 	VisitCents int64
 	// CostCents of packages and visits.
 	CostCents int64
@@ -44,32 +45,62 @@ type Order struct {
 // at most 127.
 const MostNodes = 4096
 
-// SolveBasket returns the best order found. Without a least order that the
-// best purchases miss, and within [MostNodes], it is Proven. The error is a
-// [*ShortError] or one of [Solve]; an error of a least order that no purchase
-// can reach names the shop.
+// SolveBasket returns the best order found. Within [MostNodes], and where no
+// two least orders bind at once, it is Proven. The error is a [*ShortError] or
+// one of [Solve]; an error of a least order that no purchase can reach names
+// the shop.
 //
 // Each node of the search settles some visits as made or not, solves every
 // item alone with the visits not ruled out, and charges the visits that were
-// made; that is a bound for all below it.
+// made; that is a bound for all below it. Where a visit that is made misses its
+// least order, a knapsack over the items finds the cheapest way to spend enough
+// there.
 func SolveBasket(b Basket) (Order, error) {
 	if err := b.check(); err != nil {
 		return Order{}, err
 	}
 	s := newSearch(b)
-	if err := s.descend(make([]decision, len(s.visits))); err != nil {
+	found, err := s.run(len(s.visits))
+	switch {
+	case err != nil:
 		return Order{}, err
-	}
-	if !s.found {
+	case !found:
 		return Order{}, s.unreached()
+	default:
+		return s.best, nil
 	}
-	best := s.best
-	best.BoundCents = best.CostCents
-	best.Proven = true
-	if s.open && s.bound.less(best.worth()) {
-		best.BoundCents, best.Proven = s.bound.cents, false
+}
+
+// Unbeaten returns the orders that no other beats by cost and by number of
+// visits, cheapest first: the best of all, then what fewer visits cost. Errors
+// are those of [SolveBasket].
+func Unbeaten(b Basket) ([]Order, error) {
+	if err := b.check(); err != nil {
+		return nil, err
 	}
-	return best, nil
+	s := newSearch(b)
+	found, err := s.run(len(s.visits))
+	if err != nil {
+		return nil, err
+	}
+	if !found {
+		return nil, s.unreached()
+	}
+	orders := []Order{s.best}
+	for s.best.Visits > 1 {
+		found, err := s.run(s.best.Visits - 1)
+		if err != nil {
+			return nil, err
+		}
+		if !found {
+			break // fewer visits do not sell everything
+		}
+		if last := len(orders) - 1; orders[last].CostCents == s.best.CostCents {
+			orders = orders[:last] // as cheap with a visit more
+		}
+		orders = append(orders, s.best)
+	}
+	return orders, nil
 }
 
 func (b Basket) check() error {

@@ -15,8 +15,11 @@
 // [Solve] answers this exactly for one item by dynamic programming over the
 // grams bought so far, in steps of the greatest common divisor of the nets
 // (a covering knapsack; Martello and Toth, Knapsack Problems, 1990, from
-// memory). [SolveBasket] ties items together through shops that cost a visit
-// or ask for a least order, by branch and bound over the visits.
+// memory). A price may fall from a number bought at once on. Where several
+// deadlines of what spoils share one stock, branch and bound shares it out.
+// [SolveBasket] ties items together through shops that cost a visit or ask for
+// a least order, by branch and bound over the visits and a knapsack over the
+// items; [Unbeaten] also tells what fewer visits cost.
 //
 // Money is in whole cents, mass in whole grams; nothing is a float, so the
 // same input gives the same answer everywhere.

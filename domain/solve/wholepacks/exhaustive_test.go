@@ -33,7 +33,7 @@ func exhaustive(it Item) (best Purchase, found bool) {
 			return
 		}
 		o := it.Packages[p].Offers[k]
-		for n := int64(0); n <= min(o.Available, (total+it.Packages[p].NetGrams-1)/it.Packages[p].NetGrams); n++ {
+		for n := int64(0); n <= min(o.Available, max(o.ManyFrom, (total+it.Packages[p].NetGrams-1)/it.Packages[p].NetGrams)); n++ {
 			counts[p][k] = n
 			walk(p+1, k)
 		}
@@ -57,6 +57,15 @@ func better(a, b Purchase) bool {
 func tally(it Item, counts [][]int64) (Purchase, bool) {
 	var sum Purchase
 	var surplus int64
+	for p, pack := range it.Packages {
+		var taken int64
+		for _, n := range counts[p] {
+			taken += n
+		}
+		if pack.OneStock && taken > pack.first().Available {
+			return sum, false
+		}
+	}
 	for k, need := range it.NeedGrams {
 		if !it.Keeps {
 			surplus = 0
@@ -66,7 +75,11 @@ func tally(it Item, counts [][]int64) (Purchase, bool) {
 			if n > pack.Offers[k].Available {
 				return sum, false
 			}
-			sum.CostCents += n * pack.Offers[k].PriceCents
+			if from := pack.Offers[k].ManyFrom; from > 0 && n >= from {
+				sum.CostCents += n * pack.Offers[k].ManyCents
+			} else {
+				sum.CostCents += n * pack.Offers[k].PriceCents
+			}
 			sum.BoughtGrams += n * pack.NetGrams
 			sum.Packages += n
 			surplus += n * pack.NetGrams
@@ -103,7 +116,20 @@ func randomItem(r *rand.Rand) Item {
 			case 1:
 				o.Available = int64(r.IntN(2))
 			}
+			if r.IntN(4) == 0 {
+				o.ManyFrom, o.ManyCents = int64(2+r.IntN(3)), o.PriceCents*int64(r.IntN(10))/10
+			}
 			p.Offers = append(p.Offers, o)
+		}
+		if p.OneStock = r.IntN(2) == 0; p.OneStock {
+			if p.Offers[0].Available == Unlimited && !it.Keeps {
+				p.Offers[0].Available = int64(2 + r.IntN(4))
+			}
+			for k := range p.Offers {
+				if p.Offers[k].Available > 0 {
+					p.Offers[k] = p.first()
+				}
+			}
 		}
 		it.Packages = append(it.Packages, p)
 	}
@@ -112,7 +138,7 @@ func randomItem(r *rand.Rand) Item {
 
 func TestSolveEqualsExhaustiveSearch(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 3))
-	short, deep := 0, 0
+	short, deep, many, shared := 0, 0, 0, 0
 	for n := range 4000 {
 		it := randomItem(r)
 		want, found := exhaustive(it)
@@ -135,23 +161,45 @@ func TestSolveEqualsExhaustiveSearch(t *testing.T) {
 		if better(again, want) || better(want, again) {
 			t.Fatalf("case %d %+v: got %+v, want %+v", n, it, again, want)
 		}
-		if again.CostCents != got.CostCents || again.LeftGrams != got.LeftGrams || again.Packages != got.Packages || again.BoughtGrams != got.BoughtGrams {
+		if again.CostCents != got.CostCents || again.LeftGrams != got.LeftGrams || again.Packages != got.Packages || again.BoughtGrams != got.BoughtGrams || got.BoundCents != got.CostCents {
 			t.Fatalf("case %d: totals %+v do not match the counts %+v", n, got, again)
 		}
 		if got.Packages > 1 && len(it.NeedGrams) > 1 {
 			deep++
 		}
+		for p, pack := range it.Packages {
+			if n := got.Counts[p][0]; pack.Offers[0].ManyFrom > 0 && n >= pack.Offers[0].ManyFrom {
+				many++
+			}
+			if pack.OneStock && !it.Keeps && len(it.NeedGrams) > 1 && it.overdrawn(aloneEach(it)) == p {
+				shared++
+			}
+		}
 	}
-	if short < 100 || deep < 1000 {
-		t.Errorf("random cases too tame: %d short, %d deep", short, deep)
+	if short < 100 || deep < 1000 || many < 200 || shared < 20 {
+		t.Errorf("random cases too tame: %d short, %d deep, %d at the price of many, %d that share a stock", short, deep, many, shared)
 	}
+}
+
+// aloneEach buys for each deadline as if the stock were its own.
+func aloneEach(it Item) Purchase {
+	whole := it.nothing()
+	for k := range it.NeedGrams {
+		one := it.only(k)
+		if p, err := one.solve(); err == nil {
+			for i := range whole.Counts {
+				whole.Counts[i][k] = p.Counts[i][0]
+			}
+		}
+	}
+	return whole
 }
 
 // Need and stock grow one gram at a time: shortage is told to the gram.
 func TestShortfallIsExact(t *testing.T) {
 	for need := int64(1); need <= 40; need++ {
 		it := Item{Name: "rice", NeedGrams: []int64{0, need}, Keeps: true, Packages: []Package{
-			{NetGrams: 7, Offers: []Offer{{100, 2}, {}}}, {NetGrams: 5, Offers: []Offer{{}, {90, 1}}}}}
+			{NetGrams: 7, Offers: []Offer{{PriceCents: 100, Available: 2}, {}}}, {NetGrams: 5, Offers: []Offer{{}, {PriceCents: 90, Available: 1}}}}}
 		_, err := Solve(it)
 		var e *ShortError
 		if !errors.As(err, &e) {

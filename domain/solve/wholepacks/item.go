@@ -19,6 +19,9 @@ const (
 	// common divisor of the package nets.
 	MostSteps = 1 << 22
 
+	// MostManyFrom is the largest number that a price of many may begin at.
+	MostManyFrom = 1 << 12
+
 	mostNeedGrams = 1 << 40
 )
 
@@ -29,6 +32,17 @@ type Offer struct {
 	PriceCents int64
 	// Available is how many packages can be had: 0 none, [Unlimited] any number.
 	Available int64
+	// ManyFrom is the number from which on each of them costs ManyCents, if so
+	// many are bought for the deadline; 0: no such price.
+	ManyFrom, ManyCents int64
+}
+
+// cents is what n packages cost together.
+func (o Offer) cents(n int64) int64 {
+	if o.ManyFrom > 0 && n >= o.ManyFrom {
+		return n * o.ManyCents
+	}
+	return n * o.PriceCents
 }
 
 // Package is one size in which an item is sold.
@@ -39,6 +53,9 @@ type Package struct {
 	Shop int
 	// Offers holds one entry for each deadline.
 	Offers []Offer
+	// OneStock says that all offers draw on one stock: what is bought for one
+	// deadline is gone for the others. The offers that sell must then be equal.
+	OneStock bool
 }
 
 // Item is one thing to buy, independent of all others.
@@ -66,6 +83,9 @@ type Purchase struct {
 	LeftGrams int64
 	// Packages bought in all.
 	Packages int64
+	// BoundCents: no purchase costs less. It is CostCents, and the purchase the
+	// best, unless one stock had to be shared out in more ways than [MostSplits].
+	BoundCents int64
 }
 
 // ShortError says that the shops do not hold enough of an item.
@@ -89,6 +109,16 @@ func (e *ShortError) Error() string {
 		e.Item, e.ShortGrams, e.Deadline+1)
 }
 
+// first is the first offer that sells, or none.
+func (p Package) first() Offer {
+	for _, o := range p.Offers {
+		if o.Available > 0 {
+			return o
+		}
+	}
+	return Offer{}
+}
+
 // check rejects what has no meaning or would not fit 64 bits.
 func (it Item) check() error {
 	for k, need := range it.NeedGrams {
@@ -106,6 +136,13 @@ func (it Item) check() error {
 		for k, o := range pack.Offers {
 			if o.PriceCents < 0 || o.PriceCents > MostPriceCents {
 				return fmt.Errorf("%s: package %d costs %d cents at deadline %d: give 0 to %d", it.Name, p+1, o.PriceCents, k+1, int64(MostPriceCents))
+			}
+			if o.ManyFrom < 0 || o.ManyFrom > MostManyFrom || o.ManyCents < 0 || o.ManyCents > MostPriceCents {
+				return fmt.Errorf("%s: package %d costs %d cents from %d on at deadline %d: give 0 to %d, from 0 to %d",
+					it.Name, p+1, o.ManyCents, o.ManyFrom, k+1, int64(MostPriceCents), MostManyFrom)
+			}
+			if pack.OneStock && o.Available > 0 && o != pack.first() {
+				return fmt.Errorf("%s: package %d has one stock and two offers: make them equal", it.Name, p+1)
 			}
 			if o.Available < 0 {
 				return fmt.Errorf("%s: package %d has a stock of %d at deadline %d: give 0 or more", it.Name, p+1, o.Available, k+1)

@@ -22,8 +22,11 @@ const (
 type search struct {
 	basket Basket
 	visits []visit
+	most   int                   // visits allowed
 	solved []map[string]Purchase // by item, then by the visits refused that touch it
+	bare   []map[string][]option // by item, then by the visits refused and the one to be filled
 	nodes  int
+	work   int // steps of filling least orders
 
 	found bool
 	best  Order
@@ -34,15 +37,10 @@ type search struct {
 }
 
 func newSearch(b Basket) *search {
-	s := &search{basket: b, solved: make([]map[string]Purchase, len(b.Items))}
+	s := &search{basket: b, solved: make([]map[string]Purchase, len(b.Items)), bare: make([]map[string][]option, len(b.Items))}
 	for i := range s.solved {
-		s.solved[i] = map[string]Purchase{}
+		s.solved[i], s.bare[i] = map[string]Purchase{}, map[string][]option{}
 	}
-	// A free shop needs no decision, unless sending its customers elsewhere
-	// could fill a least order.
-	least := slices.ContainsFunc(b.Shops, func(shop Shop) bool {
-		return slices.ContainsFunc(shop.LeastCents, func(c int64) bool { return c > 0 })
-	})
 	deadlines := 0
 	if len(b.Items) > 0 {
 		deadlines = len(b.Items[0].NeedGrams)
@@ -56,12 +54,27 @@ func newSearch(b Basket) *search {
 			if shop.LeastCents != nil {
 				v.least = shop.LeastCents[k]
 			}
-			if least || v.fee > 0 {
+			if slices.ContainsFunc(b.Items, func(it Item) bool { return it.sells(v) }) {
 				s.visits = append(s.visits, v)
 			}
 		}
 	}
+	s.most = len(s.visits)
 	return s
+}
+
+// run finds the best order of at most so many visits; false if there is none.
+// The error is that of the root: with every visit allowed, the stock is short.
+func (s *search) run(most int) (bool, error) {
+	s.most, s.nodes, s.work, s.found, s.open = most, 0, 0, false, false
+	if err := s.descend(make([]decision, len(s.visits))); err != nil || !s.found {
+		return false, err
+	}
+	s.best.BoundCents, s.best.Proven = s.best.CostCents, true
+	if s.open && s.bound.less(s.best.worth()) {
+		s.best.BoundCents, s.best.Proven = s.bound.cents, false
+	}
+	return true, nil
 }
 
 // descend explores one node. A node that cannot be met is no error unless it
@@ -69,33 +82,37 @@ func newSearch(b Basket) *search {
 func (s *search) descend(state []decision) error {
 	root := s.nodes == 0
 	s.nodes++
-	order, err := s.relax(state)
+	state = s.atMost(state)
+	order, missed, err := s.relax(state)
 	if err != nil {
 		if root {
 			return err
 		}
 		return nil
 	}
-	bound := order
+	if missed == unreachable {
+		return nil
+	}
+	bound := order.lower()
 	for i, v := range s.visits {
 		if state[i] == made {
-			bound.CostCents += v.fee
+			bound.cents += v.fee
 		}
 	}
-	if s.found && !bound.worth().less(s.best.worth()) {
+	if s.found && !bound.less(s.best.worth()) {
 		return nil
 	}
 	spent := s.spent(order)
-	branch, missed := s.offer(order, state, spent)
-	if branch < 0 && missed < 0 {
-		return nil // the order just offered is as good as the bound
+	s.offer(order, spent)
+	branch := slices.IndexFunc(spent, func(c int64) bool { return c >= 0 })
+	for branch >= 0 && (spent[branch] < 0 || state[branch] != undecided) {
+		if branch++; branch == len(spent) {
+			branch = -1
+		}
 	}
 	if branch < 0 || s.nodes >= MostNodes {
-		if !s.open || bound.worth().less(s.bound) {
-			s.open, s.bound = true, bound.worth()
-			if missed >= 0 {
-				s.missed = s.visits[missed]
-			}
+		if branch >= 0 || missed >= 0 || order.lower().cents < order.CostCents {
+			s.leaveOpen(bound, missed)
 		}
 		return nil
 	}
@@ -105,49 +122,128 @@ func (s *search) descend(state []decision) error {
 			return err
 		}
 	}
-	state[branch] = undecided
 	return nil
 }
 
-// relax solves every item alone with all visits but the refused, none paid.
-func (s *search) relax(state []decision) (Order, error) {
+// leaveOpen notes a node that was not explored to its end.
+func (s *search) leaveOpen(bound worth, missed int) {
+	if s.open && !bound.less(s.bound) {
+		return
+	}
+	s.open, s.bound = true, bound
+	if missed >= 0 {
+		s.missed = s.visits[missed]
+	}
+}
+
+// atMost copies a state; once all visits that are allowed are made, the others
+// are refused.
+func (s *search) atMost(state []decision) []decision {
+	state = slices.Clone(state)
+	count := 0
+	for _, d := range state {
+		if d == made {
+			count++
+		}
+	}
+	for i := range state {
+		if state[i] == undecided && count >= s.most {
+			state[i] = refused
+		}
+	}
+	return state
+}
+
+// unreachable as a missed visit says that no purchase reaches its least order.
+const unreachable = -2
+
+// relax solves every item alone with all visits but the refused, none paid. If
+// then one visit that is made misses its least order, the order is the best
+// that reaches it; of several the first is reached, which still is a bound. It
+// gives the place of a visit that is made and missed still, or -1.
+func (s *search) relax(state []decision) (Order, int, error) {
 	var o Order
 	for i := range s.basket.Items {
 		p, err := s.item(i, state)
 		if err != nil {
-			return Order{}, err
+			return Order{}, -1, err
 		}
-		o.Purchases = append(o.Purchases, p)
-		o.CostCents += p.CostCents
-		o.LeftGrams += p.LeftGrams
-		o.Packages += p.Packages
+		o.take(p)
 	}
-	return o, nil
+	missed := s.missedOf(o, state)
+	if missed < 0 {
+		return o, -1, nil
+	}
+	reached, known, ok := s.reach(o, state, s.visits[missed])
+	switch {
+	case !known:
+		return o, missed, nil
+	case !ok:
+		return o, unreachable, nil
+	default:
+		return reached, s.missedOf(reached, state), nil
+	}
+}
+
+// missedOf is the first visit that is made and misses its least order, or -1.
+func (s *search) missedOf(o Order, state []decision) int {
+	spent := s.spent(o)
+	for n, v := range s.visits {
+		if state[n] == made && max(0, spent[n]) < v.least {
+			return n
+		}
+	}
+	return -1
+}
+
+// take adds the purchase of the next item.
+func (o *Order) take(p Purchase) {
+	o.Purchases = append(o.Purchases, p)
+	o.CostCents += p.CostCents
+	o.LeftGrams += p.LeftGrams
+	o.Packages += p.Packages
+}
+
+// lower is a bound of an order's worth, visits aside.
+func (o Order) lower() worth {
+	w := o.worth()
+	for _, p := range o.Purchases {
+		w.cents += p.BoundCents - p.CostCents
+	}
+	return w
 }
 
 func (s *search) item(i int, state []decision) (Purchase, error) {
 	it := s.basket.Items[i]
-	key := make([]byte, len(state))
+	key := string(s.refusedKey(it, state))
+	if p, ok := s.solved[i][key]; ok {
+		return p, nil
+	}
+	p, err := Solve(it.without(func(pack, deadline int) bool { return s.isRefused(it, state, pack, deadline) }))
+	if err == nil {
+		s.solved[i][key] = p
+	}
+	return p, err
+}
+
+// refusedKey tells the visits refused that touch an item.
+func (s *search) refusedKey(it Item, state []decision) []byte {
+	key := make([]byte, len(state), len(state)+2)
 	for n, v := range s.visits {
 		if state[n] == refused && it.sells(v) {
 			key[n] = 1
 		}
 	}
-	if p, ok := s.solved[i][string(key)]; ok {
-		return p, nil
-	}
-	p, err := Solve(it.without(func(pack, deadline int) bool {
-		for n, v := range s.visits {
-			if key[n] == 1 && v.shop == it.Packages[pack].Shop && v.deadline == deadline {
-				return true
-			}
+	return key
+}
+
+func (s *search) isRefused(it Item, state []decision, pack, deadline int) bool {
+	for n, v := range s.visits {
+		if state[n] == refused && v.shop == it.Packages[pack].Shop && v.deadline == deadline {
+			return true
 		}
-		return false
-	}))
-	if err == nil {
-		s.solved[i][string(key)] = p
 	}
-	return p, err
+	return false
 }
 
 func (it Item) sells(v visit) bool {
@@ -179,7 +275,7 @@ func (s *search) spent(o Order) []int64 {
 		for i, it := range s.basket.Items {
 			for p, pack := range it.Packages {
 				if count := o.Purchases[i].Counts[p][v.deadline]; pack.Shop == v.shop && count > 0 {
-					spent[n] = max(spent[n], 0) + count*pack.Offers[v.deadline].PriceCents
+					spent[n] = max(spent[n], 0) + pack.Offers[v.deadline].cents(count)
 				}
 			}
 		}
@@ -188,39 +284,29 @@ func (s *search) spent(o Order) []int64 {
 }
 
 // offer proposes a relaxed order as the answer, topped up where a least order
-// is missed. It returns the first visit left to decide because the order makes
-// it, and the first visit whose least order it missed; -1 for none.
-func (s *search) offer(o Order, state []decision, spent []int64) (branch, missed int) {
-	branch, missed = -1, -1
+// is missed.
+func (s *search) offer(o Order, spent []int64) {
 	for n, v := range s.visits {
-		if spent[n] < 0 {
-			continue
+		if spent[n] >= 0 && spent[n] < v.least {
+			o = s.topUp(o, spent)
+			spent = s.spent(o)
+			break
 		}
-		if spent[n] < v.least && missed < 0 {
-			missed = n
-		}
-		if state[n] == undecided && branch < 0 {
-			branch = n
-		}
-	}
-	if missed >= 0 {
-		o = s.topUp(o, spent)
-		spent = s.spent(o)
 	}
 	for n, v := range s.visits {
 		if spent[n] < 0 {
 			continue
 		}
 		if spent[n] < v.least {
-			return branch, missed
+			return
 		}
+		o.Visits++
 		o.VisitCents += v.fee
 		o.CostCents += v.fee
 	}
-	if !s.found || o.worth().less(s.best.worth()) {
+	if o.Visits <= s.most && (!s.found || o.worth().less(s.best.worth())) {
 		s.found, s.best = true, o
 	}
-	return branch, missed
 }
 
 func (s *search) unreached() error {

@@ -12,15 +12,23 @@ func Solve(it Item) (Purchase, error) {
 	if err := it.check(); err != nil {
 		return Purchase{}, err
 	}
-	whole := Purchase{Counts: make([][]int64, len(it.Packages))}
-	for p := range whole.Counts {
-		whole.Counts[p] = make([]int64, len(it.NeedGrams))
+	if it.Keeps {
+		return it.earliest().solve()
 	}
+	if it.shares() {
+		return it.shareOut()
+	}
+	return it.solve()
+}
+
+// solve answers an item whose offers do not share a stock.
+func (it Item) solve() (Purchase, error) {
+	whole := it.nothing()
 	if it.Keeps {
 		if err := it.solveInto(&whole, 0); err != nil {
 			return Purchase{}, err
 		}
-		return whole, nil
+		return it.priced(whole), nil
 	}
 	// What spoils ties no deadline to another.
 	for k := range it.NeedGrams {
@@ -28,8 +36,38 @@ func Solve(it Item) (Purchase, error) {
 			return Purchase{}, err
 		}
 	}
-	return whole, nil
+	return it.priced(whole), nil
 }
+
+// nothing is the purchase of no package.
+func (it Item) nothing() Purchase {
+	whole := Purchase{Counts: make([][]int64, len(it.Packages))}
+	for p := range whole.Counts {
+		whole.Counts[p] = make([]int64, len(it.NeedGrams))
+	}
+	return whole
+}
+
+// priced adds up a purchase from its counts.
+func (it Item) priced(whole Purchase) Purchase {
+	whole.CostCents, whole.BoughtGrams, whole.LeftGrams, whole.Packages = 0, 0, 0, 0
+	for p, pack := range it.Packages {
+		for k, n := range whole.Counts[p] {
+			whole.CostCents += pack.Offers[k].cents(n)
+			whole.BoughtGrams += n * pack.NetGrams
+			whole.Packages += n
+		}
+	}
+	whole.LeftGrams = whole.BoughtGrams
+	for _, q := range it.NeedGrams {
+		whole.LeftGrams -= q
+	}
+	whole.BoundCents = whole.CostCents
+	return whole
+}
+
+// worth of a purchase, its rest in grams.
+func (p Purchase) worth() worth { return worth{p.CostCents, p.LeftGrams<<packageBits + p.Packages} }
 
 // only is the item as if deadline k were the sole one.
 func (it Item) only(k int) Item {
@@ -40,7 +78,7 @@ func (it Item) only(k int) Item {
 	return one
 }
 
-// solveInto adds the best purchase of an item that keeps to whole, its first
+// solveInto adds the counts of the best purchase of an item that keeps to whole, its first
 // deadline counted as deadline first there.
 func (it Item) solveInto(whole *Purchase, first int) error {
 	if short := it.short(); short != nil {
@@ -69,14 +107,8 @@ func (it Item) solveInto(whole *Purchase, first int) error {
 		due += q
 		t.settle(int((due + step - 1) / step))
 	}
-	whole.LeftGrams -= need
 	for _, b := range trace(passes, t.top()) {
-		pack := it.Packages[b.pack]
 		whole.Counts[b.pack][first+b.deadline] += b.count
-		whole.CostCents += b.count * pack.Offers[b.deadline].PriceCents
-		whole.BoughtGrams += b.count * pack.NetGrams
-		whole.LeftGrams += b.count * pack.NetGrams
-		whole.Packages += b.count
 	}
 	return nil
 }

@@ -14,7 +14,7 @@ func single(need int64, packs ...Package) Item {
 }
 
 func pack(net, price, available int64) Package {
-	return Package{NetGrams: net, Offers: []Offer{{price, available}}}
+	return Package{NetGrams: net, Offers: []Offer{{PriceCents: price, Available: available}}}
 }
 
 func TestTiesGoToFewerPackagesThenTheEarlierOne(t *testing.T) {
@@ -36,7 +36,7 @@ func TestNothingNeededNothingBought(t *testing.T) {
 }
 
 func TestUnsoldIsTold(t *testing.T) {
-	_, err := Solve(Item{Name: "ghee", NeedGrams: []int64{0, 80}, Packages: []Package{{NetGrams: 100, Offers: []Offer{{1, Unlimited}, {}}}}})
+	_, err := Solve(Item{Name: "ghee", NeedGrams: []int64{0, 80}, Packages: []Package{{NetGrams: 100, Offers: []Offer{{PriceCents: 1, Available: Unlimited}, {}}}}})
 	var e *ShortError
 	if !errors.As(err, &e) || !e.Unsold || e.Deadline != 1 || e.ShortGrams != 80 {
 		t.Errorf("%v", err)
@@ -54,6 +54,8 @@ func TestMeaninglessInputIsRejected(t *testing.T) {
 		"huge net":       single(1, pack(1<<32, 1, 1)),
 		"negative price": single(1, pack(1, -1, 1)),
 		"negative stock": single(1, pack(1, 1, -1)),
+		"price of minus": {Name: "rice", NeedGrams: []int64{1}, Packages: []Package{{NetGrams: 1, Offers: []Offer{{Available: 1, ManyFrom: 2, ManyCents: -1}}}}},
+		"two in a stock": {Name: "rice", NeedGrams: []int64{1, 1}, Packages: []Package{{NetGrams: 1, OneStock: true, Offers: []Offer{{Available: 1}, {Available: 2}}}}},
 		"offer missing":  {Name: "rice", NeedGrams: []int64{1, 1}, Packages: []Package{pack(1, 1, 1)}},
 		"step too fine":  single(1<<30, pack(1, 1, Unlimited)),
 	}
@@ -91,8 +93,11 @@ func TestRelaxingNeverCostsMore(t *testing.T) {
 		switch o := &it.Packages[p].Offers[k]; r.IntN(3) {
 		case 0:
 			o.Available = Unlimited
+			it.Packages[p].OneStock = false
 		case 1:
 			o.PriceCents /= 2
+			o.ManyCents /= 2
+			it.Packages[p].OneStock = false
 		default:
 			it.Keeps = true
 		}
@@ -113,7 +118,7 @@ func shelf(r *rand.Rand, deadlines int, people int64) Item {
 	for _, net := range []int64{100, 250, 400, 500, 1000}[r.IntN(3):] {
 		p := Package{NetGrams: net}
 		for range deadlines {
-			o := Offer{int64(unit) * net / 100 * int64(80+r.IntN(40)) / 100 * 1000 / (800 + net), Unlimited}
+			o := Offer{PriceCents: int64(unit) * net / 100 * int64(80+r.IntN(40)) / 100 * 1000 / (800 + net), Available: Unlimited}
 			if r.IntN(4) == 0 {
 				o.Available = int64(r.IntN(30))
 			}

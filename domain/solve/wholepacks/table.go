@@ -43,7 +43,8 @@ type pass struct {
 	steps          int   // what they add, at most the table's top
 	repeat         bool  // may be taken again
 	taken          []uint64
-	topFrom        int // the amount from which the top was reached
+	counts         []int32 // where the number is free: packages taken for each amount
+	topFrom        int     // the amount from which the top was reached
 }
 
 // buy sweeps the table with one offer: once if the stock cannot run out, else
@@ -51,6 +52,9 @@ type pass struct {
 // sum of them.
 func (t *table) buy(pack, deadline int, steps int64, o Offer) []*pass {
 	enough := (int64(t.top())-1)/steps + 1
+	if o.ManyFrom > 0 && o.Available >= o.ManyFrom {
+		return []*pass{t.buyMany(pack, deadline, steps, o)}
+	}
 	if o.Available >= enough {
 		p := t.newPass(pack, deadline, 1, steps)
 		p.repeat = true
@@ -67,8 +71,43 @@ func (t *table) buy(pack, deadline int, steps int64, o Offer) []*pass {
 	return passes
 }
 
+// buyMany sweeps the table with every number of an offer whose price falls with
+// the number; no more than what is needed, or what the lower price asks for.
+func (t *table) buyMany(pack, deadline int, steps int64, o Offer) *pass {
+	p := &pass{pack: pack, deadline: deadline, steps: int(min(steps, int64(t.top()))), counts: make([]int32, len(t.best))}
+	for e := t.top() - 1; e >= 0; e-- { // downwards, so that each amount is left as it was before
+		from := t.best[e]
+		if from.cents == never.cents {
+			continue
+		}
+		most := min(o.Available, max(o.ManyFrom, int64(t.top()-e-1)/steps+1))
+		for n := int64(1); n <= most; n++ {
+			to := int(min(int64(e)+n*steps, int64(t.top())))
+			add := price(n, steps, o)
+			if sum := (worth{from.cents + add.cents, from.rest + add.rest}); sum.less(t.best[to]) {
+				t.best[to], p.counts[to] = sum, int32(n)
+				if to == t.top() {
+					p.topFrom = e
+				}
+			}
+		}
+	}
+	return p
+}
+
+// takenAt tells how many packages the pass added to reach an amount; 0: none.
+func (p *pass) takenAt(e int) int64 {
+	if p.counts != nil {
+		return int64(p.counts[e])
+	}
+	if p.taken[e/64]>>(e%64)&1 == 1 {
+		return p.count
+	}
+	return 0
+}
+
 func price(n, steps int64, o Offer) worth {
-	return worth{cents: n * o.PriceCents, rest: n*steps<<packageBits + n}
+	return worth{cents: o.cents(n), rest: n*steps<<packageBits + n}
 }
 
 func (t *table) newPass(pack, deadline int, count, steps int64) *pass {
@@ -135,11 +174,14 @@ func trace(passes []*pass, e int) []bought {
 	top := e
 	for i := len(passes) - 1; i >= 0; i-- {
 		p := passes[i]
-		for p.taken[e/64]>>(e%64)&1 == 1 {
-			list = append(list, bought{p.pack, p.deadline, p.count})
-			if e == top {
+		for n := p.takenAt(e); n > 0; n = p.takenAt(e) {
+			list = append(list, bought{p.pack, p.deadline, n})
+			switch {
+			case e == top:
 				e = p.topFrom
-			} else {
+			case p.counts != nil:
+				e -= int(n) * p.steps
+			default:
 				e -= p.steps
 			}
 			if !p.repeat {
