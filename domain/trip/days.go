@@ -58,6 +58,7 @@ func (t *Trip) InsertDay(at int, day Day) error {
 	}
 	t.Days = slices.Insert(t.Days, at-1, day)
 	t.renumber(later)
+	t.redate(later)
 	return nil
 }
 
@@ -92,7 +93,7 @@ func (t *Trip) RemoveDay(day int) error {
 		}
 	}
 	t.Days = slices.Delete(t.Days, day-1, day)
-	t.renumber(func(d int) int {
+	closed := func(d int) int {
 		switch {
 		case d == day:
 			return 0
@@ -101,7 +102,9 @@ func (t *Trip) RemoveDay(day int) error {
 		default:
 			return d
 		}
-	})
+	}
+	t.renumber(closed)
+	t.redate(closed)
 	return nil
 }
 
@@ -116,7 +119,7 @@ func (m *Member) onlyOn(day, days int) bool {
 
 // MoveDay makes a day the one of another number; those between close up. Its
 // menu, the resupply points of its evening and its bags go with it. Members
-// come and go on the same dates as before.
+// come and go, and things are decided, on the same dates as before.
 func (t *Trip) MoveDay(from, to int) error {
 	if from < 1 || from > len(t.Days) || to < 1 || to > len(t.Days) {
 		return fmt.Errorf("day %d cannot become day %d: the trip has %d days", from, to, len(t.Days))
@@ -171,6 +174,9 @@ func (t *Trip) renumber(to func(day int) int) {
 		} else {
 			e.Day = max(1, e.Day-1)
 		}
+	}
+	for i := range t.Progress.Replans {
+		t.Progress.Replans[i].rename(to)
 	}
 }
 

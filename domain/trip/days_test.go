@@ -24,8 +24,13 @@ func fiveDays() *trip.Trip {
 		Points: []trip.ResupplyPoint{{ID: 1, AfterDay: 1}, {ID: 2, AfterDay: 3}},
 		Pins:   []trip.Pin{{Bag: "d3 dinner g1 r1 b1 pot 1", Member: 1}, {Gear: 4, Member: 1}},
 		Progress: trip.Progress{
-			Packed: []trip.PackedBag{{Bag: "d2 lunch g1 r1 b1 pot 1"}, {Bag: "d3 lunch g1 r1 b1 pot 1"}},
-			Ends:   []trip.BagEnd{{Bag: "d2 snack g1 r1 b1 m1 bowl 1", End: trip.Eaten, Day: 3}, {Bag: "d4 snack g1 r1 b1 m1 bowl 1", End: trip.Lost, Day: 4}},
+			Packed:      []trip.PackedBag{{Bag: "d2 lunch g1 r1 b1 pot 1"}, {Bag: "d3 lunch g1 r1 b1 pot 1"}},
+			CrewChanges: []trip.CrewChange{{Member: 1, Day: 3}, {Member: 2, Day: 5, There: true}},
+			Replans: []trip.Replan{
+				{Day: 3, Moves: []trip.DishMove{{Dish: "d4 dinner g1 r1 b1", Day: 3, Meal: trip.Dinner, Group: 1}, {Dish: "d2 dinner g1 r1 b1"}}, HandOvers: []trip.HandOver{{Bag: "d4 dinner g1 r1 b1 pot 1", To: 1}}},
+				{Day: 5, HandOvers: []trip.HandOver{{Gear: 4, To: 2}}},
+			},
+			Ends: []trip.BagEnd{{Bag: "d2 snack g1 r1 b1 m1 bowl 1", End: trip.Eaten, Day: 3}, {Bag: "d4 snack g1 r1 b1 m1 bowl 1", End: trip.Lost, Day: 4}},
 		},
 	}
 	for day := 1; day <= 5; day++ {
@@ -60,6 +65,17 @@ func story(t *trip.Trip) string {
 	for _, e := range t.Progress.Ends {
 		say("end %s on %d", day(e.Bag), e.Day)
 	}
+	for _, c := range t.Progress.CrewChanges {
+		say("member %d %v from %d", c.Member, c.There, c.Day)
+	}
+	for _, r := range t.Progress.Replans {
+		for _, m := range r.Moves {
+			say("dish %s to %d", day(m.Dish), m.Day)
+		}
+		for _, h := range r.HandOvers {
+			say("over %s on %d", day(h.Bag), r.Day)
+		}
+	}
 	return strings.Join(words, " ")
 }
 
@@ -78,15 +94,15 @@ func TestDaysChangeAndWhatNamesThemFollows(t *testing.T) {
 		change func(*trip.Trip) error
 		want   string
 	}{
-		{"before the first", insert(1), "new 1 2 3 4 5 0-0 4-0 0-4 1-6 3-3 after 2 after 4 2=1 3=2 4=3 5=4 6=5 pin d4 pin  packed d3 packed d4 end d3 on 4 end d5 on 5"},
-		{"where a box waits the evening before", insert(4), "1 2 3 new 4 5 0-0 3-0 0-3 1-6 2-2 after 1 after 3 1=1 2=2 3=3 5=4 6=5 pin d3 pin  packed d2 packed d3 end d2 on 3 end d5 on 5"},
-		{"where a member joins", insert(3), "1 2 new 3 4 5 0-0 4-0 0-4 1-6 2-2 after 1 after 4 1=1 2=2 4=3 5=4 6=5 pin d4 pin  packed d2 packed d4 end d2 on 4 end d5 on 5"},
-		{"after the last", insert(6), "1 2 3 4 5 new 0-0 3-0 0-3 1-6 2-2 after 1 after 3 1=1 2=2 3=3 4=4 5=5 pin d3 pin  packed d2 packed d3 end d2 on 3 end d4 on 4"},
-		{"the first gone", remove(1), "2 3 4 5 0-0 2-0 0-2 1-4 1-1 after 1 after 2 1=2 2=3 3=4 4=5 pin d2 pin  packed d1 packed d2 end d1 on 2 end d3 on 3"},
-		{"the middle gone", remove(3), "1 2 4 5 0-0 3-0 0-2 1-4 2-2 after 1 after 2 1=1 2=2 3=4 4=5 pin  packed d2 end d2 on 2 end d3 on 3"},
-		{"the last gone", remove(5), "1 2 3 4 0-0 3-0 0-3 1-4 2-2 after 1 after 3 1=1 2=2 3=3 4=4 pin d3 pin  packed d2 packed d3 end d2 on 3 end d4 on 4"},
-		{"later", move(2, 4), "1 3 4 2 5 0-0 3-0 0-3 1-5 2-2 after 1 after 2 1=1 4=2 2=3 3=4 5=5 pin d2 pin  packed d4 packed d2 end d4 on 2 end d3 on 3"},
-		{"earlier", move(4, 1), "4 1 2 3 5 0-0 3-0 0-3 1-5 2-2 after 2 after 4 2=1 3=2 4=3 1=4 5=5 pin d4 pin  packed d3 packed d4 end d3 on 4 end d1 on 1"},
+		{"before the first", insert(1), "new 1 2 3 4 5 0-0 4-0 0-4 1-6 3-3 after 2 after 4 2=1 3=2 4=3 5=4 6=5 pin d4 pin  packed d3 packed d4 end d3 on 4 end d5 on 5 member 1 false from 4 member 2 true from 6 dish d5 to 4 dish d3 to 0 over d5 on 4 over  on 6"},
+		{"where a box waits the evening before", insert(4), "1 2 3 new 4 5 0-0 3-0 0-3 1-6 2-2 after 1 after 3 1=1 2=2 3=3 5=4 6=5 pin d3 pin  packed d2 packed d3 end d2 on 3 end d5 on 5 member 1 false from 3 member 2 true from 6 dish d5 to 3 dish d2 to 0 over d5 on 3 over  on 6"},
+		{"where a member joins", insert(3), "1 2 new 3 4 5 0-0 4-0 0-4 1-6 2-2 after 1 after 4 1=1 2=2 4=3 5=4 6=5 pin d4 pin  packed d2 packed d4 end d2 on 4 end d5 on 5 member 1 false from 4 member 2 true from 6 dish d5 to 4 dish d2 to 0 over d5 on 4 over  on 6"},
+		{"after the last", insert(6), "1 2 3 4 5 new 0-0 3-0 0-3 1-6 2-2 after 1 after 3 1=1 2=2 3=3 4=4 5=5 pin d3 pin  packed d2 packed d3 end d2 on 3 end d4 on 4 member 1 false from 3 member 2 true from 5 dish d4 to 3 dish d2 to 0 over d4 on 3 over  on 5"},
+		{"the first gone", remove(1), "2 3 4 5 0-0 2-0 0-2 1-4 1-1 after 1 after 2 1=2 2=3 3=4 4=5 pin d2 pin  packed d1 packed d2 end d1 on 2 end d3 on 3 member 1 false from 2 member 2 true from 4 dish d3 to 2 dish d1 to 0 over d3 on 2 over  on 4"},
+		{"the middle gone", remove(3), "1 2 4 5 0-0 3-0 0-2 1-4 2-2 after 1 after 2 1=1 2=2 3=4 4=5 pin  packed d2 end d2 on 2 end d3 on 3 member 1 false from 3 member 2 true from 4 dish d3 to 0 dish d2 to 0 over d3 on 3 over  on 4"},
+		{"the last gone", remove(5), "1 2 3 4 0-0 3-0 0-3 1-4 2-2 after 1 after 3 1=1 2=2 3=3 4=4 pin d3 pin  packed d2 packed d3 end d2 on 3 end d4 on 4 member 1 false from 3 dish d4 to 3 dish d2 to 0 over d4 on 3 over  on 4"},
+		{"later", move(2, 4), "1 3 4 2 5 0-0 3-0 0-3 1-5 2-2 after 1 after 2 1=1 4=2 2=3 3=4 5=5 pin d2 pin  packed d4 packed d2 end d4 on 2 end d3 on 3 member 1 false from 3 member 2 true from 5 dish d3 to 2 dish d4 to 0 over d3 on 3 over  on 5"},
+		{"earlier", move(4, 1), "4 1 2 3 5 0-0 3-0 0-3 1-5 2-2 after 2 after 4 2=1 3=2 4=3 1=4 5=5 pin d4 pin  packed d3 packed d4 end d3 on 4 end d1 on 1 member 1 false from 3 member 2 true from 5 dish d1 to 4 dish d3 to 0 over d1 on 3 over  on 5"},
 	} {
 		made := fiveDays()
 		if err := c.change(made); err != nil {

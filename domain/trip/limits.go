@@ -19,7 +19,7 @@ const (
 	MaxPins     = 2000
 
 	MaxPurchases = 10_000
-	MaxNotedBags = 50_000 // packed, or eaten, thrown away and lost
+	MaxNotedBags = 50_000 // packed, or eaten, thrown away and lost; moved and handed over
 
 	MaxNameRunes = 120    // one line: a name, a shop, a tag
 	MaxTextRunes = 10_000 // several lines: notes, an address

@@ -5,9 +5,10 @@ import "sumpter/domain/units"
 // DateOf gives the date of a day of the trip (1-based).
 func (t *Trip) DateOf(day int) units.Date { return t.Start.AddDays(day - 1) }
 
-// Present tells whether the member is with the group on a day (1-based).
+// Present tells whether the member is planned to be with the group on a day
+// (1-based).
 func (m *Member) Present(day int) bool {
-	return day >= max(m.FirstDay, 1) && (m.LastDay == 0 || day <= m.LastDay)
+	return !m.Standby && day >= max(m.FirstDay, 1) && (m.LastDay == 0 || day <= m.LastDay)
 }
 
 // Eats tells whether the meal is eaten from the packs on the day.

@@ -31,6 +31,12 @@ func TestCanonicalForgetsTheOrderOfLists(t *testing.T) {
 		other.Pins = shuffled(random, made.Pins)
 		other.Progress.Packed = shuffled(random, made.Progress.Packed)
 		other.Progress.Ends = shuffled(random, made.Progress.Ends)
+		other.Progress.CrewChanges = shuffled(random, made.Progress.CrewChanges)
+		other.Progress.Replans = shuffled(random, made.Progress.Replans)
+		for i := range other.Progress.Replans {
+			r := &other.Progress.Replans[i]
+			r.Moves, r.HandOvers = shuffled(random, r.Moves), shuffled(random, r.HandOvers)
+		}
 		other.Progress.MissingBoxes = shuffled(random, made.Progress.MissingBoxes)
 		if have := other.Canonical(); !reflect.DeepEqual(have, want) {
 			rt.Fatalf("have %+v\nwant %+v", have, want)

@@ -36,7 +36,7 @@ func (t *Trip) WithoutPersonalData() *Trip {
 			ID: known.ID, Name: stand(i), Group: known.Group,
 			Sex: SexNotGiven, Age: strangerAge, BodyMass: strangerMass, Height: strangerHeight, Appetite: 1, Strength: 1,
 			OwnKit: known.OwnKit, PackRoom: known.PackRoom, LoadLimit: optional.Unknown[units.Mass](),
-			FirstDay: known.FirstDay, LastDay: known.LastDay,
+			FirstDay: known.FirstDay, LastDay: known.LastDay, Standby: known.Standby,
 		}
 	}
 	for i := range bare.Points {

@@ -30,7 +30,7 @@ func TestNothingPersonalIsInTheCopy(t *testing.T) {
 			scramble(reflect.ValueOf(member).Elem())
 			kept := one.Crew[i]
 			member.ID, member.Group, member.OwnKit, member.PackRoom = kept.ID, kept.Group, kept.OwnKit, kept.PackRoom
-			member.FirstDay, member.LastDay = kept.FirstDay, kept.LastDay
+			member.FirstDay, member.LastDay, member.Standby = kept.FirstDay, kept.LastDay, kept.Standby
 		}
 		other.Posting.ReturnAddress = "private"
 		for i := range other.Points {

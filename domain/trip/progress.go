@@ -7,16 +7,18 @@ import (
 	"sumpter/domain/units"
 )
 
-// Progress is what has been done of the plan so far. It never changes a plan:
-// bags are named by their key, so that what was noted stays with its bag when
-// the trip is planned anew.
+// Progress is what has been done of the plan so far. It never changes what was
+// planned: bags are named by their key, so that what was noted stays with its
+// bag when the trip is planned anew.
 type Progress struct {
-	Purchases    []Purchase  `json:"purchases,omitempty"`
-	Packed       []PackedBag `json:"packed,omitempty"`
-	Ends         []BagEnd    `json:"ends,omitempty"`
-	MissingBoxes []PointID   `json:"missing_boxes,omitempty"` // where the box did not come
-	Departures   []Departure `json:"departures,omitempty"`    // who went home early
-	Moves        []BagMove   `json:"moves,omitempty"`         // bags eaten at another meal than planned
+	Departures   []Departure  `json:"departures,omitempty"` // who went home early
+	Moves        []BagMove    `json:"moves,omitempty"`      // bags eaten at another meal than planned
+	Purchases    []Purchase   `json:"purchases,omitempty"`
+	Packed       []PackedBag  `json:"packed,omitempty"`
+	Ends         []BagEnd     `json:"ends,omitempty"`
+	MissingBoxes []PointID    `json:"missing_boxes,omitempty"` // where the box did not come
+	CrewChanges  []CrewChange `json:"crew_changes,omitempty"`  // who left or joined on the way, other than planned
+	Replans      []Replan     `json:"replans,omitempty"`       // what was decided on the way
 }
 
 // Purchase is something bought for the trip: packages of a food, fuel
@@ -53,6 +55,7 @@ const (
 	Eaten      End = "eaten"
 	ThrownAway End = "thrown away"
 	Lost       End = "lost"
+	TakenAlong End = "taken along" // by a member who left
 )
 
 // BagEnd says what became of a bag, and when.
@@ -152,6 +155,7 @@ func (t *Trip) tidyProgress(before *Trip) {
 	p.Departures = orNil(slices.DeleteFunc(p.Departures, func(d Departure) bool { return t.Member(d.Member) == nil || d.Day > len(t.Days) }))
 	p.Moves = orNil(slices.DeleteFunc(p.Moves, func(m BagMove) bool { return m.Day > len(t.Days) }))
 	p.Ends = orNil(slices.DeleteFunc(p.Ends, func(e BagEnd) bool { return e.Day > len(t.Days) }))
+	t.tidyTheWay()
 }
 
 // orNil makes an empty list absent, as files give it back.

@@ -26,6 +26,12 @@ func begun() *trip.Trip {
 		},
 		Ends:         []trip.BagEnd{{Bag: "d1 dinner g1 r1 b1 pot 1", End: trip.Eaten, Day: 1}},
 		MissingBoxes: []trip.PointID{t.Points[0].ID},
+		CrewChanges:  []trip.CrewChange{{Member: t.Crew[0].ID, Day: 2}},
+		Replans: []trip.Replan{{
+			Day:       2,
+			Moves:     []trip.DishMove{{Dish: "d2 dinner g1 r1 b1", Day: 1, Meal: trip.Lunch, Group: t.Groups[0].ID}, {Dish: "d2 lunch g1 r1 b1"}},
+			HandOvers: []trip.HandOver{{Bag: "d2 dinner g1 r1 b1 pot 1", From: t.Crew[0].ID, To: t.Crew[1].ID}, {Fuel: "leg1 group1 gas mix 1", To: t.Crew[1].ID}},
+		}},
 	}
 	return t
 }
@@ -39,6 +45,12 @@ func TestProgressFaults(t *testing.T) {
 	}
 	bought := func(spoil func(*trip.Purchase)) func(*trip.Trip) {
 		return progress(func(p *trip.Progress) { spoil(&p.Purchases[0]) })
+	}
+	moved := func(spoil func(*trip.DishMove)) func(*trip.Trip) {
+		return progress(func(p *trip.Progress) { spoil(&p.Replans[0].Moves[0]) })
+	}
+	handed := func(spoil func(*trip.HandOver)) func(*trip.Trip) {
+		return progress(func(p *trip.Progress) { spoil(&p.Replans[0].HandOvers[0]) })
 	}
 	checkFaults(t, []fault{
 		{"nothing bought", progress(func(p *trip.Progress) { p.Purchases[2].Other = "" }), "progress.purchases 3 ", "not exactly one"},
@@ -67,6 +79,26 @@ func TestProgressFaults(t *testing.T) {
 		{"box missing twice", progress(func(p *trip.Progress) {
 			p.MissingBoxes = append(p.MissingBoxes, p.MissingBoxes[0])
 		}), "progress.missing_boxes 0 ", "twice"},
+		{"a ghost left", progress(func(p *trip.Progress) { p.CrewChanges[0].Member = 4711 }), "progress.crew_changes 1 member", "4711"},
+		{"left after the trip", progress(func(p *trip.Progress) { p.CrewChanges[0].Day = 7 }), "progress.crew_changes 1 day", "7"},
+		{"left and joined at once", progress(func(p *trip.Progress) {
+			p.CrewChanges = append(p.CrewChanges, trip.CrewChange{Member: p.CrewChanges[0].Member, Day: 2, There: true})
+		}), "progress.crew_changes 0 ", "twice"},
+		{"decided after the trip", progress(func(p *trip.Progress) { p.Replans[0].Day = 9 }), "progress.replans 1 day", "9"},
+		{"decided twice", progress(func(p *trip.Progress) { p.Replans = append(p.Replans, p.Replans[0]) }), "progress.replans 0 ", "twice"},
+		{"moved nothing", moved(func(m *trip.DishMove) { m.Dish = "" }), "progress.replans 1 moves[1].dish", "no dish"},
+		{"moved twice", moved(func(m *trip.DishMove) { m.Dish = "d2 lunch g1 r1 b1" }), "progress.replans 1 moves", "twice"},
+		{"moved behind the end", moved(func(m *trip.DishMove) { m.Day = 9 }), "progress.replans 1 moves[1].day", "9"},
+		{"moved to no meal", moved(func(m *trip.DishMove) { m.Meal = "tea" }), "progress.replans 1 moves[1].meal", "tea"},
+		{"moved to no group", moved(func(m *trip.DishMove) { m.Group = 4711 }), "progress.replans 1 moves[1].group", "4711"},
+		{"moved to a ghost", moved(func(m *trip.DishMove) { m.Member = 4711 }), "progress.replans 1 moves[1].member", "4711"},
+		{"kept for a meal", moved(func(m *trip.DishMove) { m.Day = 0 }), "progress.replans 1 moves[1].day", "without a day"},
+		{"handed over nothing", handed(func(h *trip.HandOver) { h.Bag = "" }), "progress.replans 1 hand_overs[1]", "not exactly one"},
+		{"handed over two things", handed(func(h *trip.HandOver) { h.Fuel = "can" }), "progress.replans 1 hand_overs[1]", "not exactly one"},
+		{"handed over lost gear", handed(func(h *trip.HandOver) { h.Bag, h.Gear = "", 4711 }), "progress.replans 1 hand_overs[1].gear", "4711"},
+		{"handed over to nobody", handed(func(h *trip.HandOver) { h.To = 0 }), "progress.replans 1 hand_overs[1].to", "0"},
+		{"handed over by a ghost", handed(func(h *trip.HandOver) { h.From = 4711 }), "progress.replans 1 hand_overs[1].from", "4711"},
+		{"handed over twice", handed(func(h *trip.HandOver) { h.Bag, h.Fuel = "", "leg1 group1 gas mix 1" }), "progress.replans 1 hand_overs", "twice"},
 	})
 }
 
@@ -87,6 +119,30 @@ func TestFindingWhatWasDone(t *testing.T) {
 	}
 	if p.PackedBag("d9") != nil || p.BagEnd(second) != nil {
 		t.Error("something was done to a bag that nobody touched")
+	}
+}
+
+// The last change that holds tells whether a member is there.
+func TestWhoIsThereOnTheWay(t *testing.T) {
+	on := begun()
+	on.Days = slices.Repeat(on.Days[:1], 6)
+	m := &on.Crew[0]
+	m.FirstDay, m.LastDay = 1, 5
+	on.Progress.CrewChanges = []trip.CrewChange{{Member: m.ID, Day: 4, There: true}, {Member: m.ID, Day: 2}, {Member: on.Crew[1].ID, Day: 1}}
+	var there []bool
+	for day := 1; day <= 6; day++ {
+		there = append(there, on.There(m, day))
+	}
+	if want := []bool{true, false, false, true, true, true}; !slices.Equal(there, want) {
+		t.Errorf("there on %v, want %v", there, want)
+	}
+	m.Standby, on.Progress.CrewChanges = true, nil
+	if on.There(m, 2) || m.Present(2) {
+		t.Error("who stands by is there")
+	}
+	on.Progress.CrewChanges = []trip.CrewChange{{Member: m.ID, Day: 3, There: true}}
+	if on.There(m, 2) || !on.There(m, 3) {
+		t.Error("who stood by does not join on day 3")
 	}
 }
 

@@ -88,6 +88,7 @@ type Member struct {
 	LoadLimit  optional.Value[units.Mass] `json:"load_limit_g,omitzero"` // hard limit, own kit included
 	FirstDay   int                        `json:"first_day"`             // 1-based, both included; 0: the trip's first
 	LastDay    int                        `json:"last_day"`              // 0: the trip's last
+	Standby    bool                       `json:"standby,omitempty"`     // planned for no day: somebody who may join on the way
 	Diets      []Diet                     `json:"diets,omitempty"`
 	Allergies  []Allergy                  `json:"allergies,omitempty"`
 	Dislikes   []FoodID                   `json:"dislikes,omitempty"`

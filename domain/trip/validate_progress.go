@@ -32,6 +32,7 @@ func (c *checker) progress() {
 	c.missingBoxes(p.MissingBoxes)
 	c.departures(p.Departures)
 	c.moves(p.Moves)
+	c.theWay(p)
 }
 
 func (c *checker) purchase(p *Purchase) {
@@ -81,10 +82,12 @@ func (c *checker) packedBag(b *PackedBag) {
 }
 
 func (c *checker) bagKey(key string) {
-	if c.line("bag", "key of the bag", key) && strings.TrimSpace(key) == "" {
+	if c.line("bag", "key of the bag", key) && isBlank(key) {
 		c.add("bag", "no bag is named", "the key of a bag, as the plan shows it", "Name the bag, or take the line out.")
 	}
 }
+
+func isBlank(text string) bool { return strings.TrimSpace(text) == "" }
 
 func (c *checker) bagEnd(e *BagEnd) {
 	c.bagKey(e.Bag)

@@ -28,6 +28,7 @@ func crewSheet() sheet {
 			col("Medicine", "medicine", func(m *R) *string { return &m.Medicine }, line(), "Emergency medicine and where it is kept.").wide(24),
 			col("First day", "first_day", func(m *R) *int { return &m.FirstDay }, orBlank(count()), "The number of the day they join. Empty: from the start.").wide(8),
 			col("Last day", "last_day", func(m *R) *int { return &m.LastDay }, orBlank(count()), "The number of the day they leave. Empty: to the end.").wide(8),
+			col("Standby", "standby", func(m *R) *bool { return &m.Standby }, yesNo(), "Planned for no day: somebody who may join on the way. Empty: no.").wide(9),
 			col("Energy a day", "given_need_kcal", func(m *R) *optional.Value[units.Kcal] { return &m.GivenNeed }, maybe(number[units.Kcal](energy)), "Only if known from experience; it goes before the equations."),
 			col("Appetite", "appetite", func(m *R) *float64 { return &m.Appetite }, number[float64](same("")), "A factor on the reckoned need. Empty: 1.").wide(9),
 			col("Strength", "strength", func(m *R) *float64 { return &m.Strength }, number[float64](same("")), "A factor on what they can carry for their body mass. Empty: 1.").wide(9),

@@ -28,6 +28,10 @@ const (
 	sheetMissingBoxes = "Missing boxes"
 	sheetDepartures   = "Gone home"
 	sheetMoves        = "Moved bags"
+	sheetCrewChanges  = "Crew changes"
+	sheetReplans      = "Decisions"
+	sheetDishMoves    = "Moved dishes"
+	sheetHandOvers    = "Hand-overs"
 
 	sheetReadMe = "Read me" // written, never read
 	sheetLists  = "Lists"   // behind the drop-downs
@@ -41,6 +45,7 @@ func sheets() []sheet {
 		recipeSheet(), ingredientSheet(), menuSheet(), acceptedSheet(), gearSheet(), fuelSheet(),
 		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), missingBoxSheet(),
 		departureSheet(), bagMoveSheet(),
+		crewChangeSheet(), replanSheet(), dishMoveSheet(), handOverSheet(),
 	}
 }
 

@@ -46,7 +46,7 @@ func memberFields(m *trip.Member) []field {
 		maybeNumber("given_need_kcal", &m.GivenNeed), numberOf("appetite", &m.Appetite), numberOf("strength", &m.Strength),
 		wholeOf("own_kit_mg", &m.OwnKit), wholeOf("pack_room_ul", &m.PackRoom), maybeWhole("load_limit_mg", &m.LoadLimit),
 		wholeOf("first_day", &m.FirstDay), wholeOf("last_day", &m.LastDay), maybeNumber("protein_g_per_kg", &m.ProteinPer),
-		textOf("medicine", &m.Medicine), textOf("notes", &m.Notes),
+		textOf("medicine", &m.Medicine), textOf("notes", &m.Notes), flagOf("standby", &m.Standby),
 	}
 }
 

@@ -8,6 +8,10 @@ func theBagEnds(t *trip.Trip) *[]trip.BagEnd          { return &t.Progress.Ends 
 func theMissingBoxes(t *trip.Trip) *[]trip.PointID    { return &t.Progress.MissingBoxes }
 func theDepartures(t *trip.Trip) *[]trip.Departure    { return &t.Progress.Departures }
 func theMoves(t *trip.Trip) *[]trip.BagMove           { return &t.Progress.Moves }
+func theCrewChanges(t *trip.Trip) *[]trip.CrewChange  { return &t.Progress.CrewChanges }
+func theReplans(t *trip.Trip) *[]trip.Replan          { return &t.Progress.Replans }
+func theDishMoves(r *trip.Replan) *[]trip.DishMove    { return &r.Moves }
+func theHandOvers(r *trip.Replan) *[]trip.HandOver    { return &r.HandOvers }
 func theWeighings(b *trip.PackedBag) *[]trip.Weighing { return &b.Weighed }
 
 func purchaseFields(p *trip.Purchase) []field {
@@ -37,8 +41,26 @@ func bagMoveFields(m *trip.BagMove) []field {
 	return []field{textOf("bag", &m.Bag), wholeOf("day", &m.Day), textOf("meal", &m.Meal)}
 }
 
+func crewChangeFields(c *trip.CrewChange) []field {
+	return []field{wholeOf("member", &c.Member), wholeOf("day", &c.Day), flagOf("there", &c.There)}
+}
+
+func dishMoveFields(m *trip.DishMove) []field {
+	return []field{
+		textOf("dish", &m.Dish), wholeOf("day", &m.Day), textOf("meal", &m.Meal), referenceTo("cook_group", &m.Group), referenceTo("member", &m.Member),
+	}
+}
+
+func handOverFields(h *trip.HandOver) []field {
+	return []field{
+		textOf("bag", &h.Bag), referenceTo("gear", &h.Gear), textOf("fuel_container", &h.Fuel),
+		referenceTo("from_member", &h.From), wholeOf("to_member", &h.To),
+	}
+}
+
 func progressTables() []Table {
 	bag := those([]string{"bag"}, thePackedBags, func(b *trip.PackedBag) Row { return Row{b.Bag} })
+	replan := those([]string{"replan"}, theReplans, func(r *trip.Replan) Row { return Row{int64(r.Day)} })
 	return []Table{
 		items("purchase", "place", theTrip(), thePurchases, purchaseFields),
 		list("packed_bag", 1, thePackedBags, packedBagFields),
@@ -48,5 +70,9 @@ func progressTables() []Table {
 			func(id *trip.PointID) []field { return []field{wholeOf("resupply_point", id)} }),
 		list("departure", 1, theDepartures, departureFields),
 		list("bag_move", 1, theMoves, bagMoveFields),
+		items("crew_change", "place", theTrip(), theCrewChanges, crewChangeFields),
+		list("replan", 1, theReplans, func(r *trip.Replan) []field { return []field{wholeOf("day", &r.Day)} }),
+		items("dish_move", "place", replan, theDishMoves, dishMoveFields),
+		items("hand_over", "place", replan, theHandOvers, handOverFields),
 	}
 }

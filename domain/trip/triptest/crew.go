@@ -46,6 +46,7 @@ func (b *builder) allergies() []trip.Allergy {
 
 func (b *builder) oddMember(member *trip.Member) {
 	days := len(b.trip.Days)
+	member.Standby = b.chance(5)
 	if b.chance(20) {
 		member.Group = oneOf(b, b.trip.Groups...).ID
 		member.FirstDay = b.pick(0, days)

@@ -34,6 +34,7 @@ func (b *builder) progress() {
 	if b.chance(30) {
 		p.Departures = append(p.Departures, trip.Departure{Member: oneOf(b, b.trip.Crew...).ID, Day: b.pick(1, len(b.trip.Days))})
 	}
+	b.way()
 	turn(b, p.Packed)
 	turn(b, p.Moves)
 	turn(b, p.Ends)
@@ -60,4 +61,55 @@ func (b *builder) purchase() trip.Purchase {
 		bought.Other, bought.Paid = "car fuel", optional.Of(units.Money(b.pick(0, 9000)))
 	}
 	return bought
+}
+
+func dishKey(place int) string { return fmt.Sprintf("d%d dinner g1 r1 b1", place+1) }
+
+// way notes who left and joined, and what was decided.
+func (b *builder) way() {
+	t, p := b.trip, &b.trip.Progress
+	for i := range t.Crew {
+		if b.chance(30) {
+			p.CrewChanges = append(p.CrewChanges, trip.CrewChange{Member: t.Crew[i].ID, Day: b.pick(1, len(t.Days)), There: b.chance(40)})
+		}
+	}
+	for day := 1; day <= len(t.Days); day++ {
+		if b.chance(30) {
+			p.Replans = append(p.Replans, b.replan(day))
+		}
+	}
+	turn(b, p.CrewChanges)
+	turn(b, p.Replans)
+}
+
+func (b *builder) replan(day int) trip.Replan {
+	t, made := b.trip, trip.Replan{Day: day}
+	for i := range b.pick(0, 3) {
+		move := trip.DishMove{Dish: dishKey(i)}
+		if b.chance(70) {
+			move.Day, move.Meal, move.Group = b.pick(1, len(t.Days)), oneOf(b, trip.Meals()...), oneOf(b, t.Groups...).ID
+			if b.chance(30) {
+				move.Member = oneOf(b, t.Crew...).ID
+			}
+		}
+		made.Moves = append(made.Moves, move)
+	}
+	for i := range b.pick(0, 3) {
+		over := trip.HandOver{To: oneOf(b, t.Crew...).ID}
+		if b.chance(70) {
+			over.From = oneOf(b, t.Crew...).ID
+		}
+		switch {
+		case i == 0 && len(t.Gear) > 0:
+			over.Gear = oneOf(b, t.Gear...).ID
+		case i == 1:
+			over.Fuel = "leg1 group1 gas mix 1"
+		default:
+			over.Bag = bagKey(i)
+		}
+		made.HandOvers = append(made.HandOvers, over)
+	}
+	turn(b, made.Moves)
+	turn(b, made.HandOvers)
+	return made
 }
