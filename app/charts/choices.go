@@ -2,6 +2,7 @@ package charts
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/theme"
 
 	"sumpter/app/look"
@@ -89,13 +90,17 @@ func (c *ChoiceChart) paintChoice(d *drawing, choice Choice, x, y float32, taken
 	d.ring(x, y, 5, 1, look.Spruce, true)
 	name := choice.Name
 	if choice.Advised {
-		name += " (advised)"
+		name += " (" + lang.L("advised") + ")"
 	}
 	const lowest = 52 // clear of the figures below
 	width := fyne.MeasureText(name, theme.CaptionTextSize(), fyne.TextStyle{}).Width
 	b := box{from: x + 15, to: x + 15 + width, y: min(y, d.size.Height-lowest)}
-	if b.to > d.size.Width {
-		b.from, b.to = x-15-width, x-15
+	if b.to > d.size.Width { // to the left, or where it is wider than either side, along the edge
+		b.from = max(2, x-15-width)
+		b.to = b.from + width
+		if b.to > x-15 {
+			b.y -= 20
+		}
 	}
 	b = clearOf(b, taken)
 	d.text(name, b.from, b.y, fyne.TextAlignLeading, look.Ink)

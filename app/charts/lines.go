@@ -1,9 +1,11 @@
 package charts
 
 import (
+	"cmp"
 	"slices"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/look"
 )
@@ -97,16 +99,13 @@ func (c *LineChart) paintFair(d *drawing, across, vertical scale) {
 		d.rectangle(x-half, top, 2*half, bottom-top, look.Wash)
 	}
 	if len(c.fair) > 0 {
-		d.text("fair", across.at(0), vertical.at(c.fair[0])-1, fyne.TextAlignCenter, look.Spruce)
+		// Above its band: the lines run within and below it.
+		d.text(lang.L("fair"), across.at(0)-half, vertical.at(c.fair[0]*1.05)-8, fyne.TextAlignLeading, look.Spruce)
 	}
 }
 
 func (c *LineChart) paintLines(d *drawing, across, vertical scale, right float32) {
-	type label struct {
-		y      float32
-		series int
-	}
-	var labels []label
+	var names []endName
 	for n, s := range c.series {
 		tone, width := look.Quiet, float32(1)
 		if s.Strong {
@@ -125,21 +124,50 @@ func (c *LineChart) paintLines(d *drawing, across, vertical scale, right float32
 			last = i
 		}
 		if last >= 0 && s.Name != "" {
-			labels = append(labels, label{vertical.at(s.Values[last]), n})
+			names = append(names, endName{vertical.at(s.Values[last]), n, s.Strong})
 		}
 	}
-	slices.SortStableFunc(labels, func(a, b label) int { return int(a.y*16) - int(b.y*16) })
-	lowest := float32(-100)
-	for _, l := range labels {
-		y := max(l.y, lowest+12)
-		lowest = y
-		s := c.series[l.series]
+	for _, name := range spread(names, 8, d.size.Height-8) {
+		s := c.series[name.series]
 		tone := look.Quiet
 		if s.Strong {
 			tone = look.Spruce
 		}
 		x := d.size.Width - right + 4
-		size := d.text(s.Name, x, y, fyne.TextAlignLeading, tone)
-		d.onTap(x, y-size.Height/2, x+size.Width, y+size.Height/2, s.Tapped)
+		size := d.text(d.cut(s.Name, right-4), x, name.y, fyne.TextAlignLeading, tone)
+		d.onTap(x, name.y-size.Height/2, x+size.Width, name.y+size.Height/2, s.Tapped)
 	}
+}
+
+// endName is the name of a line at its end.
+type endName struct {
+	y      float32
+	series int
+	strong bool
+}
+
+// spread moves names apart so that none is written over another or outside
+// the picture. Where there is no room for all, the lowest lines go without
+// one, strong ones last.
+func spread(names []endName, top, bottom float32) []endName {
+	const apart = 12
+	slices.SortStableFunc(names, func(a, b endName) int { return cmp.Compare(a.y, b.y) })
+	for room := max(1, int((bottom-top)/apart)+1); len(names) > room; {
+		at := len(names) - 1
+		for at > 0 && names[at].strong {
+			at--
+		}
+		names = slices.Delete(names, at, at+1)
+	}
+	lowest := top - apart
+	for i := range names {
+		names[i].y = max(names[i].y, lowest+apart)
+		lowest = names[i].y
+	}
+	highest := bottom + apart
+	for i := len(names) - 1; i >= 0; i-- {
+		names[i].y = min(names[i].y, highest-apart)
+		highest = names[i].y
+	}
+	return names
 }

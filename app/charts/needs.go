@@ -1,7 +1,11 @@
 package charts
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/theme"
 
 	"sumpter/app/look"
 )
@@ -52,14 +56,31 @@ func (c *NeedChart) paint(d *drawing) {
 		return
 	}
 	pitch := (d.size.Width - left - right) / float32(len(c.bars))
+	each := c.labelled(pitch)
 	for i, bar := range c.bars {
 		centre := left + (float32(i)+0.5)*pitch
-		d.text(d.cut(bar.Label, pitch-4), centre, d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
+		if i%each == 0 {
+			d.text(d.cut(bar.Label, pitch*float32(each)-4), centre, d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
+		}
 		if !bar.Absent {
 			paintIntake(d, bar, s, centre, pitch)
 		}
 		d.onTap(centre-pitch/2, top, centre+pitch/2, d.size.Height, bar.Tapped)
 	}
+}
+
+// labelled says which bars have a label: every one, or where short labels such
+// as days would not fit, every second, third and so on.
+func (c *NeedChart) labelled(pitch float32) int {
+	widest := float32(0)
+	for _, bar := range c.bars {
+		widest = max(widest, fyne.MeasureText(bar.Label, theme.CaptionTextSize(), fyne.TextStyle{}).Width)
+	}
+	const short = 24 // a longer one is cut rather than left out
+	if widest > short {
+		return 1
+	}
+	return max(1, int(math.Ceil(float64((widest+4)/pitch))))
 }
 
 func paintIntake(d *drawing, bar Intake, s scale, centre, pitch float32) {
@@ -70,7 +91,7 @@ func paintIntake(d *drawing, bar Intake, s scale, centre, pitch float32) {
 	}
 	d.rectangle(centre-width/2, s.at(0), width, s.at(bar.Eaten)-s.at(0), tone)
 	if bar.Short {
-		d.text("short", centre, s.at(bar.Eaten)-8, fyne.TextAlignCenter, look.Ochre)
+		d.text(lang.L("short"), centre, s.at(bar.Eaten)-8, fyne.TextAlignCenter, look.Ochre)
 	}
 	reach := min(pitch*0.4, 26)
 	if bar.High > bar.Low {

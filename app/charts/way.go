@@ -142,19 +142,26 @@ func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
 	}
 	d.rectangle(left, top, wayCard, height, edge)
 	d.rectangle(left+width, top+width, wayCard-2*width, height-2*width, look.Panel)
-	at := top + 12
+	type written struct {
+		text string
+		tone fyne.ThemeColorName
+	}
+	var lines []written
 	for _, line := range stop.Lines {
 		tone := line.Tone
 		if tone == "" {
 			tone = look.Ink
 		}
 		for _, part := range wrap(line.Text, wayCard-16) {
-			if at > top+height-8 {
-				break
-			}
-			d.text(part, left+8, at, fyne.TextAlignLeading, tone)
-			at += wayLine
+			lines = append(lines, written{part, tone})
 		}
+	}
+	if room := int((height - 12) / wayLine); len(lines) > room && room > 0 {
+		lines = lines[:room]
+		lines[room-1].text = d.cut(lines[room-1].text+" …", wayCard-16)
+	}
+	for i, line := range lines {
+		d.text(line.text, left+8, top+12+float32(i)*wayLine, fyne.TextAlignLeading, line.tone)
 	}
 	d.onTap(left, top, left+wayCard, top+height, stop.Tapped)
 }

@@ -71,9 +71,9 @@ func (c *choicesTab) columns() []grid.Column[int] {
 		{Title: lang.L("Setting"), Width: 192, Text: func(row int) string { return c.rows[row].title }},
 		{Title: lang.L("Value"), Width: 180, Set: c.set, Choices: c.choices, Tone: c.tone, Text: of(func(s *setting, t *trip.Trip) string { return s.text(t) })},
 		{Title: lang.L("Unit"), Width: 52, Tone: quiet, Text: of(func(s *setting, t *trip.Trip) string { return s.unit(t) })},
-		{Title: lang.L("Usual"), Width: 84, Tone: quiet, Text: of(c.usualText)},
-		{Title: lang.L("Changed"), Width: 80, Text: of(changedMark), Tone: func(int) fyne.ThemeColorName { return look.Spruce }},
-		{Title: lang.L("Allowed"), Width: 164, Tone: quiet, Text: of(allowedText)},
+		{Title: lang.L("Usual"), Width: 78, Tone: quiet, Text: of(c.usualText)},
+		{Title: lang.L("Changed"), Width: 76, Text: of(changedMark), Tone: func(int) fyne.ThemeColorName { return look.Spruce }},
+		{Title: lang.L("Allowed"), Width: 178, Tone: quiet, Text: of(allowedText)},
 		{Title: lang.L("What it does"), Width: 700, Tone: quiet, Text: of(func(s *setting, _ *trip.Trip) string { return s.about })},
 	}
 }
