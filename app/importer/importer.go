@@ -50,6 +50,20 @@ func ReadFile(path string) (*trip.Trip, []Problem, error) {
 	return read, problems, nil
 }
 
+// AddFile reads members, foods or gear from a table of comma-separated values
+// and gives the trip with them; the trip it is given stays as it is.
+func AddFile(t *trip.Trip, path string) (tripbook.Added, []Problem, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return tripbook.Added{}, nil, fmt.Errorf("%s: %w", path, plainly(err))
+	}
+	added, found, err := tripbook.AddCSV(t, filepath.Base(path), file)
+	if err = errors.Join(err, file.Close()); err != nil {
+		return tripbook.Added{}, nil, fmt.Errorf("%s: %w", path, err)
+	}
+	return added, ofSheets(found), nil
+}
+
 // plainly takes the name of the system call off an error.
 func plainly(err error) error {
 	var inside *fs.PathError
@@ -111,11 +125,15 @@ func workbook(r io.Reader) (*trip.Trip, []Problem, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	return read, ofSheets(found), nil
+}
+
+func ofSheets(found []tripbook.Problem) []Problem {
 	problems := make([]Problem, 0, len(found))
 	for _, p := range found {
 		problems = append(problems, ofWorkbook(p))
 	}
-	return read, problems, nil
+	return problems
 }
 
 func document(r io.Reader) (*trip.Trip, []Problem, error) {

@@ -65,6 +65,7 @@ func (w *Workbench) fileGroup() menuGroup {
 		actions = append(actions, nil,
 			&bench.Action{Name: lang.L("Save a copy…"), Shortcut: controlShift(fyne.KeyS), Do: w.saveCopy},
 			&bench.Action{Name: lang.L("Save a copy without personal data…"), Do: w.savePrivate},
+			&bench.Action{Name: lang.L("Add members, foods or gear from a table…"), Do: w.addTable},
 			&bench.Action{Name: lang.L("Earlier copies…"), Do: w.earlierCopies},
 			&bench.Action{Name: lang.L("Compare with another copy…"), Do: w.askCompare},
 			&bench.Action{Name: lang.L("Export for packing night…"), Shortcut: control(fyne.KeyE), Do: w.exportTrip},

@@ -200,3 +200,30 @@ func TestTheCopyToHandOnTellsNothingOfBodies(t *testing.T) {
 		}
 	}
 }
+
+func TestATableIsAddedInOneEdit(t *testing.T) {
+	w, path := openDemo(t)
+	before := len(w.document.Trip().Gear)
+	table := filepath.Join(filepath.Dir(path), "gear.csv")
+	write := func(text string) {
+		t.Helper()
+		if err := os.WriteFile(table, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("Name;Kind;Mass [g]\nKite;other;480,5\nSaw;other;210\n")
+	w.addTablePath(table)
+	if gear := w.document.Trip().Gear; len(gear) != before+2 || gear[before].Name != "Kite" {
+		t.Fatalf("%d pieces of gear, said %q", len(gear), w.message.Content)
+	}
+	actionNamed(w, "Undo: add 2 lines of gear.csv")()
+	if len(w.document.Trip().Gear) != before {
+		t.Error("adding cannot be undone")
+	}
+	write("Name;Kind;Mass [g]\nKite;other;heavy\n")
+	w.addTablePath(table)
+	if len(w.document.Trip().Gear) != before {
+		t.Error("a faulty table was added")
+	}
+	pressInDialog(t, w, "Close")
+}

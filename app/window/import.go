@@ -1,6 +1,7 @@
 package window
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 
@@ -10,7 +11,57 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"sumpter/app/importer"
+	"sumpter/domain/trip"
+	"sumpter/exporter/tripbook"
 )
+
+// addTable adds the members, foods or gear of a CSV file to the open trip.
+func (w *Workbench) addTable() {
+	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
+		if err != nil || reader == nil {
+			return
+		}
+		path := reader.URI().Path()
+		_ = reader.Close()
+		w.addTablePath(path)
+	}, w.window)
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt"}))
+	w.place(d)
+}
+
+// addTablePath reads off the screen; what comes is one edit that can be undone.
+func (w *Workbench) addTablePath(path string) {
+	before := w.document.Trip()
+	w.scheduler.Background(func() {
+		added, problems, err := importer.AddFile(before, path)
+		w.scheduler.Screen(func() {
+			switch {
+			case err != nil:
+				w.showLines(lang.L("Nothing was added"), []string{err.Error()})
+			case added.Trip == nil:
+				w.showLines(lang.L("Nothing was added"), problemLines(problems))
+			default:
+				w.takeTable(before, added, filepath.Base(path))
+			}
+		})
+	})
+}
+
+func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, name string) {
+	data := map[string]any{"Count": added.Count, "Name": name}
+	err := w.document.Edit(lang.X("add-table", "add {{.Count}} lines of {{.Name}}", data), func(t *trip.Trip) error {
+		if !trip.Equal(t, before) {
+			return errors.New(lang.L("The trip was changed meanwhile: add the file once more."))
+		}
+		*t = *added.Trip
+		return nil
+	})
+	if err != nil {
+		w.sayAlways(err.Error())
+		return
+	}
+	w.say(lang.X("table-added", "Added {{.Count}} lines of {{.Name}}. Foods of a table have no allergens yet: read each label.", data))
+}
 
 // importTrip reads a workbook or JSON into a new trip file beside it.
 func (w *Workbench) importTrip() {
@@ -32,12 +83,17 @@ func (w *Workbench) importPath(path string) {
 		w.createAt(freeName(strings.TrimSuffix(path, filepath.Ext(path))), t)
 		return
 	}
-	lines := make([]string, 0, len(problems)+1)
+	var lines []string
 	if err != nil {
 		lines = append(lines, err.Error())
 	}
-	for _, problem := range problems {
-		lines = append(lines, problem.String())
+	w.showLines(lang.L("Nothing was imported"), append(lines, problemLines(problems)...))
+}
+
+func problemLines(problems []importer.Problem) []string {
+	lines := make([]string, len(problems))
+	for i, problem := range problems {
+		lines[i] = problem.String()
 	}
-	w.showLines(lang.L("Nothing was imported"), lines)
+	return lines
 }
