@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
@@ -33,7 +34,7 @@ func checkCarriers(a *auditor) {
 				continue
 			}
 			for _, content := range bag.Contents {
-				if food := a.index.food[content.Food]; food != nil && mustNotCarry(member, food) && !a.said(findings.Carry, func(f findings.Finding) bool { return f.Place.Bag == bag.Key }) {
+				if food := a.index.food[content.Food]; food != nil && mustNotCarry(member, food) && !a.said(findings.Carry, saidOf(bag, stage)) {
 					a.fault(findings.Place{Day: stage.FirstDay, Member: member.ID, Bag: bag.Key}, prose.Say("nobody carries what they are allergic to"), prose.Say("%s carries bag %s with %s", member.Name, bag.Code, food.Name))
 				}
 			}
@@ -230,5 +231,13 @@ func checkLimits(a *auditor) {
 					prose.Say("%s carries %v and %v on day %d, over the limit", member.Name, day.Load, day.Volume, d+1))
 			}
 		}
+	}
+}
+
+// saidOf tells the findings that own up to a bag in the wrong pack: of the
+// very bag, or that the bags of the stage cannot all be carried as they must.
+func saidOf(bag *bags.Bag, stage *carry.Stage) func(findings.Finding) bool {
+	return func(f findings.Finding) bool {
+		return f.Place.Bag == bag.Key || f.Code == "no-split" && f.Place.Day == stage.FirstDay
 	}
 }

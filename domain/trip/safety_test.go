@@ -140,7 +140,7 @@ func TestObjections(t *testing.T) {
 	member := trip.Member{
 		Allergies: []trip.Allergy{{Allergen: trip.Milk, Severe: true}, {Allergen: trip.Peanuts}},
 		Diets:     []trip.Diet{trip.Vegetarian},
-		Dislikes:  []trip.FoodID{7, 8},
+		Dislikes:  []trip.FoodID{8, 7, 9},
 	}
 	food := trip.Food{ID: 7, Allergens: map[trip.Allergen]trip.Presence{trip.Milk: trip.MayContain, trip.Peanuts: trip.Free}}
 	want := []trip.Objection{

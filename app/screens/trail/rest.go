@@ -30,7 +30,7 @@ func (p *sidePanel) showRest() {
 	p.all.Add(paragraph(lang.X("lasts", "The packs hold food for {{.Full}} days; for {{.Most}} at 90 % of the need, for {{.Some}} at 80 %. It has to last {{.Until}} days.", map[string]any{
 		"Full": oneFigure(s.rest.Lasts.Full), "Most": oneFigure(s.rest.Lasts.Most), "Some": oneFigure(s.rest.Lasts.Some), "Until": s.rest.Lasts.UntilFood})))
 	if s.rest.Missing.Bags > 0 {
-		p.all.Add(paragraph(lang.X("rest-missing", "Not there: {{.Bags}} bags with {{.Food}}.", map[string]any{"Bags": s.rest.Missing.Bags, "Food": s.rest.Missing.Food.Format(s.bench.Units())})))
+		p.all.Add(paragraph(lang.X("rest-missing", "Not there: {{.Bags}} bags with {{.Food}}.", map[string]any{"Bags": s.rest.Missing.Bags, "Food": written.Quantity(s.rest.Missing.Food, s.bench.Units())})))
 	}
 	p.all.Add(newShares(s.rest.Days))
 	p.showMoves()
