@@ -13,6 +13,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/prose"
+	"sumpter/domain/units"
 	"sumpter/exporter/cautions"
 )
 
@@ -87,11 +90,11 @@ func (w *Workbench) showLines(title string, lines []string) {
 
 // showCautions shows what the program does not decide.
 func (w *Workbench) showCautions() {
-	var lines []string
-	lines = append(lines, cautions.Preface)
+	reader := bench.Reader(units.Metric)
+	lines := []string{cautions.Preface().In(reader)}
 	for _, topic := range cautions.Topics() {
 		for _, rule := range topic.Rules {
-			lines = append(lines, topic.Title+" · "+rule.Short+": "+rule.Text+" ("+rule.Source+")")
+			lines = append(lines, prose.Say("%s · %s: %s (%s)", topic.Title, rule.Short, rule.Text, rule.Source).In(reader))
 		}
 	}
 	w.showLines(lang.L("Cautions"), lines)
