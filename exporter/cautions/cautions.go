@@ -28,7 +28,17 @@ var commonPractice = prose.Say("common practice, no source")
 
 // Topics lists all cautions, those that hurt fastest first.
 func Topics() []Topic {
-	return []Topic{Allergies(), Stoves(), FoodSafety(), Water(), Animals(), Loads(), People()}
+	return []Topic{Emergency(), Allergies(), Stoves(), FoodSafety(), Water(), Animals(), Loads(), People()}
+}
+
+// Emergency gives the cautions for when something has gone wrong.
+func Emergency() Topic {
+	return Topic{prose.Say("When something goes wrong"), []Rule{
+		{prose.Say("Reaction to food"), prose.Say("Hard breathing, a swelling face or throat, or collapse after eating: give the emergency medicine at once, as the person's doctor has laid down, and call rescue. The person lies or sits, is never alone and does not walk on."), commonPractice},
+		{prose.Say("Near a stove"), prose.Say("Headache, sickness or drowsiness: stove off, everybody into fresh air, call rescue. Carbon monoxide has no smell."), commonPractice},
+		{prose.Say("Ill from food"), prose.Say("Nobody eats more from that bag; keep it and its label apart. Who is ill drinks, does not cook, and turns back if it does not get better."), commonPractice},
+		{prose.Say("Call rescue"), prose.Say("Say where you are, what happened, how many are hurt, what weather and ground there is. Then wait for questions. 112 works in Europe, 911 in North America; elsewhere ask before the trip."), commonPractice},
+	}}
 }
 
 // Allergies gives the cautions about allergies.

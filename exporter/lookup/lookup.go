@@ -32,7 +32,7 @@ type Lookup struct {
 	fuel     map[string]*cooking.Container
 	meals    map[mealKey]*cooking.Meal
 	boxes    map[string]*resupply.Box
-	carriers map[string][]Carrier
+	carriers map[itemKey][]Carrier
 	fates    map[fateKey]*spoilage.Fate
 	pots     map[potKey][]*bags.Bag
 }
@@ -41,6 +41,11 @@ type Lookup struct {
 type Carrier struct {
 	FromDay int
 	Member  trip.MemberID
+}
+
+type itemKey struct {
+	kind carry.ItemKind
+	key  string
 }
 
 type mealKey struct {
@@ -72,7 +77,7 @@ func New(p *plan.Plan) *Lookup {
 		members: map[trip.MemberID]*trip.Member{}, groups: map[trip.GroupID]*trip.CookGroup{}, foods: map[trip.FoodID]*trip.Food{},
 		recipes: map[trip.RecipeID]*trip.Recipe{}, points: map[trip.PointID]*trip.ResupplyPoint{}, gear: map[string]*trip.Gear{},
 		bags: map[string]*bags.Bag{}, fuel: map[string]*cooking.Container{}, meals: map[mealKey]*cooking.Meal{},
-		boxes: map[string]*resupply.Box{}, carriers: map[string][]Carrier{}, fates: map[fateKey]*spoilage.Fate{},
+		boxes: map[string]*resupply.Box{}, carriers: map[itemKey][]Carrier{}, fates: map[fateKey]*spoilage.Fate{},
 		pots: map[potKey][]*bags.Bag{},
 	}
 	l.readTrip()
@@ -131,17 +136,16 @@ func (l *Lookup) readPlan() {
 	}
 	for i := range p.Carry.Stages {
 		for _, item := range p.Carry.Stages[i].Items {
-			if item.Kind == carry.BagItem {
-				l.carry(item, p.Carry.Stages[i].FirstDay)
-			}
+			l.carry(item, p.Carry.Stages[i].FirstDay)
 		}
 	}
 }
 
 func (l *Lookup) carry(item carry.Item, day int) {
-	list := l.carriers[item.Key]
+	key := itemKey{item.Kind, item.Key}
+	list := l.carriers[key]
 	if len(list) == 0 || list[len(list)-1].Member != item.Carrier {
-		l.carriers[item.Key] = append(list, Carrier{day, item.Carrier})
+		l.carriers[key] = append(list, Carrier{day, item.Carrier})
 	}
 }
 
@@ -204,7 +208,12 @@ func (l *Lookup) Box(bag string) *resupply.Box { return l.boxes[bag] }
 
 // Carriers lists who carries a bag, a line for each change of hands; none if
 // nobody does yet.
-func (l *Lookup) Carriers(bag string) []Carrier { return l.carriers[bag] }
+func (l *Lookup) Carriers(bag string) []Carrier { return l.CarriersOf(carry.BagItem, bag) }
+
+// CarriersOf lists who carries a thing of any kind.
+func (l *Lookup) CarriersOf(kind carry.ItemKind, key string) []Carrier {
+	return l.carriers[itemKey{kind, key}]
+}
 
 // Fate finds how a food has kept when it is eaten in a slot, or nil.
 func (l *Lookup) Fate(day int, meal trip.Meal, group trip.GroupID, food trip.FoodID) *spoilage.Fate {

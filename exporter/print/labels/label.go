@@ -182,25 +182,11 @@ func (m *maker) cook(bag *bags.Bag) string {
 	return ""
 }
 
-// contents lists what is in the bag, in the order of the plan.
 func (m *maker) contents(bag *bags.Bag, d detail) []typeset.Span {
-	list := bag.Contents
-	left := 0
-	if d == withSomeContents && len(list) > someContents {
-		left = len(list) - someContents
-		list = list[:someContents]
+	if d == withSomeContents {
+		return m.press.SomeContents(bag, someContents)
 	}
-	var spans []typeset.Span
-	for i, content := range list {
-		if i > 0 {
-			spans = append(spans, typeset.Plain("\u00a0· "))
-		}
-		spans = append(spans, typeset.Bold(m.press.Weigh(content.Mass)), typeset.Plain("\u00a0"+m.press.FoodName(content.Food)))
-	}
-	if left > 0 {
-		spans = append(spans, typeset.Plain(" · "+m.press.Tell(prose.Say("and %d more: see the packing list", left))))
-	}
-	return spans
+	return m.press.Contents(bag)
 }
 
 // method is the steps of the recipe in one run, on the first bag of a pot.
@@ -224,15 +210,9 @@ func (m *maker) foot(bag *bags.Bag, d detail, size, width press.Points) press.Bl
 	p := m.press
 	keeps := p.Keeping(bag)
 	style := press.Style{Size: size * 0.95, Ink: p.Inks.Ink}
-	var care []string
+	care := p.Care(bag)
 	if bag.Double {
-		care = append(care, p.Tell(prose.Say("two bags")))
-	}
-	if bag.Crushable {
-		care = append(care, p.Tell(prose.Say("breaks easily")))
-	}
-	if bag.Melts {
-		care = append(care, p.Tell(prose.Say("melts in heat")))
+		care = append([]string{p.Tell(prose.Say("two bags"))}, care...)
 	}
 	text := []typeset.Span{typeset.Bold(p.Mass(bag.Mass())), typeset.Plain("  " + joined(" · ", p.Carried(bag), strings.Join(care, ", ")))}
 	end, endWidth := m.keeps(style, keeps, width)
@@ -243,7 +223,7 @@ func (m *maker) foot(bag *bags.Bag, d detail, size, width press.Points) press.Bl
 	if p.Set.Width(style.Size, text...)+endWidth+size <= width {
 		lines = press.Beside(press.Placed{Block: lines}, press.Placed{X: width - endWidth, Block: end})
 	} else {
-		lines = press.Stack(0, lines, end.Moved(width-endWidth, 0))
+		lines = press.Stack(0, lines, end.Moved(width-endWidth))
 	}
 	rule := size * 0.25
 	return press.Block{Height: lines.Height + rule, Draw: func(on *page.Page, x, y press.Points) {

@@ -21,16 +21,32 @@ const (
 	ascent     = 0.95
 )
 
-// Block is something drawn that is not to be cut. Draw puts it with its upper
-// left corner at a place.
+// Block is something drawn that is not to be cut if it fits on a page. Draw
+// puts it with its upper left corner at a place.
 type Block struct {
 	Height Points
 	Draw   func(on *page.Page, x, y Points)
+
+	// split gives what fits into a height and the rest, for a block that is
+	// longer than a page; nil: it cannot be parted.
+	split func(room Points) (fits, rest Block)
 }
 
-// Nothing is a block of empty space.
-func Nothing(height Points) Block {
-	return Block{height, func(*page.Page, Points, Points) {}}
+// parted splits a block; the first part is empty if none of it fits.
+func (b Block) parted(room Points) (fits, rest Block) {
+	switch {
+	case b.Height <= room:
+		return b, Block{}
+	case b.split == nil:
+		return Block{}, b
+	default:
+		return b.split(room)
+	}
+}
+
+// Space is a block of empty space.
+func Space(height Points) Block {
+	return Block{Height: height, Draw: func(*page.Page, Points, Points) {}}
 }
 
 // Spans sets pieces of text, some of them bold, as lines of at most a width.
@@ -46,11 +62,18 @@ func (p *Press) Text(style Style, width Points, text string) Block {
 // Lines puts lines below each other.
 func Lines(style Style, lines []typeset.Line) Block {
 	step := style.Size * lineHeight
-	return Block{step * Points(len(lines)), func(on *page.Page, x, y Points) {
-		for i, line := range lines {
-			on.Add(page.Text{X: x, Y: y + step*Points(i) + style.Size*ascent, Line: line, Ink: style.Ink})
-		}
-	}}
+	return Block{
+		Height: step * Points(len(lines)),
+		Draw: func(on *page.Page, x, y Points) {
+			for i, line := range lines {
+				on.Add(page.Text{X: x, Y: y + step*Points(i) + style.Size*ascent, Line: line, Ink: style.Ink})
+			}
+		},
+		split: func(room Points) (fits, rest Block) {
+			n := min(len(lines), int(room/step))
+			return Lines(style, lines[:n]), Lines(style, lines[n:])
+		},
+	}
 }
 
 // OneLine sets text on one line, smaller if it is too long, and broken into
@@ -76,16 +99,45 @@ func (p *Press) Cut(style Style, width Points, text string) Block {
 	return Lines(style, []typeset.Line{p.Set.Line(style.Size, span)})
 }
 
-// Right moves a text to the right edge of a width.
+// Right sets text so that its lines end at the right edge of a width.
 func (p *Press) Right(style Style, width Points, text string) Block {
-	line := p.Set.Line(style.Size, typeset.Span{Text: text, Bold: style.Bold})
-	block := Lines(style, []typeset.Line{line})
-	return block.Moved(width-line.Width, 0)
+	var blocks []Block
+	for _, line := range p.Set.Paragraph(style.Size, width, typeset.Span{Text: text, Bold: style.Bold}) {
+		blocks = append(blocks, Lines(style, []typeset.Line{line}).Moved(width-line.Width))
+	}
+	return Stack(0, blocks...)
 }
 
-// Moved draws a block beside and below its place.
-func (b Block) Moved(right, down Points) Block {
-	return Block{b.Height + down, func(on *page.Page, x, y Points) { b.Draw(on, x+right, y+down) }}
+// Moved draws a block farther to the right.
+func (b Block) Moved(right Points) Block {
+	if b.Draw == nil {
+		return b
+	}
+	return b.wrapped(0, func(inner Block, on *page.Page, x, y Points) { inner.Draw(on, x+right, y) })
+}
+
+// Below leaves space below a block.
+func (b Block) Below(gap Points) Block {
+	return b.wrapped(gap, func(inner Block, on *page.Page, x, y Points) { inner.Draw(on, x, y) })
+}
+
+// wrapped draws something around a block, which takes more height; a part of a
+// block is wrapped like the whole.
+func (b Block) wrapped(more Points, draw func(inner Block, on *page.Page, x, y Points)) Block {
+	return Block{
+		Height: b.Height + more,
+		Draw:   func(on *page.Page, x, y Points) { draw(b, on, x, y) },
+		split: func(room Points) (fits, rest Block) {
+			fits, rest = b.parted(room - more)
+			if fits.Height > 0 {
+				fits = fits.wrapped(more, draw)
+			}
+			if rest.Height > 0 {
+				rest = rest.wrapped(more, draw)
+			}
+			return fits, rest
+		},
+	}
 }
 
 // Stack puts blocks below each other with a gap between them. Blocks without
@@ -100,26 +152,29 @@ func Stack(gap Points, blocks ...Block) Block {
 		places[i] = height
 		height += block.Height
 	}
-	return Block{height, func(on *page.Page, x, y Points) {
-		for i, block := range blocks {
-			if block.Height > 0 {
-				block.Draw(on, x, y+places[i])
+	return Block{
+		Height: height,
+		Draw: func(on *page.Page, x, y Points) {
+			for i, block := range blocks {
+				if block.Height > 0 {
+					block.Draw(on, x, y+places[i])
+				}
 			}
-		}
-	}}
-}
-
-// Beside puts blocks at distances from the left, their upper edges in line.
-func Beside(blocks ...Placed) Block {
-	var height Points
-	for _, b := range blocks {
-		height = max(height, b.Block.Height)
+		},
+		split: func(room Points) (fits, rest Block) {
+			n := 0
+			for n < len(blocks) && places[n]+blocks[n].Height <= room {
+				n++
+			}
+			if n == len(blocks) {
+				return Stack(gap, blocks...), Block{}
+			}
+			head, tail := blocks[n].parted(room - places[n])
+			first := append(append([]Block(nil), blocks[:n]...), head)
+			last := append([]Block{tail}, blocks[n+1:]...)
+			return Stack(gap, first...), Stack(gap, last...)
+		},
 	}
-	return Block{height, func(on *page.Page, x, y Points) {
-		for _, b := range blocks {
-			b.Block.Draw(on, x+b.X, y)
-		}
-	}}
 }
 
 // Placed is a block at a distance from the left.
@@ -128,16 +183,45 @@ type Placed struct {
 	Block Block
 }
 
+// Beside puts blocks at distances from the left, their upper edges in line.
+func Beside(blocks ...Placed) Block {
+	var height Points
+	for _, b := range blocks {
+		height = max(height, b.Block.Height)
+	}
+	return Block{
+		Height: height,
+		Draw: func(on *page.Page, x, y Points) {
+			for _, b := range blocks {
+				if b.Block.Draw != nil {
+					b.Block.Draw(on, x+b.X, y)
+				}
+			}
+		},
+		split: func(room Points) (fits, rest Block) {
+			var first, last []Placed
+			for _, b := range blocks {
+				head, tail := b.Block.parted(room)
+				first, last = append(first, Placed{b.X, head}), append(last, Placed{b.X, tail})
+			}
+			return Beside(first...), Beside(last...)
+		},
+	}
+}
+
 // Banner sets text on a dark ground: what nobody may overlook. Pad is the
 // ground around the text, width all of it.
 func (p *Press) Banner(style Style, ground page.Ink, pad, width Points, spans ...typeset.Span) Block {
 	style.Ink = p.Inks.Paper
-	text := p.Spans(style, width-2*pad, spans...)
-	height := text.Height + pad
-	return Block{height, func(on *page.Page, x, y Points) {
-		on.Add(page.Box{X: x, Y: y, Width: width, Height: height, Ink: ground})
-		text.Draw(on, x+pad, y+pad/2)
-	}}
+	return p.Spans(style, width-2*pad, spans...).On(ground, pad, pad/2, width)
+}
+
+// On puts a ground under a block: across pads it at the sides, down above and below.
+func (b Block) On(ground page.Ink, across, down, width Points) Block {
+	return b.wrapped(2*down, func(inner Block, on *page.Page, x, y Points) {
+		on.Add(page.Box{X: x, Y: y, Width: width, Height: inner.Height + 2*down, Ink: ground})
+		inner.Draw(on, x+across, y+down)
+	})
 }
 
 // Framed sets text in a double frame; dashed for what is not known.
@@ -145,8 +229,8 @@ func (p *Press) Framed(style Style, dashed bool, pad, width Points, spans ...typ
 	outer, gap, inner := style.Size*0.12, style.Size*0.1, style.Size*0.06
 	edge := outer + gap + inner
 	text := p.Spans(style, width-2*(pad+edge), spans...)
-	height := text.Height + pad + 2*edge
-	return Block{height, func(on *page.Page, x, y Points) {
+	return text.wrapped(pad+2*edge, func(text Block, on *page.Page, x, y Points) {
+		height := text.Height + pad + 2*edge
 		rules := page.Frame(x, y, width, height, outer, style.Ink)
 		rules = append(rules, page.Frame(x+outer+gap, y+outer+gap, width-2*(outer+gap), height-2*(outer+gap), inner, style.Ink)...)
 		for _, rule := range rules {
@@ -157,5 +241,21 @@ func (p *Press) Framed(style Style, dashed bool, pad, width Points, spans ...typ
 			on.Add(rule)
 		}
 		text.Draw(on, x+edge+pad, y+edge+pad/2)
+	})
+}
+
+// Tick is an empty box to tick, with room for a pen.
+func (p *Press) Tick(size Points) Block {
+	return Block{Height: size * lineHeight, Draw: func(on *page.Page, x, y Points) {
+		on.Add(page.Frame(x, y+size*0.08, size*1.05, size*1.05, max(0.7, size*0.08), p.Inks.Ink)...)
 	}}
+}
+
+// Under draws a rule below a block.
+func (b Block) Under(gap, width, thick Points, ink page.Ink) Block {
+	return b.wrapped(2*gap, func(inner Block, on *page.Page, x, y Points) {
+		inner.Draw(on, x, y+gap)
+		at := y + inner.Height + 2*gap
+		on.Add(page.Rule{X1: x, Y1: at, X2: x + width, Y2: at, Thick: thick, Ink: ink})
+	})
 }

@@ -1,9 +1,12 @@
 package press
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
 	"sumpter/domain/prose"
 	"sumpter/domain/spoilage"
@@ -13,6 +16,14 @@ import (
 )
 
 // Phrases that several papers use, so that they say the same of a thing.
+
+// TripTitle is the name of the trip.
+func (p *Press) TripTitle() string {
+	if p.Trip.Title == "" {
+		return p.Tell(prose.Say("Trip without a name"))
+	}
+	return p.Trip.Title
+}
 
 // MemberName names a member, or says that it is nobody.
 func (p *Press) MemberName(id trip.MemberID) string {
@@ -108,6 +119,15 @@ func (p *Press) Load(mass units.Mass) string {
 	return p.Reader.Number(mass.Kilograms(), 1) + "\u00a0kg"
 }
 
+// Money writes an amount without its currency.
+func (p *Press) Money(amount units.Money) string {
+	text := amount.Decimal(p.Trip.Currency)
+	if p.Reader.DecimalSign != "" {
+		text = strings.Replace(text, ".", p.Reader.DecimalSign, 1)
+	}
+	return text
+}
+
 // quantity keeps a figure and its unit on one line.
 func (p *Press) quantity(quantity prose.Quantity, system units.System) string {
 	reader := p.Reader
@@ -195,6 +215,56 @@ func (p *Press) together(bag *bags.Bag) []*bags.Bag {
 	return list
 }
 
+// Contents lists what is in a bag with its mass, in the order of the plan.
+func (p *Press) Contents(bag *bags.Bag) []typeset.Span { return p.contents(bag.Contents) }
+
+func (p *Press) contents(list []bags.Content) []typeset.Span {
+	var spans []typeset.Span
+	for i, content := range list {
+		if i > 0 {
+			spans = append(spans, typeset.Plain("\u00a0· "))
+		}
+		spans = append(spans, typeset.Bold(p.Weigh(content.Mass)), typeset.Plain("\u00a0"+p.FoodName(content.Food)))
+	}
+	return spans
+}
+
+// SomeContents lists the first foods of a bag and says how many more there are.
+func (p *Press) SomeContents(bag *bags.Bag, most int) []typeset.Span {
+	if len(bag.Contents) <= most {
+		return p.Contents(bag)
+	}
+	return append(p.contents(bag.Contents[:most]),
+		typeset.Plain("\u00a0· "+p.Tell(prose.Say("and %d more: see the packing list", len(bag.Contents)-most))))
+}
+
+// Handling says in what a bag is packed and what it does not bear.
+func (p *Press) Handling(bag *bags.Bag) []string {
+	var list []string
+	switch {
+	case bag.Type == trip.AsBought:
+		list = append(list, p.Tell(prose.Say("stays as bought")))
+	case bag.Type != "":
+		list = append(list, bag.Type)
+	}
+	if bag.Double {
+		list = append(list, p.Tell(prose.Say("two bags")))
+	}
+	return append(list, p.Care(bag)...)
+}
+
+// Care says what a bag does not bear.
+func (p *Press) Care(bag *bags.Bag) []string {
+	var list []string
+	if bag.Crushable {
+		list = append(list, p.Tell(prose.Say("breaks easily")))
+	}
+	if bag.Melts {
+		list = append(list, p.Tell(prose.Say("melts in heat")))
+	}
+	return list
+}
+
 // Carried says whose pack a bag is in, and where it waits before.
 func (p *Press) Carried(bag *bags.Bag) string {
 	var text string
@@ -270,9 +340,38 @@ func Allergens(list []bags.Allergen) Declared {
 	return d
 }
 
+// Worst adds allergens to a list that keeps the worst state of each, in the
+// order in which they first appear.
+func Worst(list, more []bags.Allergen) []bags.Allergen {
+	for _, allergen := range more {
+		place := slices.IndexFunc(list, func(a bags.Allergen) bool { return a.Allergen == allergen.Allergen })
+		if place < 0 {
+			list = append(list, allergen)
+			continue
+		}
+		list[place].Presence = trip.Worse(list[place].Presence, allergen.Presence)
+	}
+	return list
+}
+
 // None tells that nothing has to be said.
 func (d Declared) None() bool {
 	return len(d.Contains) == 0 && len(d.MayContain) == 0 && len(d.NotKnown) == 0
+}
+
+// InShort says allergens in a run of text.
+func (p *Press) InShort(d Declared) string {
+	var parts []string
+	if len(d.Contains) > 0 {
+		parts = append(parts, p.Tell(prose.Say("contains %s", prose.List(", ", d.Contains))))
+	}
+	if len(d.MayContain) > 0 {
+		parts = append(parts, p.Tell(prose.Say("may contain %s", prose.List(", ", d.MayContain))))
+	}
+	if len(d.NotKnown) > 0 {
+		parts = append(parts, p.Tell(prose.Say("not known: %s", prose.List(", ", d.NotKnown))))
+	}
+	return strings.Join(parts, "; ")
 }
 
 // Warning sets allergens so that nobody overlooks them, each kind in a shape
@@ -296,4 +395,32 @@ func (p *Press) Warning(size, width Points, declared Declared) Block {
 
 func (p *Press) named(lead string, list []trip.Allergen) typeset.Span {
 	return typeset.Bold(lead + " " + p.AllergenNames(list))
+}
+
+// Days names a stretch of days.
+func (p *Press) Days(first, last int) string {
+	if first >= last {
+		return p.Tell(prose.Say("day %d", first))
+	}
+	return p.Tell(prose.Say("days %d to %d", first, last))
+}
+
+// GearKey is the key of a piece of gear among what is carried.
+func (p *Press) GearKey(gear *trip.Gear) string { return strconv.FormatInt(int64(gear.ID), 10) }
+
+// Thing names what is carried, other than bags.
+func (p *Press) Thing(item carry.Item) string {
+	switch item.Kind {
+	case carry.GearItem:
+		if gear := p.Gear(item.Key); gear != nil {
+			return gear.Name
+		}
+	case carry.FuelItem:
+		if container := p.Fuel(item.Key); container != nil {
+			return container.Name
+		}
+	case carry.WasteItem:
+		return p.Tell(prose.Say("rubbish"))
+	}
+	return item.Key
 }
