@@ -13,7 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
-	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/prose"
 	"sumpter/domain/units"
 	"sumpter/exporter/cautions"
@@ -90,7 +90,7 @@ func (w *Workbench) showLines(title string, lines []string) {
 
 // showCautions shows what the program does not decide.
 func (w *Workbench) showCautions() {
-	reader := bench.Reader(units.Metric)
+	reader := written.Of(units.Metric)
 	lines := []string{cautions.Preface().In(reader)}
 	for _, topic := range cautions.Topics() {
 		for _, rule := range topic.Rules {

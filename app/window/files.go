@@ -18,9 +18,11 @@ import (
 	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/tripfile"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 	"sumpter/exporter/papers"
+	"sumpter/exporter/print/prints"
 )
 
 const (
@@ -192,7 +194,10 @@ func (w *Workbench) ExportTo(folder string) {
 	path := w.document.Path()
 	name := freeFolder(filepath.Join(folder, strings.TrimSuffix(filepath.Base(path), ending)+" papers"))
 	w.scheduler.Background(func() {
-		err := papers.WriteFolder(context.Background(), name, p, stampOf(path))
+		made, err := papers.Make(context.Background(), p, stampOf(path), prints.Options{Reader: written.Of(p.Trip.Units), SystemFonts: true}, nil)
+		if err == nil {
+			err = papers.WriteFolder(context.Background(), name, made)
+		}
 		w.scheduler.Screen(func() {
 			if err != nil {
 				w.sayAlways(err.Error())

@@ -40,12 +40,13 @@ type forward struct {
 	key, fallback int
 }
 
-// parseSource reads what the window is built from: app/ and domain/.
+// parseSource reads what speaks through the window: app/, domain/, and of
+// exporter/ what is printed.
 func parseSource(t *testing.T) (*token.FileSet, []source) {
 	t.Helper()
 	set := token.NewFileSet()
 	var sources []source
-	for _, root := range []string{"..", "../../domain"} {
+	for _, root := range []string{"..", "../../domain", "../../exporter/cautions", "../../exporter/print"} {
 		err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
 			if err != nil || entry.IsDir() || filepath.Ext(path) != ".go" || strings.HasSuffix(path, "_test.go") {
 				return err

@@ -5,33 +5,93 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"sumpter/domain/plan"
 	"sumpter/exporter/papers"
+	"sumpter/exporter/print/labels"
+	"sumpter/exporter/print/press"
+	"sumpter/exporter/print/prints"
 )
 
 func exportCommand(c console) *cobra.Command {
 	command := &cobra.Command{
 		Use:   "export TRIP DIR",
 		Short: "Plan a trip and write everything to print and to hand on",
-		Long: withExits("Plan a trip and write into a folder, made if it is not there: the workbook to print\n" +
-			"and tick off, every table as CSV, the calendar of buying, packing, posting and\n" +
-			"pick-ups, and the whole plan as JSON. The same trip file gives the same files."),
+		Long: withExits("Plan a trip and write into a folder, made if it is not there: everything to print as\n" +
+			"PDF, the workbook to tick off, every table as CSV, the calendar of buying, packing,\n" +
+			"posting and pick-ups, and the whole plan as JSON. The same trip file gives the same\n" +
+			"files. Label sheets: " + strings.Join(sheetKeys(), ", ") + "."),
 		Args: exactly("a trip file", "a folder for the papers"),
 	}
 	force := forceFlag(command)
+	wanted := printFlags(command)
 	command.RunE = func(command *cobra.Command, args []string) error {
-		return runExport(command.Context(), c, args[0], args[1], *force)
+		options, err := wanted.options()
+		if err != nil {
+			return err
+		}
+		return runExport(command.Context(), c, args[0], args[1], options, *force)
 	}
 	return command
 }
 
+// printing is how the user wants the papers printed.
+type printing struct {
+	paper, sheet string
+	first        int
+	black        bool
+}
+
+func printFlags(command *cobra.Command) *printing {
+	p := &printing{}
+	command.Flags().StringVar(&p.paper, "paper", "a4", "paper to print on: a4 or letter")
+	command.Flags().BoolVar(&p.black, "black", false, "print with black ink alone")
+	command.Flags().StringVar(&p.sheet, "labels", "", "label sheet; plain paper to cut if not given")
+	command.Flags().IntVar(&p.first, "first-label", 1, "first label of the sheet that is free")
+	return p
+}
+
+func (p *printing) options() (prints.Options, error) {
+	options := prints.Options{SystemFonts: true, Black: p.black, Start: p.first}
+	switch strings.ToLower(p.paper) {
+	case "a4":
+		options.Paper = press.A4
+	case "letter":
+		options.Paper = press.Letter
+	default:
+		return options, usageFault("there is no paper %q: give a4 or letter", p.paper)
+	}
+	grid := labels.Usual(options.Paper).Grid
+	if p.sheet != "" {
+		at := slices.Index(sheetKeys(), strings.ToLower(p.sheet))
+		if at < 0 {
+			return options, usageFault("there is no label sheet %q: give one of %s", p.sheet, strings.Join(sheetKeys(), ", "))
+		}
+		grid = labels.Sheets()[at].Grid
+	}
+	options.Grid = grid
+	if p.first < 1 || p.first > grid.Count() {
+		return options, usageFault("that sheet has labels 1 to %d: --first-label cannot be %d", grid.Count(), p.first)
+	}
+	return options, nil
+}
+
+func sheetKeys() []string {
+	var keys []string
+	for _, sheet := range labels.Sheets() {
+		keys = append(keys, sheet.Key)
+	}
+	return keys
+}
+
 // runExport plans a trip file and writes its papers. All papers are made
 // before the first is written, so that a failure leaves the folder alone.
-func runExport(ctx context.Context, c console, path, folder string, force bool) error {
+func runExport(ctx context.Context, c console, path, folder string, options prints.Options, force bool) error {
 	if info, err := os.Stat(folder); err == nil && !info.IsDir() {
 		return usageFault("%s is a file: name a folder", folder)
 	}
@@ -44,16 +104,16 @@ func runExport(ctx context.Context, c console, path, folder string, force bool) 
 		return err
 	}
 	stamp := saved.ModTime().UTC()
-	if err := refuseExisting(force, places(folder, p, stamp)...); err != nil {
+	if err := refuseExisting(force, places(folder, p, stamp, options)...); err != nil {
 		return err
 	}
 	watch := progress{c.err, c.live}
-	made, err := papers.Make(ctx, p, stamp, func(name string) { watch.say("writing " + name) })
+	made, err := papers.Make(ctx, p, stamp, options, func(name string) { watch.say("writing " + name) })
 	watch.done()
 	if err != nil {
 		return err
 	}
-	for i, place := range places(folder, p, stamp) {
+	for i, place := range places(folder, p, stamp, options) {
 		if err := produceIn(place, force, made[i].Content); err != nil {
 			return err
 		}
@@ -62,9 +122,9 @@ func runExport(ctx context.Context, c console, path, folder string, force bool) 
 }
 
 // places lists where the papers go.
-func places(folder string, p *plan.Plan, stamp time.Time) []string {
+func places(folder string, p *plan.Plan, stamp time.Time, options prints.Options) []string {
 	var list []string
-	for _, paper := range papers.List(p, stamp) {
+	for _, paper := range papers.List(p, stamp, options) {
 		list = append(list, filepath.Join(folder, filepath.FromSlash(paper.Name)))
 	}
 	return list
@@ -83,8 +143,15 @@ func produceIn(path string, force bool, content []byte) error {
 func tellPapers(w io.Writer, folder string, made []papers.Made, p *plan.Plan) error {
 	out := &lineWriter{w: w}
 	out.line("In %s:", folder)
+	noted := map[string]bool{}
 	for _, paper := range made {
 		out.line("  %-28s %s", paper.Name, paper.What)
+	}
+	for _, paper := range made {
+		if note := paper.Note.String(); note != "" && !noted[note] {
+			noted[note] = true
+			out.line("%s", note)
+		}
 	}
 	if n := serious(p); n > 0 {
 		out.line("Before you use them: %s must be fixed; see the sheet Findings or sumpter check.", counted(n, "finding", "findings"))

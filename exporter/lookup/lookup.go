@@ -35,6 +35,8 @@ type Lookup struct {
 	carriers map[itemKey][]Carrier
 	fates    map[fateKey]*spoilage.Fate
 	pots     map[potKey][]*bags.Bag
+	slots    map[mealKey][]*bags.Bag
+	bought   map[boughtKey]*resupply.Box
 }
 
 // Carrier is who carries a thing from a day on.
@@ -61,6 +63,12 @@ type potKey struct {
 	run    int
 }
 
+// boughtKey is a food that comes into a bag only at a resupply point.
+type boughtKey struct {
+	bag  string
+	food trip.FoodID
+}
+
 type fateKey struct {
 	mealKey
 	food trip.FoodID
@@ -78,7 +86,7 @@ func New(p *plan.Plan) *Lookup {
 		recipes: map[trip.RecipeID]*trip.Recipe{}, points: map[trip.PointID]*trip.ResupplyPoint{}, gear: map[string]*trip.Gear{},
 		bags: map[string]*bags.Bag{}, fuel: map[string]*cooking.Container{}, meals: map[mealKey]*cooking.Meal{},
 		boxes: map[string]*resupply.Box{}, carriers: map[itemKey][]Carrier{}, fates: map[fateKey]*spoilage.Fate{},
-		pots: map[potKey][]*bags.Bag{},
+		pots: map[potKey][]*bags.Bag{}, slots: map[mealKey][]*bags.Bag{}, bought: map[boughtKey]*resupply.Box{},
 	}
 	l.readTrip()
 	l.readPlan()
@@ -114,6 +122,7 @@ func (l *Lookup) readPlan() {
 		l.bags[bag.Key] = bag
 		pot := potOf(bag)
 		l.pots[pot] = append(l.pots[pot], bag)
+		l.slots[pot.mealKey] = append(l.slots[pot.mealKey], bag)
 	}
 	for i := range p.Cooking.Meals {
 		meal := &p.Cooking.Meals[i]
@@ -128,6 +137,9 @@ func (l *Lookup) readPlan() {
 	for i := range p.Resupply.Boxes {
 		for _, key := range p.Resupply.Boxes[i].Bags {
 			l.boxes[key] = &p.Resupply.Boxes[i]
+		}
+		for _, bought := range p.Resupply.Boxes[i].BoughtThere {
+			l.bought[boughtKey{bought.Bag, bought.Food}] = &p.Resupply.Boxes[i]
 		}
 	}
 	for i := range p.Spoilage.Fates {
@@ -179,6 +191,11 @@ func (l *Lookup) Batch(day int, meal trip.Meal, group trip.GroupID, recipe trip.
 	return l.pots[potKey{mealKey{day, meal, group}, recipe, run}]
 }
 
+// Slot lists the bags of a meal of a cook group.
+func (l *Lookup) Slot(day int, meal trip.Meal, group trip.GroupID) []*bags.Bag {
+	return l.slots[mealKey{day, meal, group}]
+}
+
 func potOf(bag *bags.Bag) potKey {
 	return potKey{mealKey{bag.Day, bag.Meal, bag.Group}, bag.Recipe, runOf(bag.Key)}
 }
@@ -205,6 +222,12 @@ func (l *Lookup) Meal(day int, meal trip.Meal, group trip.GroupID) *cooking.Meal
 
 // Box finds the box a bag waits in, or nil if it is carried from the start.
 func (l *Lookup) Box(bag string) *resupply.Box { return l.boxes[bag] }
+
+// BoughtAt finds the box at whose point a food is bought and put into a bag, or
+// nil where the bag has it from the start.
+func (l *Lookup) BoughtAt(bag string, food trip.FoodID) *resupply.Box {
+	return l.bought[boughtKey{bag, food}]
+}
 
 // Carriers lists who carries a bag, a line for each change of hands; none if
 // nobody does yet.

@@ -1,7 +1,7 @@
 // Package papers lists everything that leaves the program for one plan, so
 // that the command and the window write the same files under the same names.
 //
-// WriteFolder writes them all; List names them one by one.
+// Make makes them all and WriteFolder writes them; List names them one by one.
 package papers
 
 import (
@@ -15,7 +15,9 @@ import (
 	"time"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/exporter/calendar"
+	"sumpter/exporter/print/prints"
 	"sumpter/exporter/tables"
 	"sumpter/exporter/tripbook"
 	"sumpter/exporter/tripjson"
@@ -24,33 +26,66 @@ import (
 
 // Paper is one file of an export.
 type Paper struct {
-	Name  string // with slashes, below the folder
-	What  string // what it is for
-	Write func(ctx context.Context, w io.Writer) error
+	Name string // with slashes, below the folder
+	What string // what it is for
+	// Write writes it, and says what a person should know of it, or nothing.
+	Write func(ctx context.Context, w io.Writer) (note prose.Text, err error)
 }
 
 // List names the papers of a plan. The stamp is when the trip was last saved:
-// a calendar tells by it which of two copies is newer. The same plan and
-// stamp give the same bytes.
-func List(p *plan.Plan, stamp time.Time) []Paper {
-	list := []Paper{
+// a calendar tells by it which of two copies is newer. The options are for
+// what is printed. The same plan, stamp and options give the same bytes, on
+// machines with the same fonts if the options want the system's.
+func List(p *plan.Plan, stamp time.Time, options prints.Options) []Paper {
+	list := printed(p, options)
+	list = append(list, []Paper{
 		{"workbook.xlsx", "everything to print, tick off and take along",
-			func(ctx context.Context, w io.Writer) error { return workbook.Write(ctx, w, p) }},
+			func(ctx context.Context, w io.Writer) (prose.Text, error) {
+				return prose.Text{}, workbook.Write(ctx, w, p)
+			}},
 		{"calendar.ics", "buying, packing night, posting windows and pick-ups for a calendar",
-			func(_ context.Context, w io.Writer) error { return calendar.Write(w, p, stamp) }},
+			func(_ context.Context, w io.Writer) (prose.Text, error) {
+				return prose.Text{}, calendar.Write(w, p, stamp)
+			}},
 		{"plan.json", "the whole plan for other programs",
-			func(_ context.Context, w io.Writer) error { return tripjson.WritePlan(w, p) }},
-	}
+			func(_ context.Context, w io.Writer) (prose.Text, error) {
+				return prose.Text{}, tripjson.WritePlan(w, p)
+			}},
+	}...)
 	if p.Trip != nil {
 		list = append(list,
 			Paper{"trip.xlsx", "what was entered, to change in a spreadsheet and import again",
-				func(_ context.Context, w io.Writer) error { return tripbook.Write(w, p.Trip, p.Trip.Units) }},
+				func(_ context.Context, w io.Writer) (prose.Text, error) {
+					return prose.Text{}, tripbook.Write(w, p.Trip, p.Trip.Units)
+				}},
 			Paper{"trip.json", "what was entered, for other programs",
-				func(_ context.Context, w io.Writer) error { return tripjson.Write(w, p.Trip) }})
+				func(_ context.Context, w io.Writer) (prose.Text, error) {
+					return prose.Text{}, tripjson.Write(w, p.Trip)
+				}})
 	}
 	for _, table := range tables.From(p).List() {
 		list = append(list, Paper{"tables/" + table.Name + ".csv", "table: " + table.Title,
-			func(_ context.Context, w io.Writer) error { return tables.WriteCSV(w, table) }})
+			func(_ context.Context, w io.Writer) (prose.Text, error) {
+				return prose.Text{}, tables.WriteCSV(w, table)
+			}})
+	}
+	return list
+}
+
+// printed lists the PDFs. One of which the plan has nothing is left out.
+func printed(p *plan.Plan, options prints.Options) []Paper {
+	var list []Paper
+	for _, kind := range prints.Kinds() {
+		if !prints.Has(p, kind) {
+			continue
+		}
+		list = append(list, Paper{"print/" + string(kind) + ".pdf", kind.About().String(), func(ctx context.Context, w io.Writer) (prose.Text, error) {
+			made, err := prints.Draw(ctx, p, kind, options, nil)
+			if err != nil {
+				return prose.Text{}, err
+			}
+			return made.Note(), made.Write(ctx, w)
+		}})
 	}
 	return list
 }
@@ -59,13 +94,14 @@ func List(p *plan.Plan, stamp time.Time) []Paper {
 type Made struct {
 	Paper
 	Content []byte
+	Note    prose.Text // what a person should know of it
 }
 
 // Make makes all papers in memory, so that a failure leaves no half of them on
 // disk. Progress, if not nil, hears the name of each.
-func Make(ctx context.Context, p *plan.Plan, stamp time.Time, progress func(name string)) ([]Made, error) {
+func Make(ctx context.Context, p *plan.Plan, stamp time.Time, options prints.Options, progress func(name string)) ([]Made, error) {
 	var made []Made
-	for _, paper := range List(p, stamp) {
+	for _, paper := range List(p, stamp, options) {
 		if ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
@@ -73,22 +109,19 @@ func Make(ctx context.Context, p *plan.Plan, stamp time.Time, progress func(name
 			progress(paper.Name)
 		}
 		var content bytes.Buffer
-		if err := paper.Write(ctx, &content); err != nil {
+		note, err := paper.Write(ctx, &content)
+		if err != nil {
 			return nil, fmt.Errorf("%s: %w", paper.Name, err)
 		}
-		made = append(made, Made{paper, content.Bytes()})
+		made = append(made, Made{paper, content.Bytes(), note})
 	}
 	return made, nil
 }
 
-// WriteFolder makes a new folder with all papers in it, whole or not at all:
+// WriteFolder makes a new folder with papers in it, whole or not at all:
 // they are written under another name beside it. A folder that is there
 // already is left alone.
-func WriteFolder(ctx context.Context, folder string, p *plan.Plan, stamp time.Time) error {
-	made, err := Make(ctx, p, stamp, nil)
-	if err != nil {
-		return err
-	}
+func WriteFolder(ctx context.Context, folder string, made []Made) error {
 	if _, err := os.Lstat(folder); err == nil {
 		return &fs.PathError{Op: "create", Path: folder, Err: fs.ErrExist}
 	}

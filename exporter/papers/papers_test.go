@@ -7,21 +7,32 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
+	"sumpter/domain/plan"
 	"sumpter/exporter/plantest"
+	"sumpter/exporter/print/prints"
 )
 
 var stamp = time.Date(2026, 3, 4, 5, 6, 7, 0, time.UTC)
 
+func writeAll(ctx context.Context, folder string, p *plan.Plan) error {
+	made, err := Make(ctx, p, stamp, prints.Options{}, nil)
+	if err != nil {
+		return err
+	}
+	return WriteFolder(ctx, folder, made)
+}
+
 func TestWriteFolderWritesEveryPaper(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "new")
 	p := plantest.Small()
-	if err := WriteFolder(context.Background(), folder, p, stamp); err != nil {
+	if err := writeAll(context.Background(), folder, p); err != nil {
 		t.Fatal(err)
 	}
-	list := List(p, stamp)
+	list := List(p, stamp, prints.Options{})
 	if len(list) < 20 {
 		t.Errorf("only %d papers", len(list))
 	}
@@ -39,7 +50,7 @@ func TestWriteFolderNeverWritesOverAFile(t *testing.T) {
 	if err := os.WriteFile(mine, []byte("mine"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if err := WriteFolder(context.Background(), folder, plantest.Small(), stamp); !errors.Is(err, fs.ErrExist) {
+	if err := writeAll(context.Background(), folder, plantest.Small()); !errors.Is(err, fs.ErrExist) {
 		t.Errorf("error %v", err)
 	}
 	if content, _ := os.ReadFile(mine); string(content) != "mine" {
@@ -49,11 +60,11 @@ func TestWriteFolderNeverWritesOverAFile(t *testing.T) {
 
 func TestSamePlanSamePapers(t *testing.T) {
 	var heard []string
-	first, err := Make(context.Background(), plantest.Small(), stamp, func(name string) { heard = append(heard, name) })
+	first, err := Make(context.Background(), plantest.Small(), stamp, prints.Options{}, func(name string) { heard = append(heard, name) })
 	if err != nil {
 		t.Fatal(err)
 	}
-	second, err := Make(context.Background(), plantest.Small(), stamp, nil)
+	second, err := Make(context.Background(), plantest.Small(), stamp, prints.Options{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -71,10 +82,32 @@ func TestCancelledMakesNothing(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	folder := filepath.Join(t.TempDir(), "new")
-	if err := WriteFolder(ctx, folder, plantest.Small(), stamp); !errors.Is(err, context.Canceled) {
+	if err := writeAll(ctx, folder, plantest.Small()); !errors.Is(err, context.Canceled) {
 		t.Errorf("error %v", err)
 	}
 	if _, err := os.Stat(folder); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("the folder was made: %v", err)
+	}
+}
+
+func TestPapersThatAPlanHasNothingOfAreLeftOut(t *testing.T) {
+	for _, paper := range List(plantest.Empty(), stamp, prints.Options{}) {
+		for _, none := range []string{"print/bag-labels.pdf", "print/box-labels.pdf", "print/pocket-cards.pdf"} {
+			if paper.Name == none {
+				t.Errorf("an empty plan has %s", none)
+			}
+		}
+	}
+}
+
+func TestLettersThatCannotBePrintedAreNoted(t *testing.T) {
+	made, err := Make(context.Background(), plantest.Small(), stamp, prints.Options{}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, paper := range made {
+		if paper.Name == "print/pocket-cards.pdf" && !strings.Contains(paper.Note.String(), "U+7F8E") {
+			t.Errorf("the note of %s says %q", paper.Name, paper.Note)
+		}
 	}
 }

@@ -57,7 +57,7 @@ func (g Grid) place(n int) (x, y press.Points) {
 
 // Sheet is a grid with a name.
 type Sheet struct {
-	Key  string // stable: "a4 2x7"
+	Key  string // stable: "a4-2x7"
 	Grid Grid
 }
 
@@ -65,16 +65,16 @@ type Sheet struct {
 // cut, largest labels first (common practice, no source; sizes from memory).
 func Sheets() []Sheet {
 	return []Sheet{
-		{"a4 2x4", on(press.A4, 2, 4, 99.1, 67.7, 4.65, 13.1, 2.5)},
-		{"a4 2x5", on(press.A4, 2, 5, 99.1, 57, 4.65, 6, 2.5)},
-		{"a4 2x7", on(press.A4, 2, 7, 99.1, 38.1, 4.65, 15.15, 2.5)},
-		{"a4 3x7", on(press.A4, 3, 7, 63.5, 38.1, 7.2, 15.15, 2.55)},
-		{"a4 3x8", on(press.A4, 3, 8, 70, 37, 0, 0.5, 0)},
-		{"a4 cut 2x5", cut(press.A4, 2, 5)},
-		{"letter 2x3", on(press.Letter, 2, 3, 101.6, 84.67, 3.97, 12.7, 4.76)},
-		{"letter 2x5", on(press.Letter, 2, 5, 101.6, 50.8, 3.97, 12.7, 4.76)},
-		{"letter 3x10", on(press.Letter, 3, 10, 66.68, 25.4, 4.76, 12.7, 3.18)},
-		{"letter cut 2x5", cut(press.Letter, 2, 5)},
+		{"a4-2x4", on(press.A4, 2, 4, 99.1, 67.7, 4.65, 13.1, 2.5)},
+		{"a4-2x5", on(press.A4, 2, 5, 99.1, 57, 4.65, 6, 2.5)},
+		{"a4-2x7", on(press.A4, 2, 7, 99.1, 38.1, 4.65, 15.15, 2.5)},
+		{"a4-3x7", on(press.A4, 3, 7, 63.5, 38.1, 7.2, 15.15, 2.55)},
+		{"a4-3x8", on(press.A4, 3, 8, 70, 37, 0, 0.5, 0)},
+		{"a4-cut-2x5", cut(press.A4, 2, 5)},
+		{"letter-2x3", on(press.Letter, 2, 3, 101.6, 84.67, 3.97, 12.7, 4.76)},
+		{"letter-2x5", on(press.Letter, 2, 5, 101.6, 50.8, 3.97, 12.7, 4.76)},
+		{"letter-3x10", on(press.Letter, 3, 10, 66.68, 25.4, 4.76, 12.7, 3.18)},
+		{"letter-cut-2x5", cut(press.Letter, 2, 5)},
 	}
 }
 

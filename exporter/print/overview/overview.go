@@ -8,7 +8,6 @@ import (
 
 	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
-	"sumpter/domain/trip"
 	"sumpter/exporter/print/page"
 	"sumpter/exporter/print/press"
 	"sumpter/exporter/print/typeset"
@@ -131,12 +130,12 @@ func (s *sheet) boxes() {
 }
 
 func (s *sheet) where(box *resupply.Box) press.Drawing {
-	point := s.Point(box.Point)
-	if point == nil {
-		point = &trip.ResupplyPoint{Name: s.Tell(prose.Say("a point that is not in the trip"))}
+	address := strings.Join(box.Label.To, ", ")
+	if point := s.Point(box.Point); point != nil && address == "" {
+		address = point.Address
 	}
 	return func(width press.Points, _ bool) press.Block {
-		return press.Stack(0, s.Text(s.bold(), width, point.Name), s.Text(press.Style{Size: s.size * 0.9, Ink: s.Inks.Quiet}, width, point.Address))
+		return press.Stack(0, s.Text(s.bold(), width, s.PlaceName(box.Point)), s.Text(press.Style{Size: s.size * 0.9, Ink: s.Inks.Quiet}, width, address))
 	}
 }
 
@@ -144,6 +143,8 @@ func (s *sheet) send(box *resupply.Box) string {
 	switch {
 	case !box.Posted:
 		return s.Tell(prose.Say("brought by somebody"))
+	case box.SendOn.IsSet():
+		return s.Tell(prose.Say("send on %s, latest %s", s.ShortDate(box.SendOn), s.Date(box.PostBy)))
 	case box.PostFrom.IsSet():
 		return s.Tell(prose.Say("by post from %s to %s", s.ShortDate(box.PostFrom), s.Date(box.PostBy)))
 	default:

@@ -122,7 +122,7 @@ func roundHead(p *press.Press, number int, width press.Points, count int, contin
 		return blocks[0]
 	}
 	quiet := press.Style{Size: 9, Ink: p.Inks.Quiet}
-	blocks = append(blocks, p.Text(quiet, width, p.Tell(prose.Say("%d bags, about %.0f minutes with %d helpers", count, float64(planned.Minutes), p.Trip.Settings.Helpers))))
+	blocks = append(blocks, p.Text(quiet, width, p.Tell(prose.Say("%s, about %.0f minutes for the helpers there are", press.CountBags(count), float64(planned.Minutes)))))
 	if planned.CleanFirst {
 		blocks = append(blocks, p.Banner(press.Style{Size: 10.5}, p.Inks.Alarm, 5, width,
 			typeset.Bold(p.Tell(prose.Say("CLEAN FIRST"))), typeset.Plain("  "+p.Tell(prose.Say("hands, tools and table with soap, fresh cloths")))))
@@ -132,7 +132,7 @@ func roundHead(p *press.Press, number int, width press.Points, count int, contin
 
 func bagRow(p *press.Press, table *press.Table, row bagSteps, stations []packing.Station) press.Block {
 	bag := row.bag
-	cells := []press.Drawing{p.Cell(press.Style{Size: 13, Bold: true, Ink: p.Inks.Ink}, bag.Code)}
+	cells := []press.Drawing{p.CodeCell(13, bag.Code)}
 	for _, station := range stations {
 		if row.stations[station] {
 			cells = append(cells, p.TickCell(11.5))

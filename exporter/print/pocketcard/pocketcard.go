@@ -265,9 +265,8 @@ func (c *card) day(day int) press.Block {
 // where names the packs that have the bags of a meal.
 func (c *card) where(day int, meal trip.Meal) string {
 	var parts []string
-	for i := range c.Plan.Bags.Bags {
-		bag := &c.Plan.Bags.Bags[i]
-		if bag.Day != day || bag.Meal != meal || bag.Group != c.member.Group || bag.Member != 0 && bag.Member != c.member.ID {
+	for _, bag := range c.Slot(day, meal, c.member.Group) {
+		if bag.Member != 0 && bag.Member != c.member.ID {
 			continue
 		}
 		carriers := c.Carriers(bag.Key)

@@ -259,3 +259,11 @@ func (b Block) Under(gap, width, thick Points, ink page.Ink) Block {
 		on.Add(page.Rule{X1: x, Y1: at, X2: x + width, Y2: at, Thick: thick, Ink: ink})
 	})
 }
+
+// Over draws a rule above a block.
+func (b Block) Over(gap, width, thick Points, ink page.Ink) Block {
+	return b.wrapped(gap, func(inner Block, on *page.Page, x, y Points) {
+		on.Add(page.Rule{X1: x, Y1: y, X2: x + width, Y2: y, Thick: thick, Ink: ink})
+		inner.Draw(on, x, y+gap)
+	})
+}

@@ -41,6 +41,14 @@ func (p *Press) GroupName(id trip.GroupID) string {
 	return ""
 }
 
+// PlaceName names a resupply point.
+func (p *Press) PlaceName(id trip.PointID) string {
+	if point := p.Point(id); point != nil {
+		return point.Name
+	}
+	return p.Tell(prose.Say("a point that is not in the trip"))
+}
+
 // FoodName names a food.
 func (p *Press) FoodName(id trip.FoodID) string {
 	if food := p.Food(id); food != nil {
@@ -55,6 +63,11 @@ func (p *Press) DishName(bag *bags.Bag) string {
 		return recipe.Name
 	}
 	return p.Tell(prose.Say("emergency reserve"))
+}
+
+// CountBags says how many bags.
+func CountBags(count int) prose.Text {
+	return prose.Plural(count, prose.Say("1 bag"), prose.Say("%d bags", count))
 }
 
 // MealName names a meal.
@@ -216,17 +229,27 @@ func (p *Press) together(bag *bags.Bag) []*bags.Bag {
 }
 
 // Contents lists what is in a bag with its mass, in the order of the plan.
-func (p *Press) Contents(bag *bags.Bag) []typeset.Span { return p.contents(bag.Contents) }
+func (p *Press) Contents(bag *bags.Bag) []typeset.Span {
+	return p.contents(bag, bag.Contents)
+}
 
-func (p *Press) contents(list []bags.Content) []typeset.Span {
+func (p *Press) contents(bag *bags.Bag, list []bags.Content) []typeset.Span {
 	var spans []typeset.Span
 	for i, content := range list {
 		if i > 0 {
 			spans = append(spans, typeset.Plain("\u00a0· "))
 		}
-		spans = append(spans, typeset.Bold(p.Weigh(content.Mass)), typeset.Plain("\u00a0"+p.FoodName(content.Food)))
+		spans = append(spans, typeset.Bold(p.Weigh(content.Mass)), typeset.Plain("\u00a0"+p.contentName(bag, content.Food)))
 	}
 	return spans
+}
+
+// contentName names a food in a bag, and where it is put in if that is on the way.
+func (p *Press) contentName(bag *bags.Bag, food trip.FoodID) string {
+	if box := p.BoughtAt(bag.Key, food); box != nil {
+		return p.Tell(prose.Say("%s, bought at %s", p.FoodName(food), p.PlaceName(box.Point)))
+	}
+	return p.FoodName(food)
 }
 
 // SomeContents lists the first foods of a bag and says how many more there are.
@@ -234,7 +257,7 @@ func (p *Press) SomeContents(bag *bags.Bag, most int) []typeset.Span {
 	if len(bag.Contents) <= most {
 		return p.Contents(bag)
 	}
-	return append(p.contents(bag.Contents[:most]),
+	return append(p.contents(bag, bag.Contents[:most]),
 		typeset.Plain("\u00a0· "+p.Tell(prose.Say("and %d more: see the packing list", len(bag.Contents)-most))))
 }
 
@@ -279,11 +302,7 @@ func (p *Press) Carried(bag *bags.Bag) string {
 		text = p.Tell(prose.Say("nobody carries it yet"))
 	}
 	if box := p.Box(bag.Key); box != nil {
-		place := p.Tell(prose.Say("a point that is not in the trip"))
-		if point := p.Point(box.Point); point != nil {
-			place = point.Name
-		}
-		text = p.Tell(prose.Say("box: %s, then %s", place, text))
+		text = p.Tell(prose.Say("box: %s, then %s", p.PlaceName(box.Point), text))
 	}
 	return text
 }

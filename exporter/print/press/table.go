@@ -27,6 +27,13 @@ func (p *Press) TickCell(size Points) Drawing {
 	return func(Points, bool) Block { return p.Tick(size) }
 }
 
+// CodeCell is a bag code in a cell: smaller rather than broken.
+func (p *Press) CodeCell(size Points, code string) Drawing {
+	return func(width Points, _ bool) Block {
+		return p.OneLine(Style{Size: size, Bold: true, Ink: p.Inks.Ink}, width, code)
+	}
+}
+
 // NoCell is an empty cell.
 func NoCell(Points, bool) Block { return Block{} }
 

@@ -189,3 +189,32 @@ func Says(text page.Text) string {
 	}
 	return said.String()
 }
+
+// Texts lists what is said on a page, a line of text each.
+func Texts(sheet *page.Page) []string {
+	var list []string
+	for _, mark := range sheet.Marks {
+		if text, ok := mark.(page.Text); ok {
+			list = append(list, Says(text))
+		}
+	}
+	return list
+}
+
+// Inks lists the inks of a page.
+func Inks(sheet *page.Page) []page.Ink {
+	var list []page.Ink
+	for _, mark := range sheet.Marks {
+		switch mark := mark.(type) {
+		case page.Text:
+			list = append(list, mark.Ink)
+		case page.Box:
+			list = append(list, mark.Ink)
+		case page.Rule:
+			list = append(list, mark.Ink)
+		case page.Shape:
+			list = append(list, mark.Ink)
+		}
+	}
+	return list
+}

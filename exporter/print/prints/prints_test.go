@@ -1,0 +1,341 @@
+package prints
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"sumpter/domain/bags"
+	"sumpter/domain/packing"
+	"sumpter/domain/plan"
+	"sumpter/domain/trip"
+	"sumpter/domain/trip/triptest"
+	"sumpter/exporter/plantest"
+	"sumpter/exporter/print/packlist"
+	"sumpter/exporter/print/press"
+	"sumpter/exporter/print/printtest"
+)
+
+func drawn(t *testing.T, p *plan.Plan, kind Kind, options Options) *Print {
+	t.Helper()
+	made, err := Draw(context.Background(), p, kind, options, nil)
+	if err != nil {
+		t.Fatalf("%s: %v", kind, err)
+	}
+	return made
+}
+
+func written(t *testing.T, made *Print) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	if err := made.Write(context.Background(), &out); err != nil {
+		t.Fatalf("%s: %v", made.Kind, err)
+	}
+	return out.Bytes()
+}
+
+func large(t *testing.T, people, days int) *plan.Plan {
+	t.Helper()
+	p, err := plan.Make(context.Background(), triptest.Large(people, days, 3), plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// hard is a plan whose names are long, from the right, in wide letters, or try
+// to be something else than names.
+func hard(t *testing.T) *plan.Plan {
+	t.Helper()
+	p := large(t, 7, 3)
+	names := []string{
+		strings.Repeat("Donaudampfschifffahrtsgesellschaft ", 3), "محمد العربي", "שלום כהן 7", plantest.WideName, plantest.FormulaName, plantest.SignsName,
+		"../../etc/passwd\x07\u202e evil\n\tname",
+	}
+	tr := p.Trip
+	for i := range tr.Crew {
+		tr.Crew[i].Name = names[i%len(names)]
+		tr.Crew[i].Medicine = names[(i+1)%len(names)]
+		tr.Crew[i].Allergies = append(tr.Crew[i].Allergies, trip.Allergy{Allergen: trip.Allergen(names[i%len(names)]), Severe: i%2 == 0})
+	}
+	for i := range tr.Foods {
+		tr.Foods[i].Name, tr.Foods[i].Aisle = names[i%len(names)]+fmt.Sprint(i), names[(i+2)%len(names)]
+	}
+	for i := range tr.Recipes {
+		tr.Recipes[i].Name = names[i%len(names)] + fmt.Sprint(i)
+		tr.Recipes[i].Method = append(tr.Recipes[i].Method, strings.Repeat(names[(i+3)%len(names)]+" ", 20))
+		tr.Recipes[i].Notes = names[(i+4)%len(names)]
+	}
+	for i := range tr.Groups {
+		tr.Groups[i].Name = names[i%len(names)]
+	}
+	for i := range tr.Gear {
+		tr.Gear[i].Name = names[i%len(names)]
+	}
+	for i := range tr.Points {
+		tr.Points[i].Name, tr.Points[i].Address = names[i%len(names)], names[0]+"\n"+names[1]+"\n"+names[3]
+	}
+	for i := range tr.Days {
+		tr.Days[i].Name = names[i%len(names)]
+	}
+	tr.Title = names[0] + names[2]
+	for i := range p.Bags.Bags {
+		p.Bags.Bags[i].Allergens = append(p.Bags.Bags[i].Allergens, bags.Allergen{Allergen: trip.Allergen(names[i%len(names)]), Presence: trip.Contains})
+	}
+	return p
+}
+
+// Every paper of every kind of plan keeps to the paper, draws no text over
+// other text, and is read by poppler with as many pages as were drawn.
+func TestEveryPaperIsClean(t *testing.T) {
+	for name, p := range map[string]*plan.Plan{
+		"empty": plantest.Empty(), "refused": {}, "small": plantest.Small(), "hard names": hard(t), "60 people": large(t, 60, 3),
+	} {
+		for _, options := range []Options{{}, {Paper: press.Letter, Black: true}} {
+			for _, kind := range Kinds() {
+				made := drawn(t, p, kind, options)
+				if has := len(made.Pages) > 0; has != Has(p, kind) {
+					t.Errorf("%s: %s has %d pages, and to have any is %v", name, kind, len(made.Pages), Has(p, kind))
+				}
+				if len(made.Pages) == 0 {
+					continue
+				}
+				t.Run(fmt.Sprintf("%s, %s, %s", name, kind, options.Paper.Name), func(t *testing.T) {
+					printtest.Clean(t, made.Pages)
+					content := written(t, made)
+					if pages := printtest.Pages(t, content); pages != len(made.Pages) {
+						t.Errorf("pdfinfo counts %d pages of %d", pages, len(made.Pages))
+					}
+					printtest.FontsEmbedded(t, content)
+				})
+			}
+		}
+	}
+}
+
+func TestPagesAreNumbered(t *testing.T) {
+	made := drawn(t, large(t, 12, 5), Rounds, Options{})
+	text := printtest.Words(t, written(t, made))
+	for i := range made.Pages {
+		if want := fmt.Sprintf("page %d of %d", i+1, len(made.Pages)); !strings.Contains(text, want) {
+			t.Errorf("nothing says %q", want)
+		}
+	}
+}
+
+func TestWhatThereIsNothingOf(t *testing.T) {
+	for _, kind := range []Kind{Labels, BoxLabels, Boxes, Cards} {
+		if made := drawn(t, plantest.Empty(), kind, Options{}); len(made.Pages) > 0 {
+			t.Errorf("an empty plan has %d pages of %s", len(made.Pages), kind)
+		}
+	}
+	for kind, want := range map[Kind]string{
+		Shopping: "There is nothing to buy yet.", Rounds: "There is nothing to pack yet.", Weighing: "There is nothing to weigh yet.",
+		Booklet: "Nothing on the menu has been portioned yet.", Overview: "Nobody has been entered yet.",
+	} {
+		if text := printtest.Words(t, written(t, drawn(t, plantest.Empty(), kind, Options{}))); !strings.Contains(text, want) {
+			t.Errorf("%s of an empty plan says %q", kind, text)
+		}
+	}
+}
+
+func TestSamePlanSamePapers(t *testing.T) {
+	for _, kind := range Kinds() {
+		first, second := written(t, drawn(t, plantest.Small(), kind, Options{})), written(t, drawn(t, plantest.Small(), kind, Options{}))
+		if !bytes.Equal(first, second) {
+			t.Errorf("%s differs", kind)
+		}
+	}
+}
+
+// Black ink alone loses nothing: the same words stand on the same pages.
+func TestBlackSaysTheSame(t *testing.T) {
+	for _, kind := range Kinds() {
+		colour, black := drawn(t, plantest.Small(), kind, Options{}), drawn(t, plantest.Small(), kind, Options{Black: true})
+		if a, b := printtest.Words(t, written(t, colour)), printtest.Words(t, written(t, black)); a != b {
+			t.Errorf("%s says %q in colour and %q in black", kind, a, b)
+		}
+		for i := range black.Pages {
+			for _, ink := range printtest.Inks(&black.Pages[i]) {
+				if ink.R != ink.G || ink.G != ink.B {
+					t.Errorf("%s in black has the ink %v", kind, ink)
+				}
+			}
+		}
+	}
+}
+
+func TestAllergensAreOnEveryPaperWhereTheyMatter(t *testing.T) {
+	p := plantest.Small()
+	for kind, want := range map[Kind][]string{
+		Labels:   {"CONTAINS peanuts", "NOT KNOWN TO BE FREE OF soybeans"},
+		Rounds:   {"CONTAINS peanuts", "free of peanuts", "CLEAN FIRST"},
+		Weighing: {"free of peanuts", "CLEAN FIRST"},
+		Cards:    {"ALLERGIC, TRACES HARM: peanuts", "pen in the top pocket", "Reaction to food"},
+		Booklet:  {"CONTAINS peanuts", "carbon monoxide"},
+		Cautions: {"Read every label again", "local rules"},
+		Shopping: {"Compare every package"},
+	} {
+		text := printtest.Words(t, written(t, drawn(t, p, kind, Options{})))
+		for _, words := range want {
+			if !strings.Contains(text, words) {
+				t.Errorf("%s does not say %q", kind, words)
+			}
+		}
+	}
+}
+
+// The sheet that stays at home tells nothing of anybody's health.
+func TestOverviewTellsNothingOfHealth(t *testing.T) {
+	p := plantest.Small()
+	p.Trip.Crew[0].Notes, p.Trip.Crew[1].BodyMass, p.Trip.Crew[1].Age = "asthma", 61_300_000, 47
+	text := strings.ToLower(printtest.Words(t, written(t, drawn(t, p, Overview, Options{}))))
+	for _, private := range []string{"peanut", "pen in", "vegan", "allerg", "asthma", "61.3", "61 kg", "47", "kcal", "diet", "medicine"} {
+		if strings.Contains(text, private) {
+			t.Errorf("it says %q", private)
+		}
+	}
+	for _, want := range []string{"=1+1", "(days 1 to 2)", "hut to lake", "valley post", "tue 21 jul 2026", "12 km", "500 m"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("it does not say %q: %s", want, text)
+		}
+	}
+}
+
+func TestOverviewIsOnePage(t *testing.T) {
+	if made := drawn(t, large(t, 60, 21), Overview, Options{Paper: press.Letter}); len(made.Pages) != 1 {
+		t.Errorf("60 people over 21 days take %d pages", len(made.Pages))
+	}
+}
+
+// Every bag of the plan is on the lists that say they have all.
+func TestListsHaveEveryBag(t *testing.T) {
+	p := large(t, 10, 4)
+	for _, kind := range []Kind{Rounds, Booklet} {
+		said := texts(drawn(t, p, kind, Options{}))
+		for _, bag := range p.Bags.Bags {
+			if !strings.Contains(said, bag.Code) {
+				t.Errorf("%s lacks bag %s", kind, bag.Code)
+			}
+		}
+	}
+	weighed := texts(drawn(t, p, Weighing, Options{}))
+	for _, bulk := range p.Packing.Bulk {
+		for _, into := range bulk.Into {
+			for _, bag := range p.Bags.Bags {
+				if bag.Key == into.Bag && !strings.Contains(weighed, bag.Code) {
+					t.Errorf("the weighing list lacks bag %s", bag.Code)
+				}
+			}
+		}
+	}
+}
+
+// texts is everything that is said on the pages.
+func texts(made *Print) string {
+	var all []string
+	for i := range made.Pages {
+		all = append(all, printtest.Texts(&made.Pages[i])...)
+	}
+	return strings.Join(all, "\n")
+}
+
+// A recipe that fits on a page is on one page: its name and its last step.
+func TestNoRecipeIsCut(t *testing.T) {
+	p := large(t, 6, 5)
+	for i := range p.Trip.Recipes {
+		p.Trip.Recipes[i].Name = fmt.Sprintf("Recipe no. %d.", i)
+		p.Trip.Recipes[i].Method = []string{"Boil.", fmt.Sprintf("Last step of %d.", i)}
+	}
+	made := drawn(t, p, Booklet, Options{})
+	cards := 0
+	for i := range made.Pages {
+		said := printtest.Texts(&made.Pages[i])
+		for n := range p.Trip.Recipes {
+			if slices.Contains(said, fmt.Sprintf("Last step of %d.", n)) {
+				cards++
+				if !slices.Contains(said, fmt.Sprintf("Recipe no. %d.", n)) {
+					t.Errorf("page %d has the end of recipe %d without its beginning", i+1, n)
+				}
+			}
+		}
+	}
+	if cards < 3 {
+		t.Errorf("only %d recipes are in the booklet", cards)
+	}
+}
+
+func TestChosenDaysMembersAndStations(t *testing.T) {
+	p := plantest.Small()
+	if said := texts(drawn(t, p, Labels, Options{Days: []int{3}})); strings.Contains(said, "1D-A") || !strings.Contains(said, "3D-A") {
+		t.Errorf("the labels of day 3 say %s", said)
+	}
+	if said := texts(drawn(t, p, Labels, Options{Members: []trip.MemberID{2}})); strings.Contains(said, "3D-A") || !strings.Contains(said, "1D-B") {
+		t.Errorf("the labels of member 2 say %s", said)
+	}
+	if said := texts(drawn(t, p, Cards, Options{Members: []trip.MemberID{3}})); strings.Contains(said, "\n=1+1\n") || !strings.Contains(said, plantest.SignsName) {
+		t.Errorf("the cards of member 3 say %s", said)
+	}
+	if said := texts(drawn(t, p, Booklet, Options{Days: []int{1}})); strings.Contains(said, "Day 3") || !strings.Contains(said, "Day 1") {
+		t.Errorf("the booklet of day 1 says %s", said)
+	}
+	if said := texts(drawn(t, p, Rounds, Options{Stations: []packing.Station{packing.Label}})); strings.Contains(said, "1D-A") || !strings.Contains(said, "1D-B") {
+		t.Errorf("the list of the label station says %s", said)
+	}
+	p.Trip.Progress.Packed = []trip.PackedBag{{Bag: p.Bags.Bags[0].Key, Done: true}}
+	if said := texts(drawn(t, p, Labels, Options{Unpacked: true})); strings.Contains(said, "1D-A") || !strings.Contains(said, "1D-B") {
+		t.Errorf("the labels of what is not packed say %s", said)
+	}
+}
+
+func TestEveryStationHasAName(t *testing.T) {
+	seen := map[string]bool{}
+	for _, station := range packlist.Stations() {
+		seen[packlist.Station(station).String()] = true
+	}
+	if len(seen) != 5 {
+		t.Errorf("five stations have the names %v", seen)
+	}
+}
+
+func TestKindsHaveNamesOfTheirOwn(t *testing.T) {
+	seen := map[string]bool{}
+	for _, kind := range Kinds() {
+		for _, text := range []string{kind.Name().String(), kind.About().String(), string(kind)} {
+			if text == "" || seen[text] {
+				t.Errorf("%s: %q is empty or stands twice", kind, text)
+			}
+			seen[text] = true
+		}
+	}
+}
+
+func TestMissingLettersAreTold(t *testing.T) {
+	made := drawn(t, plantest.Small(), Cards, Options{})
+	if got := string(made.Missing); got != "咲美" {
+		t.Errorf("missing are %q", got)
+	}
+	if !strings.Contains(texts(made), "‹?›") {
+		t.Error("nothing marks the place of the missing letters")
+	}
+}
+
+func TestCancelled(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	for _, kind := range Kinds() {
+		if _, err := Draw(ctx, plantest.Small(), kind, Options{}, nil); !errors.Is(err, context.Canceled) {
+			t.Errorf("%s: error %v", kind, err)
+		}
+	}
+}
+
+func TestUnknownPaper(t *testing.T) {
+	if _, err := Draw(context.Background(), plantest.Small(), "poem", Options{}, nil); err == nil {
+		t.Error("a poem was printed")
+	}
+}
