@@ -77,6 +77,19 @@ func TestDomainKnowsNoFilesClockToolkitOrDatabase(t *testing.T) {
 	}
 }
 
+// What people entrust to a trip stays on their machine: none of our packages
+// can open a connection. Names and addresses of the net package that take
+// texts apart, as net/url does, are no connection.
+func TestNothingGoesOverANetwork(t *testing.T) {
+	for _, p := range listPackages(t) {
+		for _, imported := range p.Imports {
+			if imported == "net" || strings.HasPrefix(imported, "net/") && imported != "net/url" || strings.HasPrefix(imported, "golang.org/x/net") {
+				t.Errorf("%s imports %s: nothing goes over any network", p.ImportPath, imported)
+			}
+		}
+	}
+}
+
 func TestOnlyTheCommandImportsTheWindowDriver(t *testing.T) {
 	for _, p := range listPackages(t) {
 		top, _ := side(p.ImportPath)
