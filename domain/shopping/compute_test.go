@@ -48,7 +48,10 @@ func TestFoodThatKeepsIsBoughtOnceForTheFirstDeadline(t *testing.T) {
 	got := buy(tr, b, r)
 	want := []shopping.Line{{
 		Food: 1, Deadline: 20003, Needed: bagstest.Grams(600), Bought: bagstest.Grams(600), Cost: 260, CostKnown: true, BestProven: true,
-		Buys: []shopping.Buy{{Package: 0, Count: 1, Net: bagstest.Grams(500), Shop: "mill"}, {Package: 1, Count: 1, Net: bagstest.Grams(100), Shop: "mill"}},
+		Buys: []shopping.Buy{
+			{Package: 0, Count: 1, Net: bagstest.Grams(500), Shop: "mill", Each: optional.Of(units.Money(200))},
+			{Package: 1, Count: 1, Net: bagstest.Grams(100), Shop: "mill", Each: optional.Of(units.Money(60))},
+		},
 	}}
 	if !reflect.DeepEqual(got.Lines, want) {
 		t.Errorf("%+v", got.Lines)
@@ -190,6 +193,147 @@ func TestFuelIsCountedWhereItIsBought(t *testing.T) {
 		{Name: "large", Fuel: trip.GasMix, Count: 1, Point: 5, Cost: 900, CostKnown: true},
 	}
 	if !reflect.DeepEqual(got.Fuel, want) || got.Cost != 250+2700 || got.Unpriced != 1 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// The dearer shop nearby is worth it: a trip to the mill costs more than it
+// saves. With more to buy it pays, and the choice between them is told.
+func TestAVisitIsWeighedAgainstWhatItSaves(t *testing.T) {
+	at := func(shop string, net int, price units.Money) trip.Package {
+		p := priced(net, price)
+		p.Shop = shop
+		return p
+	}
+	tr, b, r := pantry(at("corner", 100, 100), at("mill", 100, 60))
+	tr.Shops = []trip.Shop{{Name: "Mill", Use: true, VisitFee: 300}}
+	got := buy(tr, b, r)
+	if len(got.Visits) != 1 || got.Visits[0].Shop != "corner" || got.Cost != 600 || got.Fees != 700 {
+		t.Errorf("%+v", got)
+	}
+	tr.Shops[0].VisitFee = 200
+	got = buy(tr, b, r)
+	want := []shopping.Visit{{Shop: "Mill", On: 20003, Lines: 1, Spent: 360, Fee: 200}}
+	if !reflect.DeepEqual(got.Visits, want) || got.Cost != 360 || got.Fees != 900 {
+		t.Errorf("%+v", got.Visits)
+	}
+	// Another food is sold in the corner shop only: both must be visited, or all
+	// is bought there.
+	salt := bagstest.Food(2, "Salt")
+	salt.Packages = []trip.Package{at("corner", 500, 50)}
+	tr.Foods = append(tr.Foods, salt)
+	b.Bags[0].Contents = append(b.Bags[0].Contents, bags.Content{Food: 2, Mass: bagstest.Grams(50)})
+	got = buy(tr, b, r)
+	if len(got.Errands) != 2 || got.Errands[0].Cost != 610 || got.Errands[1].Cost != 650 || !got.Errands[0].Current || len(got.Errands[1].Shops) != 1 {
+		t.Errorf("%+v", got.Errands)
+	}
+	if why := got.Errands[0].Why.String(); why != "Least cost, visits paid: 0.40 EUR less than with only corner." {
+		t.Error(why)
+	}
+	tr.Shops[0].Use = false
+	got = buy(tr, b, r)
+	if got.Cost != 650 || len(got.Errands) != 2 || !got.Errands[1].Current {
+		t.Errorf("without the mill: %d, %+v", got.Cost, got.Errands)
+	}
+}
+
+func TestLeastOrdersAndPricesByTheMany(t *testing.T) {
+	tr, b, r := pantry(trip.Package{Net: bagstest.Grams(100), Price: optional.Of(units.Money(100)), Shop: "mill", ManyFrom: 6, ManyPrice: optional.Of(units.Money(70))})
+	got := buy(tr, b, r)
+	if l := got.Lines[0]; l.Cost != 420 || l.Buys[0].Each != optional.Of(units.Money(70)) || !l.BestProven {
+		t.Errorf("%+v", l)
+	}
+	tr.Shops = []trip.Shop{{Name: "mill", Use: true, LeastOrder: 500}}
+	if l := buy(tr, b, r).Lines[0]; l.Cost != 560 || l.Leftover != bagstest.Grams(200) || !l.BestProven {
+		t.Errorf("%+v", l)
+	}
+	tr.Foods[0].Packages[0].InStock = optional.Of(6)
+	got = buy(tr, b, r)
+	if got.Lines[0].Cost != 420 {
+		t.Errorf("%+v", got.Lines[0])
+	}
+	one(t, got, "least-order", findings.LookAt, "mill sells nothing below 5.00 EUR")
+}
+
+// What a shop on the way sells is bought there on the day of the pick-up, with
+// no stock of home, and what is left of it stays there.
+func TestFoodIsBoughtOnTheWay(t *testing.T) {
+	kiosk := priced(200, 150)
+	kiosk.Shop = "kiosk"
+	tr, b, r := pantry(priced(500, 200), kiosk)
+	tr.Foods[0].AtHome = bagstest.Grams(1000)
+	tr.Shops = []trip.Shop{{Name: "Kiosk", Use: true, Point: 5, VisitFee: 20}}
+	r.Boxes[0].PickUp = 20012
+	r.Boxes[0].BoughtThere = []resupply.Bought{{Bag: "b", Food: 1, Mass: bagstest.Grams(300)}}
+	got := buy(tr, b, r)
+	if len(got.Lines) != 2 || got.Lines[0].FromHome != bagstest.Grams(300) || got.Lines[0].Bought != 0 {
+		t.Fatalf("%+v", got.Lines)
+	}
+	if l := got.Lines[1]; l.Point != 5 || l.Deadline != 20012 || l.FromHome != 0 || l.Cost != 300 || l.Leftover != bagstest.Grams(100) {
+		t.Errorf("%+v", l)
+	}
+	if want := []shopping.Visit{{Shop: "Kiosk", Point: 5, On: 20012, Lines: 1, Spent: 300, Fee: 20}}; !reflect.DeepEqual(got.Visits, want) || got.Fees != 720 {
+		t.Errorf("%+v", got.Visits)
+	}
+	if len(got.Leftovers) != 0 {
+		t.Errorf("%+v", got.Leftovers)
+	}
+}
+
+func TestAShopThatIsShutOnShoppingDay(t *testing.T) {
+	tr, b, r := pantry(priced(600, 250))
+	sunday := units.Date(20003) // 2024-10-07 is a Monday
+	tr.Shops = []trip.Shop{{Name: "Mill", Use: true, Opening: trip.Opening{OpenDays: []string{"Fri"}}}}
+	got := buy(tr, b, r)
+	if got.Visits[0].On != sunday-3 {
+		t.Errorf("%+v is a %s", got.Visits, got.Visits[0].On.Weekday().Short())
+	}
+	one(t, got, "shop-shut", findings.LookAt, "Go there on Fri 4 Oct 2024")
+	tr.Shops[0].OpenDays = []string{"Mon"}
+	for _, f := range buy(tr, b, r).Findings {
+		t.Errorf("open: %+v", f)
+	}
+}
+
+func TestNoShopThatIsUsedSellsIt(t *testing.T) {
+	tr, b, r := pantry(priced(600, 250))
+	tr.Shops = []trip.Shop{{Name: "mill"}}
+	got := buy(tr, b, r)
+	if l := got.Lines[0]; l.Buys[0].Package != -1 || l.CostKnown {
+		t.Errorf("%+v", l)
+	}
+	one(t, got, "not-sold", findings.LookAt, "No shop that is used near home sells Rice")
+}
+
+// Two deadlines of what spoils share six packages: the first takes what the
+// second can do without.
+func TestDeadlinesShareAStock(t *testing.T) {
+	scarce := priced(100, 10)
+	scarce.InStock = optional.Of(4)
+	tr, b, r := pantry(scarce, priced(300, 100))
+	tr.Settings.HomeFridge, tr.Foods[0].Storage.TCS = false, trip.TCSYes
+	got := buy(tr, b, r)
+	if len(got.Lines) != 2 || got.Cost != 30+100 {
+		t.Errorf("%+v", got.Lines)
+	}
+	tr.Foods[0].Packages = tr.Foods[0].Packages[:1]
+	got = buy(tr, b, r)
+	if got.Lines[0].Bought+got.Lines[1].Bought != bagstest.Grams(600) || got.Cost != 40 {
+		t.Errorf("%+v", got.Lines)
+	}
+	one(t, got, "out-of-stock", findings.MustFix, "Rice is 200 g short")
+}
+
+func TestLeftoversSayWhatTheyWouldMake(t *testing.T) {
+	tr, b, r := pantry(priced(1000, 250))
+	tr.Recipes = []trip.Recipe{
+		{ID: 1, Meals: []trip.Meal{trip.Dinner}, Ingredients: []trip.Ingredient{{Food: 1, Amount: bagstest.Grams(90)}, {Food: 2, Amount: bagstest.Grams(10)}}},
+		{ID: 2, Meals: []trip.Meal{trip.Breakfast}, Ingredients: []trip.Ingredient{{Food: 1, Amount: bagstest.Grams(20)}, {Food: 2, Amount: bagstest.Grams(80)}}},
+		{ID: 3, Meals: []trip.Meal{trip.Lunch}, Ingredients: []trip.Ingredient{{Food: 1, Amount: bagstest.Grams(500)}}},
+	}
+	got := buy(tr, b, r).Leftovers
+	want := []shopping.LeftoverUse{{Recipe: 1, Meal: trip.Dinner, Helpings: 4, Meals: 2}}
+	if len(got) != 1 || got[0].Mass != bagstest.Grams(400) || !reflect.DeepEqual(got[0].Uses, want) {
 		t.Errorf("%+v", got)
 	}
 }

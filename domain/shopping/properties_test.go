@@ -4,6 +4,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -73,43 +74,231 @@ func checkLine(rt *rapid.T, tr *trip.Trip, l shopping.Line) {
 			continue
 		}
 		p := food.Packages[buy.Package]
-		price, priced := p.Price.Get()
-		cost += price * units.Money(buy.Count)
+		each, priced := eachOf(p, buy.Count)
+		if got, ok := buy.Each.Get(); got != each || ok != priced {
+			rt.Fatalf("%s: %+v, each costs %d", food.Name, buy, each)
+		}
+		cost += each * units.Money(buy.Count)
 		known = known && priced
 		if stock, limited := p.InStock.Get(); buy.Net != p.Net || buy.Count < 1 || limited && buy.Count > stock {
 			rt.Fatalf("%s: buys %+v of %+v", food.Name, buy, p)
+		}
+		if !soldHere(tr, p, l.Point, tr.ShopNames()) {
+			rt.Fatalf("%s: buys %+v at point %d", food.Name, buy, l.Point)
 		}
 	}
 	if bought != l.Bought || cost != l.Cost || known != l.CostKnown || l.FromHome+l.Bought-l.Leftover != l.Needed || l.Leftover < 0 {
 		rt.Fatalf("%s: line %+v does not add up", food.Name, l)
 	}
-	if l.BestProven && l.Bought > 0 {
-		checkBest(rt, food, l)
+}
+
+func eachOf(p trip.Package, count int) (units.Money, bool) {
+	if p.ManyFrom > 0 && count >= p.ManyFrom {
+		return p.ManyPrice.Get()
+	}
+	return p.Price.Get()
+}
+
+// soldHere tells whether a package is to be had at a place, of some shops.
+func soldHere(tr *trip.Trip, p trip.Package, point trip.PointID, shops []string) bool {
+	if p.Shop == "" {
+		return point == 0
+	}
+	if !slices.ContainsFunc(shops, func(name string) bool { return strings.EqualFold(name, p.Shop) }) {
+		return false
+	}
+	shop := tr.Shop(p.Shop)
+	return shop == nil && point == 0 || shop != nil && shop.Use && shop.Point == point
+}
+
+// cheapest tries all counts of the two packages a food of the generator has at
+// most, of some shops; false if they do not suffice, or a price is missing.
+func cheapest(tr *trip.Trip, l shopping.Line, shops []string) (units.Money, bool) {
+	missing := l.Needed - l.FromHome
+	var sold []trip.Package
+	for _, p := range tr.Food(l.Food).Packages {
+		if soldHere(tr, p, l.Point, shops) && p.Price.Known() {
+			sold = append(sold, p)
+		}
+	}
+	best, found := units.Money(math.MaxInt64), false
+	most := func(p trip.Package) int { return min(p.InStock.Or(1<<30), max(p.ManyFrom, int((missing-1)/p.Net)+1)) }
+	var walk func(i int, mass units.Mass, cost units.Money)
+	walk = func(i int, mass units.Mass, cost units.Money) {
+		if mass >= missing && cost < best {
+			best, found = cost, true
+		}
+		if i == len(sold) {
+			return
+		}
+		for n := 0; n <= most(sold[i]); n++ {
+			each, _ := eachOf(sold[i], n)
+			walk(i+1, mass+sold[i].Net*units.Mass(n), cost+each*units.Money(n))
+		}
+	}
+	walk(0, 0, 0)
+	return best, found
+}
+
+// The list with its visits costs no more than with any other set of shops, each
+// food bought at best there: by trying them all.
+func TestNoSetOfShopsIsCheaper(t *testing.T) {
+	fees, several := 0, 0
+	rapid.Check(t, func(rt *rapid.T) {
+		tr := triptest.Trip().Draw(rt, "trip").Canonical()
+		for i := range tr.Shops {
+			tr.Shops[i].LeastOrder = 0
+		}
+		_, s := plan(tr)
+		for _, l := range s.Lines {
+			if !l.BestProven && l.Needed > l.FromHome {
+				return // a price is missing, or a stock is out
+			}
+		}
+		var points []trip.PointID
+		for _, l := range s.Lines {
+			if !slices.Contains(points, l.Point) {
+				points = append(points, l.Point)
+			}
+		}
+		for _, point := range points {
+			var paid units.Money
+			for _, l := range s.Lines {
+				if l.Point == point {
+					paid += l.Cost
+				}
+			}
+			for _, v := range s.Visits {
+				if v.Point == point {
+					paid += v.Fee
+					fees += int(v.Fee)
+				}
+			}
+			names := tr.ShopNames()
+			for set := range 1 << len(names) {
+				var shops []string
+				var cost units.Money
+				for i, name := range names {
+					if set>>i&1 == 1 {
+						shops = append(shops, name)
+						if shop := tr.Shop(name); shop != nil {
+							cost += shop.VisitFee
+						}
+					}
+				}
+				enough := true
+				for _, l := range s.Lines {
+					if l.Point != point || l.Needed <= l.FromHome {
+						continue
+					}
+					best, found := cheapest(tr, l, shops)
+					cost += best
+					enough = enough && found
+				}
+				if enough && cost < paid {
+					rt.Fatalf("at point %d the list costs %d, with %q it would cost %d: %+v", point, paid, shops, cost, s.Visits)
+				}
+			}
+			if len(names) > 1 {
+				several++
+			}
+		}
+	})
+	if fees == 0 || several == 0 {
+		t.Errorf("fees %d, %d trips with several shops", fees, several)
 	}
 }
 
-// checkBest looks for a cheaper cover by trying all counts of the first
-// package and all of the second; trips of the generator have no more.
-func checkBest(rt *rapid.T, food *trip.Food, l shopping.Line) {
-	missing := l.Needed - l.FromHome
-	best := units.Money(math.MaxInt64)
-	most := func(p trip.Package) int { return min(p.InStock.Or(1<<30), int((missing-1)/p.Net)+1) }
-	for a := 0; a <= most(food.Packages[0]); a++ {
-		mass, cost := food.Packages[0].Net*units.Mass(a), food.Packages[0].Price.Or(0)*units.Money(a)
-		if len(food.Packages) > 1 && mass < missing {
-			p := food.Packages[1]
-			n := int((missing-mass-1)/p.Net) + 1
-			if n > p.InStock.Or(1<<30) {
-				continue
-			}
-			mass, cost = mass+p.Net*units.Mass(n), cost+p.Price.Or(0)*units.Money(n)
+// Visits, errands and leftovers say what the lines say.
+func TestVisitsErrandsAndLeftoversFollowTheLines(t *testing.T) {
+	chosen := 0
+	rapid.Check(t, func(rt *rapid.T) {
+		tr := triptest.Trip().Draw(rt, "trip").Canonical()
+		_, s := plan(tr)
+		type place struct {
+			shop  string
+			point trip.PointID
 		}
-		if mass >= missing {
-			best = min(best, cost)
+		spent, left := map[place]units.Money{}, map[trip.FoodID]units.Mass{}
+		for _, l := range s.Lines {
+			for _, b := range l.Buys {
+				if b.Package >= 0 && b.Shop != "" {
+					each, _ := b.Each.Get()
+					spent[place{trip.ShopKey(b.Shop), l.Point}] += each * units.Money(b.Count)
+				}
+			}
+			if l.Point == 0 && l.Leftover > 0 {
+				left[l.Food] += l.Leftover
+			}
+		}
+		if len(s.Visits) != len(spent) {
+			rt.Fatalf("%d visits for %v", len(s.Visits), spent)
+		}
+		var fees units.Money
+		for _, v := range s.Visits {
+			if got := spent[place{trip.ShopKey(v.Shop), v.Point}]; got != v.Spent {
+				rt.Fatalf("visit %+v, the lines spend %d there", v, got)
+			}
+			if shop := tr.Shop(v.Shop); shop != nil {
+				fees += shop.VisitFee
+			}
+			fees -= v.Fee
+		}
+		if fees != 0 {
+			rt.Fatalf("visits %+v pay other fees", s.Visits)
+		}
+		for _, l := range s.Leftovers {
+			if l.Mass != left[l.Food] {
+				rt.Fatalf("%v of food %d left over, the lines leave %v", l.Mass, l.Food, left[l.Food])
+			}
+			delete(left, l.Food)
+		}
+		if len(left) > 0 {
+			rt.Fatalf("nothing tells of %v", left)
+		}
+		checkErrands(rt, s)
+		if len(s.Errands) > 1 {
+			chosen++
+		}
+	})
+	if chosen == 0 {
+		t.Error("no trip had a choice of shops")
+	}
+}
+
+// checkErrands: one is current, and its cost is that of the list; none beats
+// another by cost and visits.
+func checkErrands(rt *rapid.T, s shopping.Result) {
+	if len(s.Errands) == 0 {
+		return
+	}
+	var cost units.Money
+	for _, l := range s.Lines {
+		if l.Point == 0 {
+			cost += l.Cost
 		}
 	}
-	if best != l.Cost {
-		rt.Fatalf("%s: %v costs %d, %d would do: %+v", food.Name, missing, l.Cost, best, l)
+	for _, v := range s.Visits {
+		if v.Point == 0 {
+			cost += v.Fee
+		}
+	}
+	current := 0
+	for i, e := range s.Errands {
+		if e.Current {
+			current++
+			if e.Unpriced == 0 && e.Cost != cost {
+				rt.Fatalf("the list costs %d, its errand %+v", cost, e)
+			}
+		}
+		for j, f := range s.Errands {
+			if i != j && !e.Current && !f.Current && e.Unpriced == 0 && f.Unpriced == 0 && f.Cost <= e.Cost && len(f.Shops) <= len(e.Shops) {
+				rt.Fatalf("errand %+v is beaten by %+v", e, f)
+			}
+		}
+	}
+	if current != 1 || !s.Errands[0].Recommended {
+		rt.Fatalf("%d current errands in %+v", current, s.Errands)
 	}
 }
 

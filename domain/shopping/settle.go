@@ -33,12 +33,7 @@ func Shares(t *trip.Trip, total units.Money) []Account {
 	rest := make([]units.Money, 0, len(t.Crew))
 	left := total
 	for i := range t.Crew {
-		days := units.Money(0)
-		for day := 1; day <= len(t.Days); day++ {
-			if t.Crew[i].Present(day) {
-				days++
-			}
-		}
+		days := units.Money(daysOf(t, &t.Crew[i]))
 		a := Account{Member: t.Crew[i].ID}
 		if all > 0 {
 			a.Share = total * days / all
@@ -61,6 +56,61 @@ func Shares(t *trip.Trip, total units.Money) []Account {
 		list[i].Share++
 	}
 	return list
+}
+
+// Reckoning is everybody's money: their part of the plan, what they paid, and
+// who pays whom so that all have paid their part of what was paid.
+type Reckoning struct {
+	Members  []MemberMoney
+	Paid     units.Money // by members
+	Unnamed  units.Money // paid, and nobody noted by whom: it is not settled
+	Payments []Payment   // as few as can be
+}
+
+// MemberMoney is one member's part.
+type MemberMoney struct {
+	Member  trip.MemberID
+	Days    int         // they are there
+	Planned units.Money // their part of the cost of the plan
+	Paid    units.Money // so far
+	Owed    units.Money // their part of what members paid so far
+}
+
+// Reckon works out everybody's money from the purchases noted so far.
+func Reckon(t *trip.Trip, r *Result) Reckoning {
+	var k Reckoning
+	by := map[trip.MemberID]units.Money{}
+	for i := range t.Progress.Purchases {
+		p := &t.Progress.Purchases[i]
+		amount := p.Paid.Or(0)
+		if p.By == 0 {
+			k.Unnamed += amount
+			continue
+		}
+		by[p.By] += amount
+		k.Paid += amount
+	}
+	planned, accounts := Shares(t, r.Cost+r.Fees), Shares(t, k.Paid)
+	for i := range accounts {
+		a := &accounts[i]
+		a.Paid = by[a.Member]
+		k.Members = append(k.Members, MemberMoney{
+			Member: a.Member, Days: daysOf(t, &t.Crew[i]), Planned: planned[i].Share, Paid: a.Paid, Owed: a.Share,
+		})
+	}
+	// Accounts that do not add up are those of a trip on which nobody is present.
+	k.Payments, _ = Settle(accounts)
+	return k
+}
+
+func daysOf(t *trip.Trip, m *trip.Member) int {
+	days := 0
+	for day := 1; day <= len(t.Days); day++ {
+		if m.Present(day) {
+			days++
+		}
+	}
+	return days
 }
 
 // mostExact bounds the members for whom the least number of payments is

@@ -14,11 +14,47 @@ func finding(severity findings.Severity, code string, food trip.FoodID, what, wh
 	}
 }
 
+// findings speaks of what the shops of a counter do not have.
+func (w *ware) findings(c *counter) []findings.Finding {
+	l := w.line
+	rest := units.Mass(0)
+	for _, b := range l.Buys {
+		if b.Package == loose {
+			rest += b.Net
+		}
+	}
+	switch {
+	case rest == 0:
+		return nil
+	case len(w.food.Packages) == 0:
+		return []findings.Finding{noPackage(w.food, rest)}
+	case len(w.item.Packages) == 0:
+		return []findings.Finding{notSold(w.food, rest)}
+	default:
+		return []findings.Finding{outOfStock(w.food, l, rest)}
+	}
+}
+
 func noPackage(f *trip.Food, mass units.Mass) findings.Finding {
 	return finding(findings.LookAt, "no-package", f.ID,
 		prose.Say("Nobody entered how %s is sold: %s stands on the list by weight, at no known price.", f.Name, mass),
 		prose.Say("Only whole packages can be bought, and their sizes decide what is left over."),
 		prose.Say("Enter its packages, with net weight and price."))
+}
+
+func notSold(f *trip.Food, mass units.Mass) findings.Finding {
+	return finding(findings.LookAt, "not-sold", f.ID,
+		prose.Say("No shop that is used near home sells %s: %s stands on the list by weight, at no known price.", f.Name, mass),
+		prose.Say("The shops that are used, and where they stand."),
+		prose.Say("Use one of the shops that sell it, or enter another package."))
+}
+
+func leastOrder(t *trip.Trip, s *trip.Shop) findings.Finding {
+	price := prose.Price{Amount: s.LeastOrder, Currency: t.Currency}
+	return finding(findings.LookAt, "least-order", 0,
+		prose.Say("%s sells nothing below %s, and no purchase there reaches it.", s.Name, price),
+		prose.Say("The least order entered for the shop, what is needed, and what it has."),
+		prose.Say("Do not use the shop, buy more there for other trips, or ask it."))
 }
 
 func outOfStock(f *trip.Food, l *Line, mass units.Mass) findings.Finding {
@@ -42,6 +78,7 @@ func (r *Result) findings(t *trip.Trip) []findings.Finding {
 			prose.Say("A price that nobody gave is not zero."), prose.Say("Enter the prices, or round the budget up.")))
 	}
 	list = append(list, r.budgetFindings(t)...)
+	list = append(list, r.closedFindings(t)...)
 	return append(list, r.lateFindings(t)...)
 }
 
@@ -72,13 +109,32 @@ func (r *Result) budgetFindings(t *trip.Trip) []findings.Finding {
 	}
 }
 
+// closedFindings: a shop that is shut on shopping day.
+func (r *Result) closedFindings(t *trip.Trip) []findings.Finding {
+	var list []findings.Finding
+	for _, v := range r.Visits {
+		shop := t.Shop(v.Shop)
+		if v.Point != 0 || shop == nil || !v.On.IsSet() || shop.OpenOn(t.Settings.ShoppingDay) {
+			continue
+		}
+		remedy := prose.Say("Go there on %s, the last open day before, or move the shopping day.", v.On)
+		if !shop.OpenOn(v.On) {
+			remedy = prose.Say("Enter its opening days, or do not use it.")
+		}
+		list = append(list, finding(findings.LookAt, "shop-shut", 0,
+			prose.Say("%s is closed on %s, the shopping day.", shop.Name, t.Settings.ShoppingDay),
+			prose.Say("The opening days and closed dates entered for the shop."), remedy))
+	}
+	return list
+}
+
 // lateFindings: shopping after the first food is needed.
 func (r *Result) lateFindings(t *trip.Trip) []findings.Finding {
 	day := t.Settings.ShoppingDay
 	var first *Line
 	for i := range r.Lines {
 		l := &r.Lines[i]
-		if l.Deadline.IsSet() && l.Bought > 0 && (first == nil || l.Deadline < first.Deadline) {
+		if l.Point == 0 && l.Deadline.IsSet() && l.Bought > 0 && (first == nil || l.Deadline < first.Deadline) {
 			first = l
 		}
 	}

@@ -209,7 +209,7 @@ func smallShopping() shopping.Result {
 	return shopping.Result{
 		Lines: []shopping.Line{
 			{Food: 1, Deadline: Start - 14, Needed: 950 * units.Gram, FromHome: 0, Bought: 1000 * units.Gram, Leftover: 50 * units.Gram,
-				Buys: []shopping.Buy{{Package: 0, Count: 2, Net: 500 * units.Gram, Shop: "@market"}}, Cost: 398, CostKnown: true, BestProven: true},
+				Buys: []shopping.Buy{{Package: 0, Count: 2, Net: 500 * units.Gram, Shop: "@market", Each: optional.Of(units.Money(199))}}, Cost: 398, CostKnown: true, BestProven: true},
 			{Food: 2, Deadline: Start - 14, Needed: 80 * units.Gram, FromHome: 30 * units.Gram, Bought: 200 * units.Gram, Leftover: 150 * units.Gram,
 				Buys: []shopping.Buy{{Package: 0, Count: 1, Net: 200 * units.Gram}}},
 		},

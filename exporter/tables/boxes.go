@@ -2,6 +2,7 @@ package tables
 
 import (
 	"fmt"
+	"strings"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/resupply"
@@ -19,7 +20,8 @@ func boxesTable(x *index) Table {
 	}, []field[*resupply.Box]{
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(*resupply.Box) Value { return open() }},
 		{Column{Key: "point", Heading: "Waits at", Width: 18, Wrap: true}, func(b *resupply.Box) Value { return words(x.point(b.Point)) }},
-		{Column{Key: "address", Heading: "Address", Width: 22, Wrap: true}, func(b *resupply.Box) Value { return words(x.address(b)) }},
+		{Column{Key: "address", Heading: "Label", Width: 24, Wrap: true}, func(b *resupply.Box) Value { return words(orNone(strings.Join(b.Label.To, "\n"), "nothing entered")) }},
+		{Column{Key: "back", Heading: "Back to", Width: 20, Wrap: true}, func(b *resupply.Box) Value { return words(orNone(strings.Join(b.Label.From, "\n"), "nothing entered")) }},
 		{Column{Key: "feeds", Heading: "Feeds", Width: 11}, func(b *resupply.Box) Value { return words(x.leg(b.Leg)) }},
 		{Column{Key: "how", Heading: "How", Width: 11, Wrap: true}, func(b *resupply.Box) Value {
 			if b.Posted {
@@ -27,6 +29,8 @@ func boxesTable(x *index) Table {
 			}
 			return words("brought by somebody")
 		}},
+		{Column{Key: "sender", Heading: "Sent by", Width: 16, Wrap: true}, func(b *resupply.Box) Value { return words(x.sender(b)) }},
+		{Column{Key: "send_on", Heading: "Leaves home", Width: 15}, func(b *resupply.Box) Value { return dated(b.SendOn) }},
 		{Column{Key: "post_from", Heading: "Post not before", Width: 15}, func(b *resupply.Box) Value {
 			if b.Posted && !b.PostFrom.IsSet() {
 				return words("no limit known: ask")
@@ -35,6 +39,7 @@ func boxesTable(x *index) Table {
 		}},
 		{Column{Key: "post_by", Heading: "Post by", Width: 15}, func(b *resupply.Box) Value { return postDate(b, dated(b.PostBy)) }},
 		{Column{Key: "pick_up", Heading: "Picked up on", Width: 15}, func(b *resupply.Box) Value { return dated(b.PickUp) }},
+		{Column{Key: "fetched", Heading: "Fetched by", Width: 16, Wrap: true}, func(b *resupply.Box) Value { return words(x.collector(b)) }},
 		{Column{Key: "bags", Heading: "Bags", Width: 6}, func(b *resupply.Box) Value { return count(len(b.Bags)) }},
 		{Column{Key: "parcels", Heading: "Parcels", Width: 8}, func(b *resupply.Box) Value { return count(len(b.Parcels)) }},
 		{Column{Key: "mass", Heading: "Mass (" + x.loadUnit() + ")", Decimals: 2, Width: 9}, func(b *resupply.Box) Value { return x.load(b.Mass) }},
@@ -51,11 +56,24 @@ func postDate(b *resupply.Box, date Value) Value {
 	return date
 }
 
-func (x *index) address(b *resupply.Box) string {
-	if point := x.trip.Point(b.Point); point != nil {
-		return orNone(point.Address, "none given")
+// sender is who sends or brings a box.
+func (x *index) sender(b *resupply.Box) string {
+	point := x.Point(b.Point)
+	switch {
+	case point == nil:
+		return Unknown
+	case point.Sending.Sender != 0:
+		return x.member(point.Sending.Sender)
+	default:
+		return orNone(point.Sending.Helper, "nobody named")
 	}
-	return Unknown
+}
+
+func (x *index) collector(b *resupply.Box) string {
+	if point := x.Point(b.Point); point != nil && point.Sending.Collector != 0 {
+		return x.member(point.Sending.Collector)
+	}
+	return "nobody named"
 }
 
 func fuelWords(b *resupply.Box) string {

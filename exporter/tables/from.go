@@ -2,6 +2,7 @@ package tables
 
 import (
 	"sumpter/domain/plan"
+	"sumpter/domain/shopping"
 	"sumpter/domain/trip"
 )
 
@@ -13,12 +14,19 @@ type Tables struct {
 	Needs      Table // a row a member
 	NeedsByDay Table // a row a member and day
 	Shopping   Table // a row a package to buy
+	Visits     Table // a row a shop to go to
+	Errands    Table // a row a choice of shops
+	Leftovers  Table // a row a food that is left over
+	Parts      Table // a row a member: their part of the cost
+	Payments   Table // who pays whom
 	Fuel       Table // fuel to buy
 	Rounds     Table // packing night: a row a bag and station
 	Weighing   Table // packing night: a row a food and bag
 	Bags       Table // a row a bag
 	Boxes      Table // a row a box
 	BoxBags    Table // a row a bag in a box
+	Missing    Table // what if a box does not come
+	Stops      Table // a row a choice of points
 	LoadGrid   Table // a row a member, a column a day: loads
 	ShareGrid  Table // the same: loads as shares of capability
 	Loads      Table // a row a member and day
@@ -34,6 +42,7 @@ type Tables struct {
 // From lays out the plan. Figures are in the units of the trip.
 func From(p *plan.Plan) *Tables {
 	x := newIndex(p)
+	money := shopping.Reckon(x.trip, &p.Shopping)
 	return &Tables{
 		Crew:       crewTable(x),
 		Menu:       menuTable(x),
@@ -41,12 +50,19 @@ func From(p *plan.Plan) *Tables {
 		Needs:      needsTable(x),
 		NeedsByDay: needsByDayTable(x),
 		Shopping:   shoppingTable(x),
+		Visits:     visitsTable(x),
+		Errands:    errandsTable(x),
+		Leftovers:  leftoversTable(x),
+		Parts:      partsTable(x, money),
+		Payments:   paymentsTable(x, money),
 		Fuel:       fuelTable(x),
 		Rounds:     roundsTable(x),
 		Weighing:   weighingTable(x),
 		Bags:       bagsTable(x),
 		Boxes:      boxesTable(x),
 		BoxBags:    boxBagsTable(x),
+		Missing:    missingTable(x),
+		Stops:      stopsTable(x),
 		LoadGrid:   loadGridTable(x),
 		ShareGrid:  shareGridTable(x),
 		Loads:      loadsTable(x),
@@ -64,7 +80,8 @@ func From(p *plan.Plan) *Tables {
 func (t *Tables) List() []*Table {
 	return []*Table{
 		&t.Findings, &t.Crew, &t.Menu, &t.Dishes, &t.Needs, &t.NeedsByDay,
-		&t.Shopping, &t.Fuel, &t.Rounds, &t.Weighing, &t.Bags, &t.Boxes, &t.BoxBags,
+		&t.Shopping, &t.Fuel, &t.Visits, &t.Errands, &t.Leftovers, &t.Parts, &t.Payments,
+		&t.Rounds, &t.Weighing, &t.Bags, &t.Boxes, &t.BoxBags, &t.Missing, &t.Stops,
 		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
 	}
 }

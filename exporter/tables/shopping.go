@@ -9,25 +9,32 @@ import (
 	"sumpter/domain/units"
 )
 
-// buyRow is one package of one food to buy; the first row of a food carries
+// buyRow is one package of one food to buy; the first row of a line carries
 // what the food needs in all.
 type buyRow struct {
-	line  *shopping.Line
-	buy   shopping.Buy
-	first bool
+	line   *shopping.Line
+	number int // of the line
+	buy    shopping.Buy
+	first  bool
+}
+
+// where is a shop at a place.
+type where struct {
+	shop  string
+	point trip.PointID
 }
 
 func shoppingTable(x *index) Table {
 	rows := x.buyRows()
 	return groupBy(fill(Table{
 		Name: "shopping", Title: "Shopping list",
-		About: "Whole packages. Change the number of packages or the price where the shop differs: cost and leftover follow.",
+		About: "Whole packages, by shop and aisle. Change the number of packages or the price where the shop differs: cost and leftover follow.",
 		Empty: "There is nothing to buy yet.",
 	}, []field[buyRow]{
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(buyRow) Value { return open() }},
-		{Column{Key: "deadline", Heading: "Home by", Width: 15}, func(r buyRow) Value { return dated(r.line.Deadline) }},
+		{Column{Key: "shop", Heading: "Shop", Width: 14, Wrap: true}, func(r buyRow) Value { return words(r.shopWords()) }},
 		{Column{Key: "aisle", Heading: "Aisle", Width: 13, Wrap: true}, func(r buyRow) Value { return words(orNone(x.aisle(r.line.Food), "no aisle given")) }},
-		{Column{Key: "number", Heading: "Food no.", Width: 6}, func(r buyRow) Value { return count(int(r.line.Food)) }},
+		{Column{Key: "number", Heading: "Line", Width: 6}, func(r buyRow) Value { return count(r.number) }},
 		{Column{Key: "food", Heading: "Food", Width: 26, Wrap: true}, func(r buyRow) Value { return words(x.foodName(r.line.Food)) }},
 		{Column{Key: "package", Heading: "Package (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value {
 			if r.buy.Count == 0 {
@@ -38,7 +45,13 @@ func shoppingTable(x *index) Table {
 		{Column{Key: "count", Heading: "Packages to buy", Role: Input, Width: 10}, func(r buyRow) Value { return count(r.buy.Count) }},
 		{Column{Key: "price", Heading: "Price each (" + x.trip.Currency + ")", Role: Amount, Decimals: x.moneyDecimals(), Width: 10}, x.priceOf},
 		{Column{Key: "cost", Heading: "Cost (" + x.trip.Currency + ")", Decimals: x.moneyDecimals(), Width: 10}, x.costOf},
-		{Column{Key: "shop", Heading: "Shop", Width: 12, Wrap: true}, func(r buyRow) Value { return words(orNone(r.buy.Shop, "any")) }},
+		{Column{Key: "where", Heading: "Bought", Width: 16, Wrap: true}, func(r buyRow) Value {
+			if r.line.Point == 0 {
+				return words("near home")
+			}
+			return words("at " + x.point(r.line.Point))
+		}},
+		{Column{Key: "deadline", Heading: "Needed by", Width: 15}, func(r buyRow) Value { return dated(r.line.Deadline) }},
 		{Column{Key: "bought", Heading: "Bought (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value {
 			if r.buy.Count == 0 {
 				return words("none to buy")
@@ -48,36 +61,58 @@ func shoppingTable(x *index) Table {
 		{Column{Key: "needed", Heading: "Needed (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value { return r.once(x.food(r.line.Needed)) }},
 		{Column{Key: "home", Heading: "From home (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value { return r.once(x.food(r.line.FromHome)) }},
 		{Column{Key: "leftover", Heading: "Left over (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 10}, func(r buyRow) Value { return r.once(x.food(r.line.Leftover)) }},
-	}, rows), rows, func(r buyRow) trip.FoodID { return r.line.Food })
+	}, rows), rows, func(r buyRow) where { return where{trip.ShopKey(r.buy.Shop), r.line.Point} })
 }
 
-// once shows a figure of the whole food on its first row only.
+func (r buyRow) shopWords() string {
+	if r.buy.Count == 0 {
+		return "at home"
+	}
+	return orNone(r.buy.Shop, "any")
+}
+
+// once shows a figure of the whole line on its first row only.
 func (r buyRow) once(value Value) Value {
 	if r.first {
 		return value
 	}
-	return words("see above")
+	return words("see the first row of this line")
 }
 
-// buyRows lists packages in the order of a walk through the shop: by
-// deadline, aisle, then name of the food.
+// buyRows lists packages as they are bought: near home, then on the way; shop
+// by shop, any shop last, and in each by aisle, then name of the food. What is
+// at home in full comes after all.
 func (x *index) buyRows() []buyRow {
-	lines := make([]*shopping.Line, len(x.plan.Shopping.Lines))
-	for i := range lines {
-		lines[i] = &x.plan.Shopping.Lines[i]
-	}
-	slices.SortStableFunc(lines, func(a, b *shopping.Line) int {
-		return cmp.Or(cmp.Compare(a.Deadline, b.Deadline), cmp.Compare(x.aisle(a.Food), x.aisle(b.Food)),
-			cmp.Compare(x.foodName(a.Food), x.foodName(b.Food)), cmp.Compare(a.Food, b.Food))
-	})
 	var rows []buyRow
-	for _, line := range lines {
+	for i := range x.plan.Shopping.Lines {
+		line := &x.plan.Shopping.Lines[i]
 		if len(line.Buys) == 0 {
-			rows = append(rows, buyRow{line, shopping.Buy{Package: -1}, true})
+			rows = append(rows, buyRow{line: line, number: i + 1, buy: shopping.Buy{Package: -1}})
 		}
-		for i, buy := range line.Buys {
-			rows = append(rows, buyRow{line, buy, i == 0})
+		for _, buy := range line.Buys {
+			rows = append(rows, buyRow{line: line, number: i + 1, buy: buy})
 		}
+	}
+	rank := func(r buyRow) int {
+		switch {
+		case r.buy.Count == 0:
+			return 2
+		case r.line.Point != 0:
+			return 1
+		default:
+			return 0
+		}
+	}
+	shop := func(r buyRow) string { return orNone(trip.ShopKey(r.buy.Shop), "\uffff") }
+	slices.SortStableFunc(rows, func(a, b buyRow) int {
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.line.Point, b.line.Point), cmp.Compare(shop(a), shop(b)),
+			cmp.Compare(x.aisle(a.line.Food), x.aisle(b.line.Food)), cmp.Compare(x.foodName(a.line.Food), x.foodName(b.line.Food)),
+			cmp.Compare(a.number, b.number))
+	})
+	seen := map[int]bool{}
+	for i := range rows {
+		rows[i].first = !seen[rows[i].number]
+		seen[rows[i].number] = true
 	}
 	return rows
 }
@@ -93,11 +128,8 @@ func (x *index) priceOf(r buyRow) Value {
 	if r.buy.Count == 0 {
 		return words("none to buy")
 	}
-	food := x.Food(r.line.Food)
-	if food != nil && r.buy.Package >= 0 && r.buy.Package < len(food.Packages) {
-		if price, known := food.Packages[r.buy.Package].Price.Get(); known {
-			return x.money(price)
-		}
+	if each, known := r.buy.Each.Get(); known {
+		return x.money(each)
 	}
 	return words(Unknown)
 }

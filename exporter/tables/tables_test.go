@@ -1,11 +1,14 @@
 package tables
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/optional"
 	"sumpter/domain/plan"
+	"sumpter/domain/shopping"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 	"sumpter/exporter/plantest"
@@ -264,5 +267,43 @@ func TestAllergenWords(t *testing.T) {
 	want := "CONTAINS gluten, wheat\nmay contain milk\nNOT KNOWN: celery"
 	if got := allergenWords(list); got != want {
 		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+func TestMoneyAndWhatIfTables(t *testing.T) {
+	p := plantest.Small()
+	p.Trip.Progress.Purchases = []trip.Purchase{{Other: "bus", Count: 1, Paid: optional.Of(units.Money(900)), By: 1}}
+	tables := From(p)
+	// 8 person-days: member 1 and 2 three days each, member 3 two.
+	wantNumber(t, &tables.Parts, 0, "paid", 9)
+	wantNumber(t, &tables.Parts, 0, "to_pay", 3.38-9)
+	wantNumber(t, &tables.Payments, 0, "amount", 3.37)
+	wantText(t, &tables.Payments, 0, "to", p.Trip.Crew[0].Name)
+	if len(tables.Payments.Rows) != 2 {
+		t.Errorf("%d payments", len(tables.Payments.Rows))
+	}
+	// The box after day 2 is missing: nothing is left on that evening.
+	wantText(t, &tables.Missing, 0, "turn_back", "no such day")
+	wantNumber(t, &tables.Missing, 0, "evening", 2)
+	wantNumber(t, &tables.Missing, 0, "missing", 0.5)
+	wantText(t, &tables.Missing, 0, "reaches", "no")
+}
+
+func TestShoppingIsSortedByPlaceShopAndAisle(t *testing.T) {
+	p := plantest.Small()
+	p.Trip.Foods[0].Aisle, p.Trip.Foods[1].Aisle = "z", "a"
+	first := p.Shopping.Lines[0]
+	second := first
+	second.Point, second.Buys = 1, []shopping.Buy{{Package: 0, Count: 1, Net: 500 * units.Gram, Shop: "kiosk"}}
+	p.Shopping.Lines[1].Buys[0].Shop = "@MARKET"
+	p.Shopping.Lines = append([]shopping.Line{second}, p.Shopping.Lines...)
+	table := shoppingTable(newIndex(p))
+	for row, want := range []string{"near home", "near home", "at Valley post"} {
+		wantText(t, &table, row, "where", want)
+	}
+	wantText(t, &table, 0, "aisle", "a")
+	wantNumber(t, &table, 2, "number", 1)
+	if !slices.Equal(table.Groups, []int{2}) {
+		t.Errorf("groups begin at %v", table.Groups)
 	}
 }

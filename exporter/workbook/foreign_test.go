@@ -135,7 +135,7 @@ book = openpyxl.load_workbook(sys.argv[1], data_only=True)
 print(len(book.sheetnames), book["Costs"]["B7"].value, ",".join(book["Bagging list"].tables), book["Crew"]["A5"].value, book["Crew"]["A5"].data_type != "f")
 `
 	out, err := exec.Command(python, "-c", script, saved(t, written(t, plantest.Small()))).CombinedOutput()
-	if got, want := strings.TrimSpace(string(out)), "25 19.48 t_bags =1+1 True"; err != nil || got != want {
+	if got, want := strings.TrimSpace(string(out)), "32 19.48 t_bags =1+1 True"; err != nil || got != want {
 		t.Errorf("%v: %q, want %q", err, got, want)
 	}
 }

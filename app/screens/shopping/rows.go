@@ -199,9 +199,7 @@ func (t *total) add(l *list, r *row) {
 func (l *list) price(r *row) (units.Money, bool) {
 	switch r.kind {
 	case buyRow:
-		if food := l.trip.Food(r.line.Food); food != nil && r.buy.Package >= 0 && r.buy.Package < len(food.Packages) {
-			return food.Packages[r.buy.Package].Price.Get()
-		}
+		return r.buy.Each.Get()
 	case fuelRow:
 		for i := range l.trip.Fuels {
 			if l.trip.Fuels[i].Name == r.fuel.Name {

@@ -28,7 +28,7 @@ func market() (*trip.Trip, *plan.Plan) {
 		},
 		Fuels: []trip.FuelContainer{{Fuel: trip.GasMix, Name: "Can 230", Net: 230 * units.Gram, Price: price(500)}},
 	}
-	one := shopping.Buy{Package: 0, Count: 2, Net: kilo(1), Shop: "mill"}
+	one := shopping.Buy{Package: 0, Count: 2, Net: kilo(1), Shop: "mill", Each: optional.Of(units.Money(200))}
 	five := shopping.Buy{Package: 1, Count: 1, Net: kilo(5), Shop: "mill"}
 	return t, &plan.Plan{Trip: t, Shopping: shopping.Result{
 		Lines: []shopping.Line{

@@ -13,6 +13,9 @@ type Shop struct {
 	// LeastCents is the smallest order for each deadline, if anything is bought
 	// there for it at all. Nil means none.
 	LeastCents []int64
+	// Everywhere says that what it sells is to be had wherever one goes: it is
+	// no visit of its own, and costs none.
+	Everywhere bool
 }
 
 // Basket is several items bought together, with the same deadlines.

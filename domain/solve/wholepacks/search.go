@@ -54,7 +54,7 @@ func newSearch(b Basket) *search {
 			if shop.LeastCents != nil {
 				v.least = shop.LeastCents[k]
 			}
-			if slices.ContainsFunc(b.Items, func(it Item) bool { return it.sells(v) }) {
+			if !shop.Everywhere && slices.ContainsFunc(b.Items, func(it Item) bool { return it.sells(v) }) {
 				s.visits = append(s.visits, v)
 			}
 		}
