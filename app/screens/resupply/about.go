@@ -68,6 +68,9 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 		return
 	}
 	a.say(contents(p, box), look.Ink)
+	for _, words := range sendingWords(p, box) {
+		a.say(words, look.Ink)
+	}
 	var parcels []string
 	for i, parcel := range box.Parcels {
 		parcels = append(parcels, fmt.Sprintf("%s %d: %s, %s, %d %s", lang.L("Parcel"), i+1, written.Quantity(parcel.Mass, p.Trip.Units), written.Quantity(parcel.Volume, p.Trip.Units), len(parcel.Bags), lang.L("bags")))

@@ -2,6 +2,7 @@ package resupply
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
@@ -19,7 +20,7 @@ const longestWait = 999
 
 // fields lists the columns in the units the leader reads.
 func (s *Screen) fields() []field {
-	return append(append(s.placeFields(), s.postingFields()...), s.visitFields()...)
+	return slices.Concat(s.placeFields(), s.sendingFields(), s.postingFields(), s.visitFields())
 }
 
 func (s *Screen) placeFields() []field {
