@@ -45,6 +45,9 @@ func (a *PackAxis) paint(d *drawing) {
 		d.text(short(value), right, y, fyne.TextAlignTrailing, look.Quiet)
 	}
 	if a.fair > 0 {
-		d.text(a.word, right, mark, fyne.TextAlignTrailing, look.Ink)
+		words := wrap(a.word, right) // a longer language needs two lines
+		for i, word := range words {
+			d.text(word, right, mark+13*(float32(i)-float32(len(words)-1)/2), fyne.TextAlignTrailing, look.Ink)
+		}
 	}
 }

@@ -102,13 +102,15 @@ type Grid[R any] struct {
 	// started is what the open editor began from.
 	started string
 	cells   map[*cell]widget.TableCellID // which cell object shows which cell
+	fitted  bool                         // the choices have room
 }
 
 // New makes an empty table.
 func New[R any](columns []Column[R], options Options[R]) *Grid[R] {
 	if options.RowHeight == 0 {
-		options.RowHeight = usualRowHeight
+		options.RowHeight = look.RowHeight
 	}
+	options.RowHeight *= scale()
 	g := &Grid[R]{columns: columns, options: options, sortBy: -1, cells: map[*cell]widget.TableCellID{}}
 	g.ExtendBaseWidget(g)
 	g.table = g.newSheet()
@@ -129,6 +131,7 @@ func (g *Grid[R]) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimple
 func (g *Grid[R]) SetRows(rows []R) {
 	current, had := g.Selected()
 	g.rows = rows
+	g.fitChoices()
 	g.arrange()
 	if had {
 		if row := g.rowOf(g.options.Key(current)); row >= 0 {

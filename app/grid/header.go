@@ -61,7 +61,7 @@ func (h *header) CreateRenderer() fyne.WidgetRenderer {
 
 type headerRenderer struct{ h *header }
 
-func (r *headerRenderer) MinSize() fyne.Size { return fyne.NewSize(40, look.RowHeight) }
+func (r *headerRenderer) MinSize() fyne.Size { return fyne.NewSize(40, rowHeight()) }
 func (r *headerRenderer) Destroy()           {}
 func (r *headerRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.h.text, r.h.thin, r.h.line}
@@ -69,7 +69,11 @@ func (r *headerRenderer) Objects() []fyne.CanvasObject {
 
 func (r *headerRenderer) Layout(size fyne.Size) {
 	h := r.h
+	h.thin.Text = h.unit
 	title, unit := h.text.MinSize(), h.thin.MinSize()
+	if title.Width+look.SpaceSmall+unit.Width > size.Width-2*cellInset+1 {
+		h.thin.Text, unit = "", fyne.Size{} // the sign of the order takes its place
+	}
 	x := cellInset
 	if h.right {
 		x = max(cellInset, size.Width-cellInset-title.Width-unit.Width-look.SpaceSmall)
@@ -86,7 +90,7 @@ func (r *headerRenderer) Layout(size fyne.Size) {
 func (r *headerRenderer) Refresh() {
 	h := r.h
 	signs := map[order]string{unsorted: "", rising: " ↑", falling: " ↓"}
-	h.text.Text, h.thin.Text = h.title+signs[h.order], h.unit
+	h.text.Text = h.title + signs[h.order]
 	h.text.Color, h.text.TextSize = theme.Color(look.Ink), theme.TextSize()
 	h.thin.Color, h.thin.TextSize = theme.Color(look.Quiet), theme.CaptionTextSize()
 	h.line.StrokeColor, h.line.StrokeWidth = theme.Color(look.Line), 1

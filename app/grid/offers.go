@@ -91,7 +91,7 @@ func matching(text string, choices []string) []string {
 
 // Tapped takes the one under the finger.
 func (o *offers) Tapped(event *fyne.PointEvent) {
-	row := o.first + int(event.Position.Y/usualRowHeight)
+	row := o.first + int(event.Position.Y/rowHeight())
 	if row < len(o.matching) {
 		o.chosen = row
 		o.taken()
@@ -117,7 +117,7 @@ func (r *offersRenderer) MinSize() fyne.Size {
 	for _, choice := range r.o.matching {
 		width = max(width, fyne.MeasureText(choice, theme.TextSize(), fyne.TextStyle{}).Width)
 	}
-	return fyne.NewSize(width+2*cellInset, usualRowHeight*float32(min(len(r.o.matching), mostOffers)))
+	return fyne.NewSize(width+2*cellInset, rowHeight()*float32(min(len(r.o.matching), mostOffers)))
 }
 
 func (r *offersRenderer) draw() {
@@ -127,16 +127,16 @@ func (r *offersRenderer) draw() {
 	ground.Resize(size)
 	r.objects = []fyne.CanvasObject{ground}
 	for i := o.first; i < min(len(o.matching), o.first+mostOffers); i++ {
-		top := usualRowHeight * float32(i-o.first)
+		top := rowHeight() * float32(i-o.first)
 		if i == o.chosen {
 			wash := canvas.NewRectangle(theme.Color(look.Wash))
 			wash.Move(fyne.NewPos(1, top+1))
-			wash.Resize(fyne.NewSize(size.Width-2, usualRowHeight-2))
+			wash.Resize(fyne.NewSize(size.Width-2, rowHeight()-2))
 			r.objects = append(r.objects, wash)
 		}
 		text := canvas.NewText(o.matching[i], theme.Color(look.Ink))
 		text.TextSize = theme.TextSize()
-		text.Move(fyne.NewPos(cellInset, top+(usualRowHeight-text.MinSize().Height)/2))
+		text.Move(fyne.NewPos(cellInset, top+(rowHeight()-text.MinSize().Height)/2))
 		r.objects = append(r.objects, text)
 	}
 }

@@ -5,8 +5,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-const usualRowHeight float32 = 28
-
 // sheet is the toolkit's table with the keys of a spreadsheet.
 type sheet struct {
 	widget.Table
@@ -75,7 +73,7 @@ func (g *Grid[R]) newSheet() *sheet {
 	}
 	s.ExtendBaseWidget(s)
 	for i, column := range g.columns {
-		s.SetColumnWidth(i, column.Width)
+		s.SetColumnWidth(i, g.width(column))
 	}
 	return s
 }

@@ -42,6 +42,7 @@ type Text struct {
 	Tone    fyne.ThemeColorName // Ink if empty
 	Align   fyne.TextAlign
 	Bold    bool
+	yields  bool
 	text    *canvas.Text
 }
 
@@ -56,6 +57,16 @@ func NewText(content string, size Size, tone fyne.ThemeColorName) *Text {
 func NewHeading(content string) *Text {
 	t := NewText(content, Body, Ink)
 	t.Bold = true
+	return t
+}
+
+// leastYielding is the least width of a text that yields.
+const leastYielding float32 = 60
+
+// Yielding has the text cut to its place where it would else push a window
+// wider: for names and sentences of any length. It gives the text itself.
+func (t *Text) Yielding() *Text {
+	t.yields = true
 	return t
 }
 
@@ -91,14 +102,38 @@ func (r *textRenderer) apply() {
 	if tone == "" {
 		tone = Ink
 	}
-	t.text.Text, t.text.Alignment = t.Content, t.Align
+	t.text.Text, t.text.Alignment = t.shown(t.Size().Width), t.Align
 	t.text.TextStyle.Bold = t.Bold
 	t.text.TextSize = t.Step.points()
 	t.text.Color = theme.Color(tone)
 }
 
-func (r *textRenderer) Layout(size fyne.Size)        { r.t.text.Resize(size) }
-func (r *textRenderer) MinSize() fyne.Size           { return r.t.text.MinSize() }
+func (r *textRenderer) Layout(size fyne.Size) {
+	t := r.t
+	t.text.Resize(size)
+	if shown := t.shown(size.Width); t.text.Text != shown {
+		t.text.Text = shown
+		t.text.Refresh()
+	}
+}
+
+// shown is the text as it fits into a width.
+func (t *Text) shown(width float32) string {
+	if !t.yields || width <= 0 {
+		return t.Content
+	}
+	return Cut(t.Content, t.Step.points(), fyne.TextStyle{Bold: t.Bold}, width+1)
+}
+
+func (r *textRenderer) MinSize() fyne.Size {
+	t := r.t
+	size := fyne.MeasureText(t.Content, t.Step.points(), fyne.TextStyle{Bold: t.Bold})
+	if t.yields {
+		size.Width = min(size.Width, leastYielding)
+	}
+	return size
+}
+
 func (r *textRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.t.text} }
 func (r *textRenderer) Destroy()                     {}
 func (r *textRenderer) Refresh() {

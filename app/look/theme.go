@@ -18,10 +18,13 @@ const (
 	NightHeight float32 = 44 // a row on packing night
 )
 
+// UsualText is the size of text before the reader's own scale.
+const UsualText float32 = 14
+
 // Sizes of text, before the reader's own scale.
 const (
 	figureSize float32 = 20 // figures that matter
-	bodySize   float32 = 14
+	bodySize           = UsualText
 	noteSize   float32 = 12
 	nightSize  float32 = 28 // read across a table
 )

@@ -95,8 +95,7 @@ func (w *Workbench) away(open func() (*tripfile.File, *trip.Trip, error)) {
 
 // sayAlways shows a message on whatever is on the screen.
 func (w *Workbench) sayAlways(text string) {
-	w.message.SetTone(look.Brick)
-	w.message.SetContent(text)
+	w.tell(text, look.Brick)
 }
 
 // leave stores everything and closes the open trip; false if something keeps

@@ -29,4 +29,7 @@ func (w *Workbench) changeScale(by float64) {
 	scale := w.app.Preferences().FloatWithFallback(prefScale, 1) + by
 	w.app.Preferences().SetFloat(prefScale, min(mostScale, max(leastScale, scale)))
 	w.applyLook()
+	if w.document != nil && w.screens[w.shown].Commit() {
+		w.rebuild() // tables take their widths and heights when they are made
+	}
 }

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 
 	"sumpter/app/document"
 	"sumpter/app/look"
@@ -30,9 +29,10 @@ type figure struct {
 	name, value, before *look.Text
 }
 
-func newStrip(d *document.Document) *strip {
+// newStrip makes the line; grown hears that it needs more or fewer lines.
+func newStrip(d *document.Document, grown func()) *strip {
 	s := &strip{document: d, stage: look.NewText("", look.Caption, look.Quiet)}
-	row := container.NewHBox()
+	row := container.New(&flow{grown: grown})
 	for range 5 {
 		f := &figure{name: look.NewText("", look.Caption, look.Quiet), value: look.NewText("", look.Body, look.Ink), before: look.NewText("", look.Caption, look.Spruce)}
 		f.value.Bold = true
@@ -40,7 +40,6 @@ func newStrip(d *document.Document) *strip {
 		row.Add(container.NewHBox(f.name, f.value, f.before))
 	}
 	row.Add(s.stage)
-	row.Add(layout.NewSpacer())
 	s.content = row
 	return s
 }
@@ -102,8 +101,14 @@ func figuresOf(p *plan.Plan) []reading {
 	}
 }
 
+// longestName is what the line has room for.
+const longestName = 24
+
 func nameOf(t *trip.Trip, id trip.MemberID) string {
 	if m := t.Member(id); m != nil {
+		if runes := []rune(m.Name); len(runes) > longestName {
+			return string(runes[:longestName-1]) + "…"
+		}
 		return m.Name
 	}
 	return "–"

@@ -1,7 +1,6 @@
 package window
 
 import (
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
@@ -31,9 +30,8 @@ func (w *Workbench) showWelcome() {
 			column.Add(widget.NewButton(shortPath(path), func() { w.openPath(path) }))
 		}
 	}
-	w.message = look.NewText("", look.Caption, look.Ochre)
-	w.message.Align = fyne.TextAlignCenter
+	w.message, w.whole = newMessage(), nil
 	w.window.SetTitle("Sumpter")
-	w.window.SetContent(container.NewBorder(nil, container.NewPadded(w.message), nil, nil, container.New(layout.NewCenterLayout(), column)))
+	w.window.SetContent(container.NewBorder(nil, container.NewPadded(w.message.note), nil, nil, container.New(layout.NewCenterLayout(), column)))
 	w.makeMenu()
 }

@@ -35,9 +35,11 @@ type Workbench struct {
 	navigation *navigation
 	middle     *fyne.Container
 	side       *fyne.Container // findings, when wanted
+	foot       *fyne.Container
+	whole      *fyne.Container
 	findings   *findingsList
 	strip      *strip
-	message    *look.Text
+	message    *message
 
 	shelf   backups.Shelf // earlier copies
 	offered bool          // saving elsewhere, since the last edit that was saved
@@ -68,7 +70,7 @@ func (w *Workbench) Document() *document.Document { return w.document }
 // showTrip brings an opened trip to the screen.
 func (w *Workbench) showTrip(d *document.Document) {
 	w.document = d
-	w.message = look.NewText("", look.Caption, look.Ochre)
+	w.message = newMessage()
 	w.bench = &bench.Bench{
 		Document: d, Window: w.window, Say: w.say,
 		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
@@ -79,11 +81,12 @@ func (w *Workbench) showTrip(d *document.Document) {
 	w.middle = container.NewStack()
 	w.findings = newFindingsList(d)
 	w.side = container.NewStack()
-	w.strip = newStrip(d)
+	w.strip = newStrip(d, w.relayout)
 	w.listen(d)
-	w.window.SetContent(container.NewBorder(
-		nil, w.bottom(), container.NewBorder(nil, nil, nil, widget.NewSeparator(), w.navigation.content), w.side, w.middle,
-	))
+	work := container.NewBorder(nil, nil, container.NewBorder(nil, nil, nil, widget.NewSeparator(), w.navigation.content), w.side, w.middle)
+	w.foot = w.bottom()
+	w.whole = container.New(&footed{body: work, foot: w.foot}, work, w.foot)
+	w.window.SetContent(w.whole)
 	w.retitle()
 	w.makeMenu()
 	w.showScreen(0)
@@ -99,9 +102,21 @@ func (w *Workbench) rebuild() {
 }
 
 // bottom is the message line over the strip.
-func (w *Workbench) bottom() fyne.CanvasObject {
+func (w *Workbench) bottom() *fyne.Container {
 	return container.NewVBox(widget.NewSeparator(), container.New(layout.NewCustomPaddedLayout(2, 4, look.SpaceWide, look.SpaceWide),
-		container.NewBorder(nil, nil, nil, w.message, w.strip.content)))
+		container.NewVBox(w.message.note, w.strip.content)))
+}
+
+// relayout gives the bottom the height it needs now.
+func (w *Workbench) relayout() {
+	if w.whole == nil { // the welcome
+		if content := w.window.Content(); content != nil {
+			content.Refresh()
+		}
+		return
+	}
+	w.foot.Refresh() // texts learn their width
+	w.whole.Layout.Layout(w.whole.Objects, w.whole.Size())
 }
 
 func (w *Workbench) listen(d *document.Document) {
@@ -133,8 +148,15 @@ func (w *Workbench) refresh() {
 
 // say shows a line below the screens; empty text takes it back.
 func (w *Workbench) say(text string) {
-	w.message.SetTone(look.Ochre)
-	w.message.SetContent(text)
+	w.tell(text, look.Ochre)
+}
+
+// tell says something below the screens.
+func (w *Workbench) tell(text string, tone fyne.ThemeColorName) {
+	if before := w.message.Content; before != text {
+		w.message.say(text, tone)
+		w.relayout()
+	}
 }
 
 // saved tells of an edit that could not be stored; silence means it was.
@@ -143,8 +165,7 @@ func (w *Workbench) saved(err error) {
 		w.offered = false
 		return
 	}
-	w.message.SetTone(look.Brick)
-	w.message.SetContent(lang.X("not-saved", "Not saved: {{.Why}}", map[string]any{"Why": err.Error()}))
+	w.tell(lang.X("not-saved", "Not saved: {{.Why}}", map[string]any{"Why": err.Error()}), look.Brick)
 	w.offerElsewhere(err)
 }
 

@@ -212,3 +212,14 @@ func TestChangingUnitsShowsThemAtOnce(t *testing.T) {
 		t.Error("undo does not bring the units back")
 	}
 }
+
+// Tables take their measures from the size of text when they are made.
+func TestLargerTextMakesTheScreensAnew(t *testing.T) {
+	w, _ := openDemo(t)
+	before := w.screens[w.shown]
+	actionNamed(w, "Larger text")()
+	if w.screens[w.shown] == before {
+		t.Error("the tables still have room for small text only")
+	}
+	actionNamed(w, "Smaller text")()
+}

@@ -18,6 +18,16 @@ func DateWords(date units.Date) string {
 	return DayWords(date) + " " + words[3]
 }
 
+// WeekdayWord is the weekday of a date in the reader's language: "Mon".
+func WeekdayWord(date units.Date) string {
+	words := strings.Fields(date.Spoken())
+	if len(words) < 4 {
+		return ""
+	}
+	weekday := words[0]
+	return lang.L(weekday)
+}
+
 // DayWords is DateWords without the year, where that of the trip is meant.
 func DayWords(date units.Date) string {
 	words := strings.Fields(date.Spoken())

@@ -24,6 +24,13 @@ func SmallPrint(text string) *widget.Label {
 	return label
 }
 
+// WrappedHeading is a heading of several words that may need a second line.
+func WrappedHeading(text string) *widget.Label {
+	label := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	label.Wrapping = fyne.TextWrapWord
+	return label
+}
+
 // SetShown shows or hides.
 func SetShown(object fyne.CanvasObject, shown bool) {
 	if shown {

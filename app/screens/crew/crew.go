@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
@@ -45,7 +44,7 @@ func New(b *bench.Bench) *Screen {
 	add := widget.NewButton(lang.L("Add a member"), s.table.Add)
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("Who walks, and what does each need?")),
-		container.NewHBox(container.New(layout.NewGridWrapLayout(fyne.NewSize(200, 34)), s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
+		container.NewHBox(bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
 	split := container.NewHSplit(s.table, s.side.content)
 	split.Offset = 0.64
 	s.content = container.NewBorder(head, nil, nil, nil, split)

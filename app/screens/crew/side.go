@@ -37,7 +37,7 @@ type sidePanel struct {
 
 func newSidePanel(b *bench.Bench) *sidePanel {
 	s := &sidePanel{
-		bench: b, day: 1, name: look.NewHeading(""), caution: widget.NewLabel(""), chart: charts.NewNeedChart("kcal"),
+		bench: b, day: 1, name: look.NewHeading("").Yielding(), caution: widget.NewLabel(""), chart: charts.NewNeedChart("kcal"),
 		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: widget.NewLabel(""),
 	}
 	for _, label := range []*widget.Label{s.caution, s.detail, s.why} {

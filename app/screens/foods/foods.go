@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
@@ -61,7 +60,7 @@ func (s *Screen) layOut() fyne.CanvasObject {
 	s.filter.OnChanged = s.table.Filter
 	s.toggle = widget.NewButton(lang.L("Time left"), s.toggleView)
 	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What is bought, and what does its label say?")),
-		container.NewHBox(container.New(layout.NewGridWrapLayout(fyne.NewSize(170, 34)), s.filter), s.toggle,
+		container.NewHBox(bench.Wide(170, s.filter), s.toggle,
 			widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm)))
 	s.empty = container.NewCenter(look.NewText(
 		lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."), look.Body, look.Quiet))

@@ -39,7 +39,7 @@ type sidePanel struct {
 }
 
 func newSidePanel(screen *Screen) *sidePanel {
-	s := &sidePanel{screen: screen, name: look.NewHeading(""), energy: look.NewText("", look.Caption, look.Quiet)}
+	s := &sidePanel{screen: screen, name: look.NewHeading("").Yielding(), energy: look.NewText("", look.Caption, look.Quiet).Yielding()}
 	s.label, s.packages, s.keeps, s.used = newLabelTab(s), newPackagesTab(s), newKeepsTab(s), newUsedTab(s)
 	s.tabs = bench.NewTabs(
 		container.NewTabItem(lang.L("Label"), s.label.content),

@@ -38,7 +38,7 @@ type use struct {
 }
 
 func newUsedTab(side *sidePanel) *usedTab {
-	u := &usedTab{side: side, recipes: look.NewText("", look.Caption, look.Quiet), why: bench.SmallPrint("")}
+	u := &usedTab{side: side, recipes: look.NewText("", look.Caption, look.Quiet).Yielding(), why: bench.SmallPrint("")}
 	b := side.screen.bench
 	u.table = grid.New([]grid.Column[int]{
 		{Title: lang.L("Eaten"), Width: 190, Text: func(at int) string { return u.where(at) }, Compare: func(x, y int) int { return x - y }},

@@ -46,7 +46,7 @@ type Screen struct {
 
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
-	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet), empty: widget.NewLabel("")}
+	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet).Yielding(), empty: widget.NewLabel("")}
 	s.board = newBoard(s.typedKey, s.typedRune)
 	s.lines = charts.NewLineChart("%", nil)
 	s.pack = newPackPanel(s)

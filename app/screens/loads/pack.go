@@ -47,8 +47,8 @@ func (l *thingList) TypedRune(letter rune) { l.letters(letter) }
 
 func newPackPanel(s *Screen) *packPanel {
 	p := &packPanel{
-		screen: s, name: look.NewHeading(""), figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet),
-		title: look.NewHeading(""), why: widget.NewLabel(""),
+		screen: s, name: look.NewHeading("").Yielding(), figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet).Yielding(),
+		title: look.NewHeading("").Yielding(), why: widget.NewLabel(""),
 	}
 	p.why.Wrapping, p.why.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
 	p.list = &thingList{keys: s.typedKey, letters: s.typedRune}

@@ -98,11 +98,23 @@ func (c *cell) paint(f facts, m metrics, fit *fitter) {
 		set(text, lines[i], tone, style)
 	}
 	set(c.figures, f.figures, look.Quiet, fyne.TextStyle{})
-	set(c.word, f.word, look.ToneOf(f.severity), fyne.TextStyle{})
+	set(c.word, trouble(f.word, m), look.ToneOf(f.severity), fyne.TextStyle{})
 	for i, severity := range severities {
 		show(c.signs[i], f.severity == severity)
 	}
 	c.paintMark(f, m)
+}
+
+// trouble cuts the word of what is wrong to the cell; how much more is wrong
+// stays to be read.
+func trouble(word string, m metrics) string {
+	room := m.cell.Width - m.inset - m.sign - look.Space
+	more := ""
+	if at := strings.LastIndex(word, " +"); at >= 0 {
+		word, more = word[:at], word[at:]
+		room -= fyne.MeasureText(more, m.caption, fyne.TextStyle{}).Width
+	}
+	return look.Cut(word, m.caption, fyne.TextStyle{}, room) + more
 }
 
 // lines breaks the names of the dishes; a mark takes the first line.

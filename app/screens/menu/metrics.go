@@ -3,6 +3,9 @@ package menu
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
+
+	"sumpter/app/look"
+	"sumpter/domain/trip"
 )
 
 // metrics are the sizes of the grid, which follow the reader's size of text.
@@ -28,6 +31,9 @@ func measure() metrics {
 	m := metrics{
 		body: theme.TextSize(), caption: theme.CaptionTextSize(), line: 19 * scale, inset: 11, sign: 13 * scale,
 		figuresAt: 5 + nameLines*19*scale + 2, cell: fyne.NewSize(154*scale, 104*scale), head: 44 * scale, side: 92 * scale,
+	}
+	for _, meal := range trip.Meals() {
+		m.side = max(m.side, fyne.MeasureText(mealTitle(meal), m.body, fyne.TextStyle{Bold: true}).Width+look.Space)
 	}
 	m.wordAt = m.figuresAt + 17*scale
 	m.pitch = fyne.NewSize(m.cell.Width+gap, m.cell.Height+gap)

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
@@ -40,7 +41,7 @@ func (s *Screen) columns() []column {
 		day := &t.Days[i]
 		c := column{title: fmt.Sprintf("%s %d", lang.L("Day"), i+1)}
 		if date := t.DateOf(i + 1); date.IsSet() {
-			c.title += " · " + date.Weekday().Short()
+			c.title += " · " + bench.WeekdayWord(date)
 		}
 		words := []string{written.Quantity(prose.Distance(day.Distance), t.Units), written.Quantity(day.High, t.Units)}
 		for _, special := range []struct {

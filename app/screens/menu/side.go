@@ -36,7 +36,7 @@ type side struct {
 }
 
 func newSide(s *Screen) *side {
-	d := &side{s: s, title: look.NewHeading(""), under: look.NewText("", look.Caption, look.Quiet), stack: &paragraphs{}}
+	d := &side{s: s, title: look.NewHeading("").Yielding(), under: look.NewText("", look.Caption, look.Quiet).Yielding(), stack: &paragraphs{}}
 	d.chooser = newChooser(s)
 	button := func(word string, do func()) *widget.Button { return widget.NewButton(word, do) }
 	d.lock = button(lang.L("Lock"), s.onSlot(s.lock))

@@ -73,7 +73,7 @@ func (s *Screen) makeClean() {
 func (s *Screen) makeContent() {
 	count := container.NewHBox(s.left, container.NewCenter(s.time))
 	head := container.NewBorder(nil, nil, count, container.NewVBox(layout.NewSpacer(),
-		container.New(layout.NewGridWrapLayout(fyne.NewSize(250, 34)), s.search), layout.NewSpacer()))
+		bench.Wide(250, s.search), layout.NewSpacer()))
 	choices := container.NewHBox(s.views, s.onlyLeft)
 	split := container.NewHSplit(s.list, container.NewPadded(s.label.content))
 	split.Offset = 0.61

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
@@ -59,7 +58,7 @@ func newCardTab(side *sidePanel) *cardTab {
 			return c.of(at, func(i *trip.Ingredient) string { return lang.L(string(i.Place)) })
 		}},
 	}, grid.Options[int]{Key: strconv.Itoa, OnProblem: b.Say, Clipboard: b.Clipboard})
-	head := container.NewHBox(look.NewText(lang.L("Standard eaters"), look.Body, look.Ink), container.New(layout.NewGridWrapLayout(fyne.NewSize(64, 34)), c.eaters))
+	head := container.NewHBox(look.NewText(lang.L("Standard eaters"), look.Body, look.Ink), bench.Wide(64, c.eaters))
 	foot := bench.Tall(200, bench.NewScroll(c.method))
 	c.content = container.NewBorder(bench.Inset(head, c.water, c.times), foot, nil, nil, c.table)
 	return c

@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
@@ -51,7 +50,7 @@ func New(b *bench.Bench) *Screen {
 	add := widget.NewButton(lang.L("Add a recipe"), s.table.Add)
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What can be cooked, and for whom?")),
-		container.NewHBox(container.New(layout.NewGridWrapLayout(fyne.NewSize(170, 34)), s.filter),
+		container.NewHBox(bench.Wide(170, s.filter),
 			widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
 	s.empty = container.NewCenter(look.NewText(
 		lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe."), look.Body, look.Quiet))

@@ -40,8 +40,8 @@ type sidePanel struct {
 
 func newSidePanel(screen *Screen) *sidePanel {
 	s := &sidePanel{
-		screen: screen, name: look.NewHeading(""), figures: look.NewText("", look.Body, look.Ink),
-		further: look.NewText("", look.Caption, look.Quiet), allergens: look.NewNote(),
+		screen: screen, name: look.NewHeading("").Yielding(), figures: look.NewText("", look.Body, look.Ink).Yielding(),
+		further: look.NewText("", look.Caption, look.Quiet).Yielding(), allergens: look.NewNote(),
 	}
 	s.ingredients, s.making, s.eaters, s.card = newIngredientsTab(s), newMakingTab(s), newEatersTab(s), newCardTab(s)
 	s.tabs = bench.NewTabs(

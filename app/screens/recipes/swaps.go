@@ -32,7 +32,7 @@ type swapsTable struct {
 const swapsHeight float32 = 132
 
 func newSwapsTable(g *ingredientsTab) *swapsTable {
-	s := &swapsTable{ingredients: g, heading: look.NewText("", look.Caption, look.Quiet)}
+	s := &swapsTable{ingredients: g, heading: look.NewText("", look.Caption, look.Quiet).Yielding()}
 	b := g.side.screen.bench
 	s.table = grid.New(s.columns(), grid.Options[int]{
 		Key: strconv.Itoa, OnAdd: s.add, OnDelete: s.remove, OnProblem: b.Say, Clipboard: b.Clipboard,

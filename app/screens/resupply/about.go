@@ -29,7 +29,7 @@ type about struct {
 }
 
 func newAbout(b *bench.Bench) *about {
-	a := &about{bench: b, name: look.NewHeading(""), list: container.NewVBox()}
+	a := &about{bench: b, name: look.NewHeading("").Yielding(), list: container.NewVBox()}
 	a.content = container.NewBorder(a.name, nil, nil, nil, bench.NewScroll(a.list))
 	return a
 }
@@ -80,7 +80,7 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 	}
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Code == "box-not-there" {
-			a.list.Add(look.NewHeading(turnBack(box)))
+			a.list.Add(bench.WrappedHeading(turnBack(box)))
 			a.say(written.Text(finding.What.Then(finding.Remedy), p.Trip.Units), look.Ink)
 		}
 	}

@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
@@ -61,7 +60,7 @@ func (s *Screen) head() fyne.CanvasObject {
 	add.Importance = widget.HighImportance
 	return container.NewBorder(nil, nil, look.NewHeading(lang.L("Where to, day by day?")), container.NewHBox(
 		look.NewText(lang.L("Day 1 is on"), look.Body, look.Quiet),
-		container.New(layout.NewGridWrapLayout(fyne.NewSize(124, 34)), s.start),
+		bench.Wide(124, s.start),
 		widget.NewButton(lang.L("Import a track…"), s.askTrack),
 		widget.NewButton(lang.L("Earlier"), s.earlier),
 		widget.NewButton(lang.L("Later"), s.later),

@@ -30,7 +30,7 @@ type dayPanel struct {
 }
 
 func newDayPanel(s *Screen) *dayPanel {
-	p := &dayPanel{screen: s, name: look.NewHeading(""), time: widget.NewLabel(""), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox()}
+	p := &dayPanel{screen: s, name: look.NewHeading("").Yielding(), time: widget.NewLabel(""), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox()}
 	p.time.Wrapping = fyne.TextWrapWord
 	row := container.NewGridWithColumns(2)
 	for _, meal := range trip.Meals() {

@@ -42,7 +42,7 @@ type trackPanel struct {
 }
 
 func newTrackPanel(s *Screen) *trackPanel {
-	p := &trackPanel{screen: s, name: look.NewHeading(""), what: look.NewText("", look.Caption, look.Quiet), days: look.NewText("", look.Figure, look.Ink), preview: widget.NewLabel(""), warning: widget.NewLabel("")}
+	p := &trackPanel{screen: s, name: look.NewHeading("").Yielding(), what: look.NewText("", look.Caption, look.Quiet).Yielding(), days: look.NewText("", look.Figure, look.Ink), preview: widget.NewLabel(""), warning: widget.NewLabel("")}
 	p.warning.Wrapping, p.warning.Importance = fyne.TextWrapWord, widget.WarningImportance
 	p.preview.TextStyle.Monospace = true
 	p.preview.SizeName = "caption"

@@ -68,7 +68,7 @@ func (c *choicesTab) columns() []grid.Column[int] {
 	}
 	quiet := func(int) fyne.ThemeColorName { return look.Quiet }
 	return []grid.Column[int]{
-		{Title: lang.L("Setting"), Width: 192, Text: func(row int) string { return c.rows[row].title }},
+		{Title: lang.L("Setting"), Width: c.widest(), Text: func(row int) string { return c.rows[row].title }},
 		{Title: lang.L("Value"), Width: 180, Set: c.set, Choices: c.choices, Tone: c.tone, Text: of(func(s *setting, t *trip.Trip) string { return s.text(t) })},
 		{Title: lang.L("Unit"), Width: 52, Tone: quiet, Text: of(func(s *setting, t *trip.Trip) string { return s.unit(t) })},
 		{Title: lang.L("Usual"), Width: 78, Tone: quiet, Text: of(c.usualText)},
@@ -76,6 +76,15 @@ func (c *choicesTab) columns() []grid.Column[int] {
 		{Title: lang.L("Allowed"), Width: 178, Tone: quiet, Text: of(allowedText)},
 		{Title: lang.L("What it does"), Width: 700, Tone: quiet, Text: of(func(s *setting, _ *trip.Trip) string { return s.about })},
 	}
+}
+
+// widest is what the names of the settings need at the usual size of text.
+func (c *choicesTab) widest() float32 {
+	widest := float32(0)
+	for i := range c.rows {
+		widest = max(widest, fyne.MeasureText(c.rows[i].title, look.UsualText, fyne.TextStyle{Bold: c.rows[i].name == ""}).Width)
+	}
+	return widest + look.SpaceLarge
 }
 
 // partOf numbers the headings, so that sorting stays within them.

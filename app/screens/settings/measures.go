@@ -138,8 +138,7 @@ func dateText(day units.Date) string {
 	if !day.IsSet() {
 		return ""
 	}
-	weekday, _, _ := strings.Cut(bench.DateWords(day), " ")
-	return day.String() + " " + weekday
+	return day.String() + " " + bench.WeekdayWord(day)
 }
 
 // readDate reads what dateText writes, and a bare date.

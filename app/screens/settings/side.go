@@ -28,7 +28,7 @@ type sidePanel struct {
 }
 
 func newSidePanel(c *choicesTab) *sidePanel {
-	s := &sidePanel{choices: c, row: 1, title: look.NewHeading(""), value: widget.NewLabel(""), about: widget.NewLabel(""), allowed: bench.SmallPrint("")}
+	s := &sidePanel{choices: c, row: 1, title: look.NewHeading("").Yielding(), value: widget.NewLabel(""), about: widget.NewLabel(""), allowed: bench.SmallPrint("")}
 	s.about.Wrapping, s.value.Wrapping, s.value.SizeName = fyne.TextWrapWord, fyne.TextWrapWord, theme.SizeNameHeadingText
 	s.usual = widget.NewButton(lang.L("Back to usual"), func() { c.backToUsual(&c.rows[s.row]) })
 	s.notes = bench.NewLongText(lang.L("Anything about the trip"), s.keepNotes)

@@ -33,7 +33,7 @@ type foodTab struct {
 }
 
 func newFoodTab(s *Screen) *foodTab {
-	f := &foodTab{screen: s, name: look.NewHeading(""), words: widget.NewLabel("")}
+	f := &foodTab{screen: s, name: look.NewHeading("").Yielding(), words: widget.NewLabel("")}
 	f.words.Wrapping = fyne.TextWrapWord
 	f.packages = grid.New(f.columns(), grid.Options[int]{
 		Key: strconv.Itoa, OnAdd: f.add, OnDelete: f.remove, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard,

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
@@ -50,7 +49,7 @@ func newMoneyTab(s *Screen) *moneyTab {
 		Key: func(id trip.MemberID) string { return strconv.FormatInt(int64(id), 10) }, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard, Sticky: 1,
 	})
 	budget := container.NewHBox(container.NewCenter(look.NewText(lang.L("Budget"), look.Body, look.Ink)),
-		container.New(layout.NewGridWrapLayout(fyne.NewSize(120, 34)), m.budget),
+		bench.Wide(120, m.budget),
 		container.NewCenter(look.NewText(s.bench.Trip().Currency, look.Caption, look.Quiet)))
 	settle := bench.NewScroll(m.settle)
 	settle.SetMinSize(fyne.NewSize(0, 150))

@@ -78,9 +78,9 @@ func (s *Screen) makeContent() {
 	head := container.NewBorder(nil, nil, container.NewVBox(s.done, s.money), container.NewVBox(container.NewHBox(
 		widget.NewButton(lang.L("Add another cost"), s.table.Add), tick)))
 	choices := container.NewHBox(s.groups, layout.NewSpacer(),
-		container.New(layout.NewGridWrapLayout(fyne.NewSize(170, 34)), s.filter),
+		bench.Wide(170, s.filter),
 		container.NewCenter(look.NewText(lang.L("paid by"), look.Body, look.Quiet)),
-		container.New(layout.NewGridWrapLayout(fyne.NewSize(140, 34)), s.payers))
+		bench.Wide(140, s.payers))
 	s.tabs = bench.NewTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content))
 	split := container.NewHSplit(s.table, s.tabs)
 	split.Offset = 0.68

@@ -242,10 +242,10 @@ func oneDecimal(v units.Volume, u units.System) string {
 
 // line and heading stand where the words of a paragraph begin.
 func line(text string, size look.Size) fyne.CanvasObject {
-	return indented(look.NewText(text, size, look.Ink))
+	return indented(look.NewText(text, size, look.Ink).Yielding())
 }
 
-func heading(text string) fyne.CanvasObject { return indented(look.NewHeading(text)) }
+func heading(text string) fyne.CanvasObject { return indented(look.NewHeading(text).Yielding()) }
 
 func indented(text *look.Text) fyne.CanvasObject {
 	return container.New(layout.NewCustomPaddedLayout(0, 0, theme.InnerPadding(), 0), text)

@@ -1,0 +1,48 @@
+package grid
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+
+	"sumpter/app/look"
+)
+
+// scale is the reader's size of text over the usual one. A table takes it when
+// it is made.
+func scale() float32 { return theme.TextSize() / look.UsualText }
+
+// rowHeight is that of a usual row.
+func rowHeight() float32 { return look.RowHeight * scale() }
+
+// width is as wide as the column asks for in the reader's size of text, and
+// has room for its head in the reader's language.
+func (g *Grid[R]) width(column Column[R]) float32 {
+	head := measure(column.Title, theme.TextSize(), true)
+	if column.Unit != "" {
+		head += look.SpaceSmall + measure(column.Unit, theme.CaptionTextSize(), false)
+	}
+	return max(column.Width*scale(), head+2*cellInset)
+}
+
+// fitChoices gives columns room for the words they offer, once there is a row
+// to ask; half as wide again at the most, since some offer long names.
+func (g *Grid[R]) fitChoices() {
+	if g.fitted || len(g.rows) == 0 {
+		return
+	}
+	g.fitted = true
+	for i, column := range g.columns {
+		if column.Choices == nil {
+			continue
+		}
+		least, widest := g.width(column), float32(0)
+		for _, choice := range column.Choices(g.rows[0]) {
+			widest = max(widest, measure(choice, theme.TextSize(), false))
+		}
+		g.table.SetColumnWidth(i, max(least, min(widest+2*cellInset, 1.5*least)))
+	}
+}
+
+func measure(text string, size float32, bold bool) float32 {
+	return fyne.MeasureText(text, size, fyne.TextStyle{Bold: bold}).Width
+}
