@@ -9,7 +9,7 @@ const (
 
 // fillPools lists the menus of each day, widening the slack until there are enough; false if a day has none.
 func (s *solver) fillPools(p *prices) bool {
-	share := s.steps.limit * roundShare / 3 / 100 / int64(s.m.p.Days)
+	share := s.steps.limit * poolShare / 100 / int64(s.m.p.Days)
 	for d := range s.pools {
 		s.fillPool(p, d, share)
 		if len(s.pools[d].menus) == 0 {
@@ -67,7 +67,7 @@ func (s *solver) finish(p *prices) bool {
 	if wide == nil {
 		return false
 	}
-	answer, best, finished := prove(s.m, p, wide, limit, s.steps.used+s.steps.limit*roundShare/4/100, s.steps)
+	answer, best, finished := prove(s.m, p, wide, limit, s.steps.used+s.steps.limit*proofShare/100, s.steps)
 	if answer != nil {
 		s.search.best, s.search.found = answer, best
 		s.search.restore()
@@ -92,7 +92,7 @@ func (s *solver) widen(p *prices, limit int64) []pool {
 		if limit == never {
 			return nil
 		}
-		mark := s.steps.used + s.steps.limit*roundShare/4/100/int64(s.m.p.Days)
+		mark := s.steps.used + s.steps.limit*proofShare/100/int64(s.m.p.Days)
 		e := newDayEnumerator(s.m, p, d, s.steps)
 		found := e.list(wide[d].bound+gap-e.bound, mark, proofMost)
 		wide[d] = pool{menus: found.menus, bound: max(found.least, wide[d].bound), complete: found.complete}

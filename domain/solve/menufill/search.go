@@ -49,9 +49,9 @@ func (s *search) begin(p *prices, mark int64) {
 	s.settle(mark)
 }
 
-// run improves the plan until the work mark.
-func (s *search) run(mark int64) {
-	for !s.steps.past(mark) && s.m.p.Days > 1 {
+// run improves the plan until the work mark, or until enough once a plan keeps every rule.
+func (s *search) run(mark, enough int64) {
+	for !s.steps.past(mark) && s.m.p.Days > 1 && !(s.found.broken == 0 && s.steps.past(enough)) {
 		if s.some(mark) {
 			s.settle(mark)
 			continue

@@ -58,18 +58,23 @@ func newSolver(ctx context.Context, m *model, o Options) *solver {
 	return s
 }
 
-// Shares of the work limit, in hundredths, and the rounds of pricing, listing and searching.
+// Shares of the work limit, in hundredths, and the lengths of the climbs.
 const (
-	climbShare  = 40
-	roundShare  = 30
-	rounds      = 2
-	searchShare = 20
-	lastShare   = 95   // the last search may go on to here; the rest is for a proof
-	firstClimb  = 2000 // steps of the prices
-	pooledClimb = 250
-	localClimb  = 120
-	// trustShare of a day's food is the most that a price between days may move on the word of the pools alone.
+	climbShare   = 40
+	poolShare    = 10
+	sketchShare  = 8  // a first search, so that there is a plan early
+	plightShare  = 20 // and how far it goes on while there is none
+	tightenShare = 30 // prices between days, moved to what the menus of the days say
+	proofShare   = 7
+	lastShare    = 95   // the last search may go on to here; the rest is for a proof
+	firstClimb   = 2000 // steps of the prices
+	pooledClimb  = 250
+	localClimb   = 120
+	// trustShare of a day's food is how far prices between days may move at first on the word of the pools alone, and leastTrust where it ends.
 	trustShare = 0.02
+	leastTrust = 0.002
+	// closeGap is close enough.
+	closeGap = 0.003
 )
 
 func (s *solver) run() {
@@ -78,18 +83,61 @@ func (s *solver) run() {
 		s.impossible, s.emptyDay = true, s.hopelessDay()
 		return
 	}
-	for round := range rounds {
+	if !s.fillPools(prices) {
+		return
+	}
+	s.raise(prices)
+	if s.assemble(prices, false) || s.steps.done() || s.untilFound && s.search.found.broken == 0 {
+		return
+	}
+	if s.search.found.broken > 0 {
+		prices = s.reprice(prices, trustShare) // other menus may go together
 		if !s.fillPools(prices) {
 			return
 		}
 		s.raise(prices)
-		if s.assemble(prices, round == rounds-1) || s.steps.done() || s.untilFound && s.search.found.broken == 0 {
-			return
+	} else {
+		prices = s.tighten(prices)
+	}
+	s.assemble(prices, true)
+}
+
+// tighten moves the prices between days to where the menus of the days, and not only their slots, prove most: the pools say where that
+// might be, listing the days' menus at those prices tells, and adds what the pools lacked.
+func (s *solver) tighten(center *prices) *prices {
+	best, trust := s.pooledBound(center), trustShare
+	mark := s.steps.used + s.steps.limit*tightenShare/100
+	for !s.steps.past(mark) && trust >= leastTrust && s.progress().gap() > closeGap {
+		trial := s.reprice(center, trust)
+		if !s.fillPools(trial) {
+			break
 		}
-		if round < rounds-1 {
-			prices = s.reprice(prices)
+		s.raise(trial)
+		if bound := s.pooledBound(trial); bound > best {
+			center, best, trust = trial, bound, min(2*trust, 4*trustShare)
+		} else {
+			trust /= 3
+			s.repricePools(center)
 		}
 	}
+	s.repricePools(center)
+	s.fillPools(center)
+	return center
+}
+
+func (s *solver) repricePools(p *prices) {
+	for d := range s.pools {
+		s.pools[d].reprice(p, d)
+	}
+}
+
+// pooledBound is what the pools, listed at the prices, prove.
+func (s *solver) pooledBound(p *prices) int64 {
+	bound := p.linkConstant()
+	for d := range s.pools {
+		bound += s.pools[d].bound
+	}
+	return bound
 }
 
 // hopelessDay gives a day, from 1, of which prices alone prove that it has no menu; 0 if there is none.
@@ -110,41 +158,34 @@ func (s *solver) climb(c *climber, from *prices, steps int, share int64) (*price
 }
 
 // raise takes the bound that the pools prove.
-func (s *solver) raise(p *prices) {
-	bound := p.linkConstant()
-	for d := range s.pools {
-		bound += s.pools[d].bound
-	}
-	s.bound = max(s.bound, bound)
-}
+func (s *solver) raise(p *prices) { s.bound = max(s.bound, s.pooledBound(p)) }
 
 // assemble searches for a plan and tells whether it is certain that there is no better one. The last search gets all that is left.
 func (s *solver) assemble(p *prices, last bool) bool {
 	if s.search == nil {
 		s.search = newSearch(s.m, s.pools, s.seed, s.steps)
 	}
-	mark := s.steps.used + s.steps.limit*searchShare/100
+	mark, enough := s.steps.used+s.steps.limit*plightShare/100, s.steps.used+s.steps.limit*sketchShare/100
 	if last {
 		mark = max(mark, s.steps.limit*lastShare/100)
+		enough = mark
 	}
 	s.search.begin(p, mark)
 	if s.finish(p) {
 		return true
 	}
-	s.search.run(mark)
+	s.search.run(mark, enough)
 	return s.finish(p)
 }
 
-// reprice moves the prices between days to what the pools say, then those inside the days to match.
-func (s *solver) reprice(p *prices) *prices {
+// reprice moves the prices between days to what the pools say, within the trust, then those inside the days to match.
+func (s *solver) reprice(p *prices, trust float64) *prices {
 	pooled := &poolRelaxer{m: s.m, pools: s.pools, steps: s.steps, out: newRelaxed(s.m)}
 	c := newLinkClimber(s.m, pooled.evaluate, s.steps)
-	c.trust = trustShare * float64(s.search.dayValue()) * (1 << scale)
-	next, _ := s.climb(c, p, pooledClimb, roundShare/4)
+	c.trust = trust * float64(s.search.dayValue()) * (1 << scale)
+	next, _ := s.climb(c, p, pooledClimb, proofShare)
 	next = s.climbDays(next)
-	for d := range s.pools {
-		s.pools[d].reprice(next, d)
-	}
+	s.repricePools(next)
 	return next
 }
 
@@ -152,7 +193,7 @@ func (s *solver) reprice(p *prices) *prices {
 func (s *solver) climbDays(p *prices) *prices {
 	for d := range s.m.p.Days {
 		inside := func(q *prices) *relaxed { return s.relax.evaluateDay(q, d) }
-		p, _ = s.climb(newDayClimber(s.m, inside, d, s.steps), p, localClimb, roundShare/4)
+		p, _ = s.climb(newDayClimber(s.m, inside, d, s.steps), p, localClimb, proofShare)
 	}
 	return p
 }
@@ -165,6 +206,9 @@ func (s *solver) progress() Progress {
 	}
 	return p
 }
+
+// gap is how far the best plan may be above the best possible.
+func (p Progress) gap() float64 { return Plan{Value: p.Value, Bound: p.Bound}.Gap() }
 
 // plan writes the best plan out.
 func (s *solver) plan() Plan {

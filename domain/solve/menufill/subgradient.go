@@ -45,7 +45,7 @@ func (c *climber) climb(start *prices, steps int) (*prices, int64) {
 	for i := range c.groups {
 		g := &c.groups[i]
 		g.average = g.excess(best, r) / g.unit
-		if g.low, g.high = 0, never; c.trust > 0 {
+		if g.low, g.high = 0, c.ceiling; c.trust > 0 { // a dearer price moves nothing: a broken rule costs more than any plan
 			reach := int64(c.trust / g.unit)
 			g.low, g.high = max(0, *g.price(best)-reach), *g.price(best)+reach
 		}
