@@ -38,6 +38,7 @@ func Trip() trip.Trip {
 func settings(list []trip.Recipe) trip.Settings {
 	s := trip.DefaultSettings()
 	s.FillOpenSlots = false
+	s.RepeatGap = 4
 	s.ShoppingDay, s.PackingNight = date(2027, 8, 19), date(2027, 8, 20)
 	s.Budget = optional.Of(units.Money(95000))
 	s.Helpers = 4

@@ -20,6 +20,10 @@ func (s Threads) Background(work func()) { go work() }
 // Screen posts f to the screen.
 func (s Threads) Screen(f func()) { s.Post(f) }
 
+// OnScreen runs f on the screen's goroutine: for progress of work in the
+// background.
+func (d *Document) OnScreen(f func()) { d.scheduler.Screen(f) }
+
 // Background runs work away from the screen, then done on it: for figures a
 // screen works out for itself. By then the trip may be another; done must
 // look.

@@ -3,7 +3,6 @@ package menu_test
 import (
 	"context"
 	"encoding/json"
-	"errors"
 	"reflect"
 	"slices"
 	"strings"
@@ -11,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"sumpter/domain/fill"
 	"sumpter/domain/findings"
 	"sumpter/domain/menu"
 	"sumpter/domain/needs"
@@ -21,11 +21,19 @@ import (
 
 func resolve(t interface{ Fatal(...any) }, tr *trip.Trip) (menu.Result, *trip.Trip) {
 	canonical := tr.Canonical()
-	result, err := menu.Resolve(context.Background(), canonical, needs.Compute(canonical, nil))
+	return menu.Resolve(canonical, proposed(t, canonical)), canonical
+}
+
+// proposed fills the open slots where the settings ask for it.
+func proposed(t interface{ Fatal(...any) }, canonical *trip.Trip) []trip.Cell {
+	if !canonical.Settings.FillOpenSlots {
+		return nil
+	}
+	p, err := fill.Menu(context.Background(), canonical, needs.Compute(canonical, nil), fill.Options{Steps: 20_000})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return result, canonical
+	return p.Cells
 }
 
 // each calls f for every serving.
@@ -192,36 +200,6 @@ func TestOrderOfListsDoesNotMatter(t *testing.T) {
 	})
 }
 
-func TestFillLeavesDecidedSlotsAlone(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		tr := drawn(t).Canonical()
-		cells, err := menu.Fill(context.Background(), tr, needs.Compute(tr, nil))
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, cell := range cells {
-			if old := tr.Cell(cell.Day, cell.Meal, cell.Group); old != nil && (old.Locked || len(old.Dishes) > 0) {
-				t.Errorf("%s of day %d is decided or locked", cell.Meal, cell.Day)
-			}
-			for _, dish := range cell.Dishes {
-				recipe := tr.Recipe(dish.Recipe)
-				if !slices.Contains(recipe.Meals, cell.Meal) || tr.Days[cell.Day-1].NoFlame && recipe.NeedsFlame() || len(dish.Accepted) > 0 {
-					t.Errorf("%s does not suit %s of day %d", recipe.Name, cell.Meal, cell.Day)
-				}
-			}
-		}
-	})
-}
-
-func TestCancelled(t *testing.T) {
-	ctx, cancel := context.WithCancel(context.Background())
-	cancel()
-	tr := triptest.Large(3, 3, 1).Canonical()
-	if _, err := menu.Resolve(ctx, tr, needs.Compute(tr, nil)); !errors.Is(err, context.Canceled) {
-		t.Errorf("got %v, want the context's error", err)
-	}
-}
-
 // kitchen is a small trip: one dinner, whose recipe the test sets.
 func kitchen(recipe trip.Recipe, crew ...trip.Member) *trip.Trip {
 	food := func(id trip.FoodID, name string, allergens map[trip.Allergen]trip.Presence, diets map[trip.Diet]trip.Suitability) trip.Food {
@@ -374,21 +352,7 @@ func TestFindings(t *testing.T) {
 
 func BenchmarkResolve(b *testing.B) {
 	tr := triptest.Large(60, 21, 1).Canonical()
-	n := needs.Compute(tr, nil)
 	for b.Loop() {
-		if _, err := menu.Resolve(context.Background(), tr, n); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkFill(b *testing.B) {
-	tr := triptest.Large(60, 21, 1).Canonical()
-	tr.Menu = nil
-	n := needs.Compute(tr, nil)
-	for b.Loop() {
-		if _, err := menu.Fill(context.Background(), tr, n); err != nil {
-			b.Fatal(err)
-		}
+		menu.Resolve(tr, nil)
 	}
 }

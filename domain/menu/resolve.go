@@ -1,38 +1,36 @@
 package menu
 
 import (
-	"context"
-
 	"sumpter/domain/findings"
-	"sumpter/domain/needs"
 	"sumpter/domain/trip"
 )
 
 // Resolve decides what each eater is served in each slot. The trip is
-// canonical. Cells of the leader stand as decided; open slots are filled by
-// the program where the settings say so. The only error is ctx's.
-func Resolve(ctx context.Context, t *trip.Trip, n needs.Result) (Result, error) {
+// canonical. Cells of the leader stand as decided; slots left open are served
+// what is proposed for them.
+func Resolve(t *trip.Trip, proposed []trip.Cell) Result {
+	r := resolve(t, proposed)
+	r.lookAtTrip()
+	return Result{Slots: r.slots, Findings: r.seen}
+}
+
+// Servings is Resolve without the findings, for those who only compare.
+func Servings(t *trip.Trip, proposed []trip.Cell) Result {
+	return Result{Slots: resolve(t, proposed).slots}
+}
+
+func resolve(t *trip.Trip, proposed []trip.Cell) *resolver {
 	r := &resolver{table: newTable(t), cells: map[slotKey]*trip.Cell{}, proposed: map[slotKey]*trip.Cell{}}
 	for i := range t.Menu {
 		r.cells[keyOf(&t.Menu[i])] = &t.Menu[i]
 	}
-	if t.Settings.FillOpenSlots {
-		cells, err := Fill(ctx, t, n)
-		if err != nil {
-			return Result{}, err
-		}
-		for i := range cells {
-			r.proposed[keyOf(&cells[i])] = &cells[i]
-		}
+	for i := range proposed {
+		r.proposed[keyOf(&proposed[i])] = &proposed[i]
 	}
 	for day := range t.Days {
-		if err := ctx.Err(); err != nil {
-			return Result{}, err
-		}
 		r.day(day + 1)
 	}
-	r.lookAtTrip()
-	return Result{Slots: r.slots, Findings: r.seen}, nil
+	return r
 }
 
 // resolver makes the slots one by one and notes what the leader must know.
@@ -70,7 +68,7 @@ func (r *resolver) day(day int) {
 func (r *resolver) slot(key slotKey, eaters []trip.MemberID) {
 	slot := Slot{Day: key.day, Meal: key.meal, Group: key.group, Eaters: eaters}
 	cell := r.cells[key]
-	if cell == nil || len(cell.Dishes) == 0 {
+	if cell == nil || len(cell.Dishes) == 0 && !cell.Locked {
 		if proposal := r.proposed[key]; proposal != nil {
 			cell, slot.Proposed = proposal, true
 		}

@@ -1,10 +1,10 @@
 // Package menu decides what each eater is served in each slot: the leader's
-// cells with the swaps each diet and allergy takes, and a proposal for slots
-// left open. Nobody is served what their allergy or diet forbids, unless the
-// leader accepted it by hand in that very cell.
+// cells, and what is proposed for slots left open, with the swaps each diet and
+// allergy takes. Nobody is served what their allergy or diet forbids, unless
+// the leader accepted it by hand in that very cell.
 //
-// Start with Resolve; Fill proposes cells for slots the leader left open. Both
-// want a canonical trip, and their only error is that of their context.
+// Start with Resolve; it wants a canonical trip. Taster tries recipes without a
+// slot.
 package menu
 
 import (

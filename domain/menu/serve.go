@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // asWritten is the choice of an ingredient itself instead of one of its swaps.
@@ -191,4 +192,18 @@ func samePot(recipe *trip.Recipe, a, b []Part) bool {
 		}
 		i, j = i+1, j+1
 	}
+}
+
+// AmountOf is the carried mass of a part for one standard eater.
+func AmountOf(recipe *trip.Recipe, part Part) units.Mass {
+	ingredient := &recipe.Ingredients[part.Ingredient]
+	if !part.Swapped {
+		return ingredient.Amount
+	}
+	for _, swap := range ingredient.Swaps {
+		if swap.Food == part.Food {
+			return swap.Amount
+		}
+	}
+	return 0
 }

@@ -34,6 +34,22 @@ func NewTaster(t *trip.Trip) *Taster {
 	return x
 }
 
+// Serve tells how a dish would turn out for the eaters: its batches, who goes
+// without, and who is served something they dislike. What was taken on by hand
+// for this very dish is served as decided.
+func (x *Taster) Serve(recipe *trip.Recipe, eaters []trip.MemberID, accepted []trip.Acceptance) (dish Dish, without, dislike []trip.MemberID) {
+	out := x.table.serve(recipe, eaters, accepted)
+	for _, no := range out.refused {
+		without = append(without, no.member)
+	}
+	for _, no := range out.disliked {
+		if n := len(dislike); n == 0 || dislike[n-1] != no.member {
+			dislike = append(dislike, no.member)
+		}
+	}
+	return out.dish, without, dislike
+}
+
 // Taste tells for each member, by ID, whether the recipe can be served, with
 // which swaps, and what stands in the way. Nothing is taken on by hand.
 func (x *Taster) Taste(recipe *trip.Recipe) []Tasting {

@@ -8,6 +8,7 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
+	"sumpter/domain/fill"
 	"sumpter/domain/findings"
 	"sumpter/domain/menu"
 	"sumpter/domain/needs"
@@ -122,18 +123,28 @@ func (m *making) feed(ctx context.Context) error {
 	p := m.plan
 	if p.Rounds == 1 {
 		m.say(prose.Say("menu"))
-		var err error
-		if p.Menu, err = menu.Resolve(ctx, p.Trip, p.Needs); err != nil {
+		proposed, err := m.propose(ctx)
+		if err != nil {
 			return err
 		}
+		p.Menu = menu.Resolve(p.Trip, proposed)
 	}
 	m.say(prose.Say("portions"))
-	p.Portions = portions.Compute(p.Trip, p.Needs, p.Menu)
+	p.Portions = portions.Figures(p.Trip, p.Needs, p.Menu)
 	m.say(prose.Say("cooking"))
 	p.Cooking = cooking.Compute(p.Trip, p.Needs, p.Portions, p.Legs)
 	m.say(prose.Say("bags"))
 	p.Bags = bags.Compute(p.Trip, p.Portions, p.Cooking, p.Legs)
 	return nil
+}
+
+// propose fills the slots that were left open, where the settings ask for it, with little work: a plan is made again with every edit.
+func (m *making) propose(ctx context.Context) ([]trip.Cell, error) {
+	if !m.plan.Trip.Settings.FillOpenSlots {
+		return nil, nil
+	}
+	proposal, err := fill.Menu(ctx, m.plan.Trip, m.plan.Needs, fill.Options{Steps: fill.Sketch})
+	return proposal.Cells, err
 }
 
 func (m *making) work() carry.Work {
@@ -157,6 +168,7 @@ func (m *making) finish(ctx context.Context) error {
 	p := m.plan
 	// The sentences that explain each need are written once, for the last round.
 	p.Needs = needs.Compute(p.Trip, m.walked)
+	p.Portions = portions.Compute(p.Trip, p.Needs, p.Menu)
 	m.say(prose.Say("spoilage"))
 	p.Spoilage = spoilage.Compute(p.Trip, p.Portions)
 	m.say(prose.Say("boxes"))

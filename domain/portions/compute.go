@@ -17,6 +17,19 @@ import (
 // it grow instead. Amounts are rounded so that portions of a batch add up to
 // what is weighed for it.
 func Compute(t *trip.Trip, n needs.Result, m menu.Result) Result {
+	s, result := size(t, n, m)
+	result.Findings = s.lookAt(&result)
+	return result
+}
+
+// Figures is Compute without the findings, for those who only compare and for
+// the rounds of the plan whose result nobody reads.
+func Figures(t *trip.Trip, n needs.Result, m menu.Result) Result {
+	_, result := size(t, n, m)
+	return result
+}
+
+func size(t *trip.Trip, n needs.Result, m menu.Result) (*sizer, Result) {
 	s := &sizer{trip: t, needs: n, foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}, crew: map[trip.MemberID]int{}}
 	for i := range t.Foods {
 		s.foods[t.Foods[i].ID] = &t.Foods[i]
@@ -38,8 +51,7 @@ func Compute(t *trip.Trip, n needs.Result, m menu.Result) Result {
 		result.Batches = append(result.Batches, s.weigh(&s.batches[i]))
 	}
 	result.Intakes = s.intakes(result.Batches)
-	result.Findings = s.lookAt(&result)
-	return result
+	return s, result
 }
 
 // sizer holds the servings of all days while their scales are found.

@@ -11,6 +11,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"sumpter/domain/fill"
 	"sumpter/domain/findings"
 	"sumpter/domain/menu"
 	"sumpter/domain/needs"
@@ -26,10 +27,15 @@ import (
 func plan(t interface{ Fatal(...any) }, tr *trip.Trip) (*trip.Trip, needs.Result, menu.Result, portions.Result) {
 	c := tr.Canonical()
 	n := needs.Compute(c, nil)
-	m, err := menu.Resolve(context.Background(), c, n)
-	if err != nil {
-		t.Fatal(err)
+	var open []trip.Cell
+	if c.Settings.FillOpenSlots {
+		p, err := fill.Menu(context.Background(), c, n, fill.Options{Steps: 20_000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		open = p.Cells
 	}
+	m := menu.Resolve(c, open)
 	return c, n, m, portions.Compute(c, n, m)
 }
 
@@ -362,10 +368,7 @@ func TestUnknownIsNotZero(t *testing.T) {
 func BenchmarkCompute(b *testing.B) {
 	tr := triptest.Large(60, 21, 1).Canonical()
 	n := needs.Compute(tr, nil)
-	m, err := menu.Resolve(context.Background(), tr, n)
-	if err != nil {
-		b.Fatal(err)
-	}
+	m := menu.Resolve(tr, nil)
 	for b.Loop() {
 		portions.Compute(tr, n, m)
 	}

@@ -26,32 +26,39 @@ func (s *sizer) sizeDay(member, d int) {
 	one := &day{servings: servings}
 	target, settings := float64(need.TargetKcal), &s.trip.Settings
 	one.meet(target)
-	if one.sum().protein >= need.ProteinGrams {
+	protein := need.ProteinGrams
+	if protein > 0 {
+		protein += proteinMargin
+	}
+	if one.sum().protein >= protein {
 		return
 	}
-	if one.meetProtein(target, need.ProteinGrams) {
+	if one.meetProtein(target, protein) {
 		return
 	}
 	// Even the dishes richest in protein are too little at the need: up to
 	// the most the settings allow, more food is the lesser evil.
 	most := target * max(1, settings.DayHigh)
 	one.meet(most)
-	one.meetProtein(most, need.ProteinGrams)
-	if one.sum().protein <= need.ProteinGrams {
+	one.meetProtein(most, protein)
+	if one.sum().protein <= protein {
 		return
 	}
 	low, high := target, most
 	for range extraHalvings {
 		middle := (low + high) / 2
-		if one.meet(middle); one.meetProtein(middle, need.ProteinGrams) {
+		if one.meet(middle); one.meetProtein(middle, protein) {
 			high = middle
 		} else {
 			low = middle
 		}
 	}
 	one.meet(high)
-	one.meetProtein(high, need.ProteinGrams)
+	one.meetProtein(high, protein)
 }
+
+// proteinMargin is what rounding to the scale may take from a day's protein, in grams.
+const proteinMargin = 0.5
 
 // needOf gives a member's need, nothing where needs does not have it.
 func (s *sizer) needOf(member, d int) needs.Day {

@@ -62,8 +62,8 @@ func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {
 	return list
 }
 
-// proteinSlack is what rounding may take from a day, in grams.
-const proteinSlack = 1.0
+// proteinSlack is what does not count as short, in grams: a coarse scale takes more than proteinMargin.
+const proteinSlack = 0.5
 
 // littleProtein says how much there is, or that it may be more.
 func littleProtein(name string, eaten *DayIntake, target float64, day int) prose.Text {

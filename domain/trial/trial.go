@@ -8,7 +8,7 @@
 package trial
 
 import (
-	"context"
+	"math"
 	"slices"
 
 	"sumpter/domain/cooking"
@@ -27,8 +27,8 @@ type Day struct {
 	group trip.GroupID
 }
 
-// Outcome is how one slot and its day turn out. Masses and energies are means
-// over the eaters.
+// Outcome is how one slot and its day turn out. Masses, energies and costs are
+// means over the eaters; a cost is by the gram of the cheapest package.
 type Outcome struct {
 	Eaters   int             `json:"eaters"`
 	Without  []trip.MemberID `json:"without,omitempty"` // eaters who get nothing in the slot
@@ -40,6 +40,8 @@ type Outcome struct {
 	Protein  float64         `json:"day_protein_g"`
 	Minutes  units.Minutes   `json:"minutes"` // until the last of the slot eats
 	Fuel     units.Mass      `json:"fuel_g"`  // of the slot, for the whole group, no reserve
+	Cost     units.Money     `json:"day_cost"`
+	Unpriced int             `json:"unpriced"` // foods of the day without a price
 }
 
 // NewDay cuts a day (1-based) of a group out of a canonical trip. The cells of
@@ -86,11 +88,8 @@ func (d *Day) With(meal trip.Meal, dishes []trip.Dish) Outcome {
 			served.Menu = append(served.Menu, cell)
 		}
 	}
-	resolved, err := menu.Resolve(context.Background(), &served, d.needs)
-	if err != nil {
-		return Outcome{} // the context never ends
-	}
-	sized := portions.Compute(&served, d.needs, resolved)
+	resolved := menu.Servings(&served, nil)
+	sized := portions.Figures(&served, d.needs, resolved)
 	cooked := cooking.Compute(&served, d.needs, sized, served.Legs())
 	return d.outcome(meal, sized, cooked)
 }
@@ -132,12 +131,36 @@ func (d *Day) outcome(meal trip.Meal, sized portions.Result, cooked cooking.Resu
 		day := sized.Intakes[i].Days[d.day-1]
 		o.DayKcal, o.DayFood, o.Protein = o.DayKcal+day.Kcal, o.DayFood+day.Food, o.Protein+day.ProteinGrams
 	}
+	o.price(d.trip, sized)
 	for _, m := range cooked.Meals {
 		if m.Meal == meal && m.Day == d.day {
 			o.Minutes, o.Fuel = m.Minutes, m.FuelMass
 		}
 	}
 	return o.perEater()
+}
+
+// price adds up what the food of the day costs.
+func (o *Outcome) price(t *trip.Trip, sized portions.Result) {
+	grams := map[trip.FoodID]units.Mass{}
+	for i := range sized.Batches {
+		for _, total := range sized.Batches[i].Totals {
+			grams[total.Food] += total.Mass
+		}
+	}
+	cost := 0.0
+	for i := range t.Foods {
+		mass, eaten := grams[t.Foods[i].ID]
+		if !eaten {
+			continue
+		}
+		if price, known := t.Foods[i].GramPrice(); known {
+			cost += price * mass.Grams()
+		} else {
+			o.Unpriced++
+		}
+	}
+	o.Cost = units.Money(math.Round(cost / float64(max(1, o.Eaters))))
 }
 
 func (o Outcome) perEater() Outcome {

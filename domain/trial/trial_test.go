@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"sumpter/domain/fill"
 	"sumpter/domain/menu"
 	"sumpter/domain/plan"
 	"sumpter/domain/trial"
@@ -68,7 +69,7 @@ func compare(t *rapid.T, got trial.Outcome, p *plan.Plan, slot menu.Slot) {
 func TestAnotherDishGivesWhatThePlanThenHas(t *testing.T) {
 	p := planned(t, triptest.Large(8, 4, 2))
 	group, day := p.Trip.Groups[0].ID, 3
-	ranked := menu.Rank(p.Trip, p.Needs, day, trip.Dinner, group)
+	ranked := fill.Rank(p.Trip, p.Needs, day, trip.Dinner, group)
 	tried := trial.NewDay(p.Trip, p.Needs, day, group)
 	before := tried.AsItIs(trip.Dinner)
 	changed := 0
@@ -116,7 +117,7 @@ func BenchmarkTenChoices(b *testing.B) {
 	p := planned(b, on)
 	group := p.Trip.Groups[0].ID
 	for b.Loop() {
-		ranked := menu.Rank(p.Trip, p.Needs, 9, trip.Dinner, group)
+		ranked := fill.Rank(p.Trip, p.Needs, 9, trip.Dinner, group)
 		day := trial.NewDay(p.Trip, p.Needs, 9, group)
 		for _, choice := range ranked[:10] {
 			day.With(trip.Dinner, []trip.Dish{{Recipe: choice.Recipe}})

@@ -103,6 +103,19 @@ type Food struct {
 	Notes          string                  `json:"notes,omitempty"`
 }
 
+// GramPrice gives the least price of a gram among the packages whose price is
+// known, in the smallest coin.
+func (f *Food) GramPrice() (price float64, known bool) {
+	for _, sold := range f.Packages {
+		if coins, ok := sold.Price.Get(); ok && sold.Net > 0 {
+			if one := float64(coins) / sold.Net.Grams(); !known || one < price {
+				price, known = one, true
+			}
+		}
+	}
+	return price, known
+}
+
 // EatenGrams gives the edible part of a carried mass, in grams.
 func (f *Food) EatenGrams(carried units.Mass) float64 {
 	return carried.Grams() * (1 - f.RefuseShare)

@@ -66,6 +66,17 @@ func (a Allergen) Parent() (Allergen, bool) {
 	}
 }
 
+// kinds lists the kinds of each wider allergen.
+var kinds = func() map[Allergen][]Allergen {
+	list := map[Allergen][]Allergen{}
+	for _, kind := range KnownAllergens() {
+		if parent, ok := kind.Parent(); ok {
+			list[parent] = append(list[parent], kind)
+		}
+	}
+	return list
+}()
+
 // Presence is the state of an allergen in a food.
 type Presence string
 
@@ -88,10 +99,8 @@ func (f *Food) Presence(allergen Allergen) Presence {
 	if parent, ok := allergen.Parent(); ok && own == NotKnown && f.Allergens[parent] == Free {
 		return Free
 	}
-	for _, kind := range KnownAllergens() {
-		if parent, ok := kind.Parent(); ok && parent == allergen {
-			own = Worse(own, f.kindPresence(kind))
-		}
+	for _, kind := range kinds[allergen] {
+		own = Worse(own, f.kindPresence(kind))
 	}
 	return own
 }

@@ -100,7 +100,7 @@ func DefaultSettings() Settings {
 	return Settings{
 		Walking: LCDABackpacking, PartyFactor: 1.2, StopShare: 1.0 / 6, EarlyAppetite: 0.9,
 		ProteinPerKg: 1.2, MealShares: MealShares{Breakfast: 0.22, Lunch: 0.23, Dinner: 0.30, Snack: 0.25},
-		DayLow: 0.95, DayHigh: 1.10, ScaleStep: units.Gram, FillOpenSlots: true, RepeatGap: 3, CookMinutes: 90,
+		DayLow: 0.95, DayHigh: 1.10, ScaleStep: units.Gram, FillOpenSlots: true, RepeatGap: 3, MenuAim: 0.25, CookMinutes: 90,
 		HomeLow: 18, HomeHigh: 24, HomeFridge: true, CarHours: 2, CarHigh: 35, PackSunHeat: 5,
 		FuelReserve: 0.15, WaterStart: 10, HotDrink: 300 * units.Millilitre, WashUp: 500 * units.Millilitre,
 		DinnerShare: 0.5, FuelShare: 0.67, Helpers: 4, ReserveEnd: ReserveTakenHome,

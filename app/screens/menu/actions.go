@@ -24,7 +24,9 @@ func (s *Screen) Actions() []bench.Action {
 		}
 	}
 	return []bench.Action{
-		{Name: lang.L("Fill the open slots"), Do: s.fill},
+		{Name: lang.L("Fill the open slots"), Do: func() { s.filler.start(false) }},
+		{Name: lang.L("Choose all dishes anew that are not locked"), Do: func() { s.filler.start(true) }},
+		{Name: lang.L("Take out all dishes that are not locked"), Do: s.emptyAll},
 		{Name: lang.L("Choose a dish"), Shortcut: control(fyne.KeyD), Do: func() { s.side.search("") }},
 		{Name: lang.L("Lock or unlock the slot"), Shortcut: control(fyne.KeyL), Do: s.onSlot(s.lock)},
 		{Name: lang.L("Keep what is proposed"), Do: s.onSlot(s.keep)},

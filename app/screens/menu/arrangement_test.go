@@ -98,9 +98,9 @@ func TestChoicesBeginWithWhatSuitsAndSayWhy(t *testing.T) {
 		if others = others || !suits; others && suits {
 			t.Errorf("%s suits and comes after what does not", one.name)
 		}
-		words := c.changes(one)
+		words := c.changes(one) + " · " + c.asides(one)
 		for part, wanted := range map[string]bool{
-			"not meant for here": !suits, "served now": one.served, "go without": len(one.outcome.Without) > 0, "also day": len(one.days) > 0,
+			"not meant for here": !suits, "served now": one.served, "go without": len(one.outcome.Without) > 0, "also day": len(one.days) > 0, "not safe here": len(one.unsafe) > 0,
 		} {
 			if strings.Contains(words, part) != wanted {
 				t.Errorf("%s: %q says %q: %v", one.name, words, part, !wanted)

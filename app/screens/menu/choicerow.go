@@ -21,28 +21,31 @@ import (
 // choiceRow is a recipe of the list: its name, and what it would change.
 type choiceRow struct {
 	widget.BaseWidget
-	ground       *canvas.Rectangle
-	name, change *canvas.Text
-	content      [2]string
-	current      bool
-	tone         fyne.ThemeColorName
-	fit          fitter
+	ground  *canvas.Rectangle
+	lines   [3]*canvas.Text // name, what the day changes by, the rest
+	content [3]string
+	current bool
+	tone    fyne.ThemeColorName
+	fit     fitter
 }
 
 func newChoiceRow() *choiceRow {
-	r := &choiceRow{ground: canvas.NewRectangle(nil), name: canvas.NewText("", nil), change: canvas.NewText("", nil)}
+	r := &choiceRow{ground: canvas.NewRectangle(nil)}
+	for i := range r.lines {
+		r.lines[i] = canvas.NewText("", nil)
+	}
 	r.ExtendBaseWidget(r)
 	return r
 }
 
-func (r *choiceRow) show(name, change string, current bool, tone fyne.ThemeColorName) {
-	if content := [2]string{name, change}; content != r.content || current != r.current || tone != r.tone {
+func (r *choiceRow) show(content [3]string, current bool, tone fyne.ThemeColorName) {
+	if content != r.content || current != r.current || tone != r.tone {
 		r.content, r.current, r.tone = content, current, tone
 		r.Refresh()
 	}
 }
 
-// CreateRenderer draws the two lines.
+// CreateRenderer draws the lines.
 func (r *choiceRow) CreateRenderer() fyne.WidgetRenderer {
 	renderer := &choiceRowRenderer{r}
 	renderer.Refresh()
@@ -53,17 +56,18 @@ type choiceRowRenderer struct{ r *choiceRow }
 
 func (c *choiceRowRenderer) Destroy() {}
 func (c *choiceRowRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(120, theme.TextSize()*1.45+theme.CaptionTextSize()*1.4+8)
+	return fyne.NewSize(120, theme.TextSize()*1.45+2*theme.CaptionTextSize()*1.4+8)
 }
 
 func (c *choiceRowRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{c.r.ground, c.r.name, c.r.change}
+	return []fyne.CanvasObject{c.r.ground, c.r.lines[0], c.r.lines[1], c.r.lines[2]}
 }
 
 func (c *choiceRowRenderer) Layout(size fyne.Size) {
 	c.r.ground.Resize(size)
-	c.r.name.Move(fyne.NewPos(6, 3))
-	c.r.change.Move(fyne.NewPos(6, 3+theme.TextSize()*1.45))
+	c.r.lines[0].Move(fyne.NewPos(6, 3))
+	c.r.lines[1].Move(fyne.NewPos(6, 3+theme.TextSize()*1.45))
+	c.r.lines[2].Move(fyne.NewPos(6, 3+theme.TextSize()*1.45+theme.CaptionTextSize()*1.4))
 	c.Refresh()
 }
 
@@ -73,12 +77,20 @@ func (c *choiceRowRenderer) Refresh() {
 	if r.current {
 		r.ground.FillColor = theme.Color(look.Wash)
 	}
-	r.name.TextSize, r.change.TextSize = theme.TextSize(), theme.CaptionTextSize()
 	width := max(0, r.Size().Width-12)
-	r.fit.set(width, r.name.TextSize)
-	set(r.name, r.fit.cut(r.content[0], r.name.TextStyle), look.Ink, fyne.TextStyle{Bold: r.current})
-	r.fit.set(width, r.change.TextSize)
-	set(r.change, r.fit.cut(r.content[1], r.change.TextStyle), r.tone, fyne.TextStyle{})
+	for i, line := range r.lines {
+		line.TextSize = theme.CaptionTextSize()
+		tone, style := look.Quiet, fyne.TextStyle{}
+		switch i {
+		case 0:
+			line.TextSize = theme.TextSize()
+			tone, style = look.Ink, fyne.TextStyle{Bold: r.current}
+		case 2:
+			tone = r.tone
+		}
+		r.fit.set(width, line.TextSize)
+		set(line, r.fit.cut(r.content[i], line.TextStyle), tone, style)
+	}
 	r.ground.Refresh()
 }
 
@@ -88,42 +100,69 @@ func (c *chooser) fill(i int, r *choiceRow) {
 	}
 	one := &c.all[c.found[i]]
 	tone := look.Quiet
-	if one.tried && len(one.outcome.Without) > 0 {
+	switch {
+	case len(one.unsafe) > 0:
+		tone = look.Brick
+	case one.tried && len(one.outcome.Without) > 0:
 		tone = look.Ochre
 	}
-	r.show(one.name, c.changes(one), i == c.at, tone)
+	r.show([3]string{one.name, c.changes(one), c.asides(one)}, i == c.at, tone)
 }
 
-// changes says what a recipe would change: food and energy of an eater's day,
-// and the minutes of the meal; then what speaks against it.
+// changes says what a recipe would change in an eater's day.
 func (c *chooser) changes(one *choice) string {
-	var words []string
 	u, o := c.s.seen.trip.Units, &one.outcome
 	switch {
 	case !one.tried:
-		words = append(words, "…")
+		return "…"
 	case one.served:
-		words = append(words, lang.L("served now"), written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal)))
+		return strings.Join([]string{lang.L("served now"), written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal))}, " · ")
 	case c.now.MealKcal == 0:
-		words = append(words, written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal)))
-	default:
-		words = append(words, signedMass(o.DayFood-c.now.DayFood, u), signedNumber(float64(o.DayKcal-c.now.DayKcal))+" kcal")
+		return strings.Join([]string{written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal))}, " · ")
 	}
-	if one.tried {
-		if minutes := c.minutes(one); minutes != "" {
-			words = append(words, minutes)
-		}
-		if n := len(o.Without); n > 0 {
-			words = append(words, lang.X("menu-n-without", "{{.N}} go without", map[string]any{"N": n}))
-		}
+	words := []string{
+		signedMass(o.DayFood-c.now.DayFood, u), signedNumber(float64(o.DayKcal-c.now.DayKcal)) + " kcal",
+		signedNumber(o.Protein-c.now.Protein) + " g " + lang.L("protein"),
+	}
+	if o.Unpriced == 0 && c.now.Unpriced == 0 {
+		words = append(words, signedMoney(o.Cost-c.now.Cost, c.s.seen.trip.Currency))
+	}
+	return strings.Join(words, " · ")
+}
+
+// asides says what a recipe asks of the stove, and what speaks against it.
+func (c *chooser) asides(one *choice) string {
+	var words []string
+	if len(one.unsafe) > 0 {
+		words = append(words, lang.X("menu-unsafe", "not safe here: {{.Foods}}", map[string]any{"Foods": c.s.seen.foodNames(one.unsafe)}))
+	}
+	if n := len(one.outcome.Without); one.tried && n > 0 {
+		words = append(words, lang.X("menu-n-without", "{{.N}} go without", map[string]any{"N": n}))
 	}
 	if !one.suits {
 		words = append(words, lang.L("not meant for here"))
+	}
+	if one.tried {
+		words = append(words, c.stove(one)...)
 	}
 	if len(one.days) > 0 {
 		words = append(words, lang.L("also day")+" "+joined(one.days))
 	}
 	return strings.Join(words, " · ")
+}
+
+// stove says how long a recipe takes and what it burns.
+func (c *chooser) stove(one *choice) []string {
+	var words []string
+	if minutes := c.minutes(one); minutes != "" {
+		words = append(words, minutes)
+	}
+	if by := one.outcome.Fuel - c.now.Fuel; !one.served && c.now.MealKcal > 0 && math.Round(by.Grams()) != 0 {
+		words = append(words, signedMass(by, c.s.seen.trip.Units)+" "+lang.L("fuel"))
+	} else if c.now.MealKcal == 0 && one.outcome.Fuel > 0 {
+		words = append(words, written.Quantity(one.outcome.Fuel, c.s.seen.trip.Units)+" "+lang.L("fuel"))
+	}
+	return words
 }
 
 func (c *chooser) minutes(one *choice) string {
@@ -144,6 +183,14 @@ func signedMass(mass units.Mass, u units.System) string {
 		return "−" + written.Quantity(-whole, u)
 	}
 	return plus(float64(whole)) + written.Quantity(whole, u)
+}
+
+// signedMoney writes a change of cost, with its sign.
+func signedMoney(by units.Money, currency string) string {
+	if by < 0 {
+		return "−" + written.Price(-by, currency)
+	}
+	return plus(float64(by)) + written.Price(by, currency)
 }
 
 // signedNumber writes a change in whole numbers, with its sign.

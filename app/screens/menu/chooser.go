@@ -10,7 +10,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
-	menus "sumpter/domain/menu"
+	"sumpter/domain/fill"
 	"sumpter/domain/trial"
 	"sumpter/domain/trip"
 )
@@ -22,6 +22,7 @@ type choice struct {
 	suits   bool // may be served in the slot
 	served  bool // it is what the slot serves now
 	days    []int
+	unsafe  []trip.FoodID // would not be safe there, or are not known to be
 	tried   bool
 	outcome trial.Outcome
 }
@@ -121,11 +122,11 @@ func (c *chooser) rank() {
 	c.stopped = cancel
 	whole, n := o.wholeMenu(), o.plan.Needs
 	served := o.dishes(k)
-	var ranked []menus.Ranked
+	var ranked []fill.Ranked
 	var day *trial.Day
 	var now trial.Outcome
 	c.s.bench.Document.Background(func() {
-		ranked = menus.Rank(whole, n, k.day, k.meal, k.group)
+		ranked = fill.Rank(whole, n, k.day, k.meal, k.group)
 		day = trial.NewDay(whole, n, k.day, k.group)
 		now = day.With(k.meal, served)
 	}, func() {
@@ -139,23 +140,23 @@ func (c *chooser) rank() {
 }
 
 // unranked lists the ranked recipes and, after them, all others.
-func (c *chooser) unranked(ranked []menus.Ranked) []choice {
+func (c *chooser) unranked(ranked []fill.Ranked) []choice {
 	o := c.s.seen
 	days := o.daysOf(c.k)
 	seen := map[trip.RecipeID]bool{}
 	var list []choice
-	add := func(id trip.RecipeID, suits bool) {
+	add := func(id trip.RecipeID, suits bool, unsafe []trip.FoodID) {
 		if recipe := o.recipes[id]; recipe != nil && !seen[id] {
 			seen[id] = true
 			served := slices.ContainsFunc(o.dishes(c.k), func(d trip.Dish) bool { return d.Recipe == id })
-			list = append(list, choice{recipe: id, name: recipe.Name, suits: suits, served: served, days: days[id]})
+			list = append(list, choice{recipe: id, name: recipe.Name, suits: suits, served: served, days: days[id], unsafe: unsafe})
 		}
 	}
 	for _, r := range ranked {
-		add(r.Recipe, true)
+		add(r.Recipe, true, r.Unsafe)
 	}
 	for i := range o.trip.Recipes {
-		add(o.trip.Recipes[i].ID, false)
+		add(o.trip.Recipes[i].ID, false, nil)
 	}
 	return list
 }
@@ -223,9 +224,9 @@ func (c *chooser) filter() {
 	case c.s.seen.plan == nil:
 		c.caption.SetText(lang.L("What each would change comes with the plan."))
 	case c.now.MealKcal == 0:
-		c.caption.SetText(lang.L("Food and energy of this meal, for one eater."))
+		c.caption.SetText(lang.L("Food and energy of this meal for one eater, then minutes and fuel."))
 	default:
-		c.caption.SetText(lang.L("What changes in an eater's day: food, energy; minutes of the meal."))
+		c.caption.SetText(lang.L("What changes in an eater's day: food, energy, protein, cost. Then minutes and fuel of the meal."))
 	}
 	c.list.Refresh()
 }

@@ -26,6 +26,7 @@ type Screen struct {
 	group   trip.GroupID // shown; 0: all
 	groups  *widget.Select
 	drags   *widget.Select
+	filler  *filler
 	held    *clipboard
 	pending *pending // what the next slot chosen is for
 	missing *fyne.Container
@@ -49,9 +50,10 @@ func New(b *bench.Bench) *Screen {
 	s.groups = widget.NewSelect(nil, s.chooseGroup)
 	s.drags = widget.NewSelect([]string{lang.L("Dragging swaps"), lang.L("Dragging moves"), lang.L("Dragging copies")}, nil)
 	s.drags.SetSelectedIndex(0)
-	fill := widget.NewButton(lang.L("Fill the open slots"), s.fill)
-	fill.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What is eaten when?")), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160), fill))
+	s.filler = newFiller(s)
+	head := container.NewVBox(
+		container.NewBorder(nil, nil, look.NewHeading(lang.L("What is eaten when?")), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160))),
+		s.filler.content)
 	s.missing = s.noRecipes()
 	middle := container.NewVSplit(container.NewStack(s.board, s.missing), s.food.content)
 	middle.Offset = 0.72
@@ -92,6 +94,7 @@ func (s *Screen) Refresh() {
 		s.group = 0
 	}
 	s.showGroups()
+	s.filler.show()
 	show(s.missing, len(t.Recipes) == 0)
 	show(s.board, len(t.Recipes) > 0)
 	first := len(s.board.rows) == 0

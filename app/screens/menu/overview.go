@@ -2,6 +2,7 @@ package menu
 
 import (
 	"slices"
+	"strings"
 
 	"sumpter/domain/cooking"
 	"sumpter/domain/findings"
@@ -102,6 +103,17 @@ func sameServed(a, b *trip.Cell) bool {
 	return slices.EqualFunc(a.Dishes, b.Dishes, func(x, y trip.Dish) bool {
 		return x.Recipe == y.Recipe && slices.Equal(x.For, y.For) && slices.Equal(x.Accepted, y.Accepted)
 	})
+}
+
+// foodNames lists foods by name.
+func (o *overview) foodNames(foods []trip.FoodID) string {
+	var names []string
+	for _, id := range foods {
+		if food := o.foods[id]; food != nil {
+			names = append(names, food.Name)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 // eaten tells whether somebody of the group eats the meal from the packs.

@@ -44,6 +44,9 @@ func wide(object fyne.CanvasObject, width float32) fyne.CanvasObject {
 
 func bareNumber(n int) string { return strconv.Itoa(n) }
 
+// percent writes a share, never as nothing.
+func percent(share float64) string { return written.Number(max(0.1, 100*share), 1) + " %" }
+
 // massRange writes the least and the most of something.
 func massRange(low, high units.Mass, system units.System) string {
 	from, to := written.Quantity(low, system), written.Quantity(high, system)

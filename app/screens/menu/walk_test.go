@@ -102,7 +102,7 @@ func (w *walk) do(action string, k slot) {
 		recipe := rapid.SampledFrom(w.Document.Trip().Recipes[:12]).Draw(w.t, "recipe")
 		_ = w.serve(k, recipe.ID, rapid.SampledFrom(ways).Draw(w.t, "way"))
 	case "fill":
-		w.fill()
+		w.filler.start(rapid.Bool().Draw(w.t, "anew"))
 	case "keep":
 		_ = w.keep(k)
 	case "arrows":
@@ -128,14 +128,21 @@ func TestProposalsReadAsDecisionsServeTheSame(t *testing.T) {
 		on := triptest.Large(8, 3, seed)
 		on.Menu, on.Settings.FillOpenSlots = on.Menu[:2], true
 		s := openTrip(t, on)
-		proposals := s.proposals()
-		if len(proposals) < 5 {
-			t.Fatalf("only %d proposals", len(proposals))
+		before, kept := s.seen, []slot{}
+		for _, served := range before.plan.Menu.Slots {
+			if k := slotOfMenu(&served); before.proposal(k) != nil {
+				kept = append(kept, k)
+			}
 		}
-		before := s.seen
-		s.fill()
-		for _, cell := range proposals {
-			k := slotOfCell(&cell)
+		if len(kept) < 5 {
+			t.Fatalf("only %d proposals", len(kept))
+		}
+		s.edit(func(t *trip.Trip) {
+			for _, k := range kept {
+				cellFor(t, k).Dishes = cloneDishes(before.dishes(k))
+			}
+		})
+		for _, k := range kept {
 			was, is := before.slots[k], s.seen.slots[k]
 			if is.Proposed || len(is.Dishes) != len(was.Dishes) {
 				t.Fatalf("%v: %d dishes, %d proposed", k, len(is.Dishes), len(was.Dishes))

@@ -5,6 +5,7 @@ package bagstest
 import (
 	"context"
 
+	"sumpter/domain/fill"
 	"sumpter/domain/menu"
 	"sumpter/domain/needs"
 	"sumpter/domain/portions"
@@ -15,11 +16,19 @@ import (
 // Batches sizes the menu of a canonical trip.
 func Batches(t *trip.Trip) portions.Result {
 	n := needs.Compute(t, nil)
-	m, err := menu.Resolve(context.Background(), t, n)
+	return portions.Compute(t, n, menu.Resolve(t, proposed(t, n)))
+}
+
+// proposed fills the open slots where the settings ask for it.
+func proposed(t *trip.Trip, n needs.Result) []trip.Cell {
+	if !t.Settings.FillOpenSlots {
+		return nil
+	}
+	p, err := fill.Menu(context.Background(), t, n, fill.Options{Steps: fill.Sketch})
 	if err != nil {
 		panic(err) // only a cancelled context fails
 	}
-	return portions.Compute(t, n, m)
+	return p.Cells
 }
 
 // Food is a dry food free of every declared allergen.

@@ -28,6 +28,7 @@ type dayEnumerator struct {
 	cutoff int64
 	cut    bool // something was left out for its cost
 	ended  bool // the work limit ended the pass
+	diving bool // the first menu is enough
 
 	chosen []int
 	got    []span
@@ -82,6 +83,24 @@ func (e *dayEnumerator) list(slack, mark int64, most int) enumeration {
 	e.descend(0, e.p.dayConstant(e.day))
 	slices.SortFunc(e.found, byReduced)
 	return e.result(e.bound)
+}
+
+// dive returns a menu from the dishes that list found, whatever it costs, and better ones as far as the work mark allows: where the rules that
+// give way cost much, all that list looks at may lie over its cutoff.
+func (e *dayEnumerator) dive(mark int64, most int) enumeration {
+	e.cutoff, e.mark, e.most, e.diving = never/2, e.steps.used+diveSteps, 1, true
+	e.found = nil
+	e.prepare()
+	e.descend(0, e.p.dayConstant(e.day))
+	e.diving = false
+	if len(e.found) == 0 {
+		return enumeration{least: e.bound, complete: e.bound - 1}
+	}
+	slices.SortFunc(e.found, byReduced)
+	first := e.found[0]
+	found := e.list(first.reduced-e.bound, mark, most)
+	found.menus = append(found.menus, first)
+	return found
 }
 
 func (e *dayEnumerator) result(bound int64) enumeration {
@@ -179,7 +198,7 @@ func (e *dayEnumerator) descend(i int, sum int64) {
 	}
 	for k := from; k < len(p.list); k++ {
 		d := &p.list[k]
-		if e.steps.past(e.mark) {
+		if e.over() {
 			e.ended = true
 			return
 		}
@@ -196,6 +215,14 @@ func (e *dayEnumerator) descend(i int, sum int64) {
 		e.descend(i+1, sum+d.cost)
 		e.take(d, -1)
 	}
+}
+
+// over tells that the pass must end. A dive ends with its first menu, and has work of its own: without a menu there is no plan.
+func (e *dayEnumerator) over() bool {
+	if e.diving {
+		return len(e.found) > 0 || e.steps.stopped || e.steps.used >= e.mark
+	}
+	return e.steps.past(e.mark)
 }
 
 // fits tells whether dish d leaves the day's rules within reach.

@@ -5,6 +5,8 @@ const (
 	poolWanted = 500    // menus of a day after which the slack is not widened
 	poolMost   = 1500   // menus kept for each day
 	proofMost  = 20_000 // menus kept for each day while proving
+	diveMost   = 40     // menus kept of a day that has none near its bound
+	diveSteps  = 400_000
 )
 
 // fillPools lists the menus of each day, widening the slack until there are enough; false if a day has none.
@@ -34,7 +36,13 @@ func (s *solver) fillPool(p *prices, d int, share int64) {
 	for slack := s.slack(d); ; slack *= 2 {
 		found := e.list(slack, mark, poolMost)
 		pool.take(found, poolMost)
-		if found.complete == never || len(found.menus) >= poolWanted || s.steps.past(mark) || slack > never/4 {
+		if found.complete == never || len(found.menus) >= poolWanted || slack > never/4 {
+			return
+		}
+		if s.steps.past(mark) {
+			if len(pool.menus) == 0 {
+				pool.take(e.dive(mark+share, diveMost), poolMost)
+			}
 			return
 		}
 	}

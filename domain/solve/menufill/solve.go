@@ -64,7 +64,7 @@ const (
 	poolShare    = 10
 	sketchShare  = 8  // a first search, so that there is a plan early
 	plightShare  = 20 // and how far it goes on while there is none
-	tightenShare = 30 // prices between days, moved to what the menus of the days say
+	tightenShare = 40 // prices between days, moved to what the menus of the days say
 	proofShare   = 7
 	lastShare    = 95   // the last search may go on to here; the rest is for a proof
 	firstClimb   = 2000 // steps of the prices
