@@ -16,6 +16,26 @@ type Work struct {
 	Needs   needs.Result
 	Bags    bags.Result
 	Cooking cooking.Result
+
+	// Decided are mornings on which it is decided, not reckoned, who has what.
+	// A stage begins on each.
+	Decided []Decided
+	// Choices asks for the choices of each stage, which costs memory.
+	Choices bool
+}
+
+// Decided says who has which things on a morning and as long as the same
+// people are there. What is not named stays with who had it; what nobody who
+// is there had goes where it is fairest.
+type Decided struct {
+	Day      int // 1-based
+	Carriers map[Thing]trip.MemberID
+}
+
+// Thing names one thing that is carried.
+type Thing struct {
+	Kind ItemKind
+	Key  string
 }
 
 // Compute gives every bag, piece of gear and container of fuel a carrier on
@@ -27,7 +47,7 @@ func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
 	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}}
 	c.indexCrew()
 	c.remember(keep)
-	for _, run := range cutStages(w.Trip, w.Legs) {
+	for _, run := range cutStages(w.Trip, w.Legs, w.Decided) {
 		if err := c.split(ctx, run); err != nil {
 			return Result{}, err
 		}

@@ -33,6 +33,17 @@ type Stage struct {
 	Proven     bool      `json:"proven"`
 	HandOvers  int       `json:"hand_overs"` // items that change carrier at its start
 	Fair       []float64 `json:"fair"`       // fair level of each day, load / capability
+	Choices    []Choice  `json:"-"`          // hand-overs against fairness, from the fewest on; none where nothing could stay
+}
+
+// Choice is a split of a stage that none with as few hand-overs beats in
+// fairness.
+type Choice struct {
+	HandOvers int // things that were with another who is there
+	Worst     float64
+	Mean      float64
+	Carriers  map[Thing]trip.MemberID
+	Taken     bool // the one of the stage
 }
 
 // ItemKind is what kind of thing is carried.

@@ -28,6 +28,7 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	for i := range pieces {
 		c.applyPins(&pieces[i], r)
 		c.openToAll(&pieces[i], r)
+		c.follow(&pieces[i], r)
 	}
 	stage := Stage{Leg: r.leg, FirstDay: r.first, LastDay: r.last}
 	if len(r.present) == 0 {
@@ -55,6 +56,21 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	}
 	c.take(&stage, r, pieces, solved)
 	return nil
+}
+
+// follow holds a piece to what was decided for the morning of a stage.
+func (c *calculation) follow(p *piece, r run) {
+	decided := decidedOn(c.Decided, r.first)
+	if decided == nil {
+		return
+	}
+	member, named := decided.Carriers[Thing{p.kind, p.key}]
+	if !named {
+		member, named = c.previous[itemKey(p)]
+	}
+	if place, known := c.place[member]; named && known && slices.Contains(p.allowed, place) {
+		p.allowed, p.why = []int{place}, prose.Say("decided on the way")
+	}
 }
 
 // stillGood measures the split to keep on the masses there are now. A gram
@@ -206,6 +222,9 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 	stage.Worst, stage.WorstBound = share(solved.R1), share(solved.R1Bound)
 	stage.Mean, stage.MeanBound = share(solved.S), share(solved.SBound)
 	stage.Proven, stage.HandOvers = solved.Proven, c.handOvers(stage)
+	if c.Work.Choices {
+		stage.Choices = c.choices(r, pieces, solved)
+	}
 	for _, day := range solved.Days {
 		stage.Fair = append(stage.Fair, share(day.Level))
 	}

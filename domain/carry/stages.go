@@ -11,14 +11,15 @@ type run struct {
 	wasteLeftBehind bool // rubbish can be left where the stage ends
 }
 
-// cutStages cuts the legs where somebody joins or leaves: within a stage the
-// same people are there, and every item keeps its carrier.
-func cutStages(t *trip.Trip, legs []trip.Leg) []run {
+// cutStages cuts the legs where somebody joins or leaves, and on mornings of
+// decision: within a stage the same people are there, and every item keeps its
+// carrier.
+func cutStages(t *trip.Trip, legs []trip.Leg, decided []Decided) []run {
 	var runs []run
 	for i, leg := range legs {
 		for first := leg.FirstDay; first <= leg.LastDay; {
 			last := first
-			for last < leg.LastDay && samePeople(t, first, last+1) {
+			for last < leg.LastDay && samePeople(t, first, last+1) && decidedOn(decided, last+1) == nil {
 				last++
 			}
 			runs = append(runs, run{leg: i, first: first, last: last, present: present(t, first), lastOfLeg: last == leg.LastDay})
@@ -31,6 +32,16 @@ func cutStages(t *trip.Trip, legs []trip.Leg) []run {
 		}
 	}
 	return runs
+}
+
+// decidedOn finds what is decided on a morning, or nil.
+func decidedOn(list []Decided, day int) *Decided {
+	for i := range list {
+		if list[i].Day == day {
+			return &list[i]
+		}
+	}
+	return nil
 }
 
 func samePeople(t *trip.Trip, a, b int) bool {

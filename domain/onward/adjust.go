@@ -2,11 +2,14 @@ package onward
 
 import (
 	"context"
+	"fmt"
 	"slices"
+	"strconv"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
+	"sumpter/domain/needs"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
 	"sumpter/domain/resupply"
@@ -15,7 +18,7 @@ import (
 	"sumpter/domain/units"
 )
 
-func (w *work) crewChanged() bool { return len(w.leaves) > 0 }
+func (w *work) crewChanged() bool { return len(w.done.CrewChanges) > 0 }
 
 func (w *work) boxMissing() bool { return slices.Contains(mapValues(w.unfed, len(w.plan.Legs)), true) }
 
@@ -28,7 +31,7 @@ func mapValues(unfed map[int]bool, legs int) []bool {
 }
 
 func (w *work) changed() bool {
-	return w.crewChanged() || w.boxMissing() || len(w.gone) > 0 || len(w.moved) > 0
+	return w.crewChanged() || w.boxMissing() || len(w.gone) > 0 || len(w.done.Replans) > 0
 }
 
 func (w *work) missing() Amount {
@@ -73,12 +76,7 @@ func (w *work) adjusted() *plan.Plan {
 	now := *w.plan
 	t := w.trip.Clone()
 	for i := range t.Crew {
-		if first, left := w.leaves[t.Crew[i].ID]; left {
-			t.Crew[i].LastDay = first - 1
-			if first <= max(1, t.Crew[i].FirstDay) { // never came
-				t.Crew[i].FirstDay, t.Crew[i].LastDay = len(t.Days)+1, len(t.Days)+1
-			}
-		}
+		w.setDays(&t.Crew[i])
 	}
 	for i := range t.Points {
 		if slices.Contains(w.done.MissingBoxes, t.Points[i].ID) {
@@ -86,10 +84,32 @@ func (w *work) adjusted() *plan.Plan {
 		}
 	}
 	now.Trip, now.Legs = t, t.Legs()
+	w.needs = w.needsNow(t)
+	now.Needs = w.needs
 	now.Bags = bags.Result{Bags: w.bagsNow(now.Legs)}
-	now.Cooking = w.fuelNow()
+	now.Portions.Batches = w.batchesNow()
+	now.Cooking = w.cookingNow(&now)
 	now.Resupply.Boxes = w.boxesNow()
 	return &now
+}
+
+// setDays makes the days a member is there their planned ones. Who goes and
+// comes back counts as there between, which only makes loads come out lighter
+// than they are on those days.
+func (w *work) setDays(m *trip.Member) {
+	first, last := 0, 0
+	for day := 1; day <= len(w.trip.Days); day++ {
+		if w.present(m.ID, day) {
+			last = day
+			if first == 0 {
+				first = day
+			}
+		}
+	}
+	m.Standby = first == 0
+	if first > 0 {
+		m.FirstDay, m.LastDay = first, last
+	}
 }
 
 // bagsNow lists the bags that are, were or will be there.
@@ -104,10 +124,14 @@ func (w *work) bagsNow(legs []trip.Leg) []bags.Bag {
 		if w.unfed[bag.Leg] || orphaned[bag.Key] {
 			continue
 		}
-		if move, ok := w.moved[bag.Key]; ok {
-			bag.Day, bag.Meal = move.Day, move.Meal
+		if move, ok := w.moved[dishOf(&bag)]; ok {
+			bag.Day, bag.Meal, bag.Group = move.Day, move.Meal, move.Group
+			if move.Day == 0 { // carried on to the end
+				bag.Day, bag.Group = len(w.trip.Days), w.plan.Bags.Bags[i].Group
+			}
 		}
-		bag.Leg = trip.LegOf(legs, bag.Day)
+		leg, _ := w.legNow(bag.Leg)
+		bag.Leg = min(leg, trip.LegOf(legs, bag.Day))
 		list = append(list, bag)
 	}
 	slices.SortStableFunc(list, func(a, b bags.Bag) int {
@@ -128,16 +152,94 @@ func (w *work) legNow(leg int) (int, bool) {
 	return place, !w.unfed[leg]
 }
 
-func (w *work) fuelNow() cooking.Result {
-	now := w.plan.Cooking
-	now.Fuel = nil
+// cookingNow cooks the dishes where they are now eaten, with the fuel there is:
+// that was bought or sent for the plan of packing night. Fuel sold at a point
+// is there whether the box comes or not.
+func (w *work) cookingNow(now *plan.Plan) cooking.Result {
+	cooked := cooking.Compute(now.Trip, now.Needs, now.Portions, now.Legs)
+	cooked.Fuel, cooked.Findings = nil, nil
 	for _, fuel := range w.plan.Cooking.Fuel {
 		if leg, comes := w.legNow(fuel.Leg); comes {
 			fuel.Leg = leg
-			now.Fuel = append(now.Fuel, fuel)
+			cooked.Fuel = append(cooked.Fuel, fuel)
+		}
+	}
+	return cooked
+}
+
+// batchesNow puts each dish that is there at the meal at which it is eaten,
+// without those who are not there.
+func (w *work) batchesNow() []portions.Batch {
+	there := map[string]bool{}
+	for i := range w.lots {
+		for _, dish := range w.lots[i].dishes {
+			there[dish] = true
+		}
+	}
+	runs := map[lotKey]int{}
+	var list []portions.Batch
+	for _, batch := range w.plan.Portions.Batches {
+		key := lotKey{slot{batch.Day, batch.Meal, batch.Group}, batch.Recipe}
+		runs[key]++
+		dish := fmt.Sprintf("d%d %s g%d r%d b%d", batch.Day, batch.Meal, batch.Group, batch.Recipe, runs[key])
+		if move, ok := w.moved[dish]; ok {
+			batch.Day, batch.Meal, batch.Group = move.Day, move.Meal, move.Group
+		}
+		if batch.Day == 0 || batch.Day >= w.from && !there[dish] {
+			continue
+		}
+		batch.Portions = slices.DeleteFunc(slices.Clone(batch.Portions), func(p portions.Portion) bool { return !w.present(p.Member, batch.Day) })
+		list = append(list, batch)
+	}
+	slices.SortStableFunc(list, func(a, b portions.Batch) int {
+		return slot{a.Day, a.Meal, a.Group}.compare(slot{b.Day, b.Meal, b.Group})
+	})
+	return list
+}
+
+// needsNow is the planned needs of those who are there; of who joined on the
+// way it is reckoned anew, with the load the others have.
+func (w *work) needsNow(t *trip.Trip) needs.Result {
+	now := w.plan.Needs
+	now.Members = slices.Clone(now.Members)
+	var joined needs.Result
+	for i := range now.Members {
+		m := &now.Members[i]
+		m.Days = slices.Clone(m.Days)
+		for d := range m.Days {
+			there := w.present(m.Member, d+1)
+			if there && !m.Days[d].Present {
+				if joined.Members == nil {
+					joined = needs.Figures(t, w.usualLoads())
+				}
+				m.Days[d] = joined.Members[i].Days[d]
+			}
+			if !there {
+				m.Days[d] = needs.Day{}
+			}
 		}
 	}
 	return now
+}
+
+// usualLoads gives who was not planned to be there the shared load of those
+// who were.
+func (w *work) usualLoads() needs.Loads {
+	loads := w.plan.Carry.Loads()
+	for d := range w.trip.Days {
+		shared, carriers := units.Mass(0), units.Mass(0)
+		for i := range w.plan.Carry.Members {
+			if day := w.plan.Carry.Members[i].Days[d]; day.Present {
+				shared, carriers = shared+day.Load-day.OwnKit, carriers+1
+			}
+		}
+		for i := range w.plan.Carry.Members {
+			if !w.plan.Carry.Members[i].Days[d].Present && carriers > 0 {
+				loads[i][d] = w.trip.Crew[i].OwnKit + shared/carriers
+			}
+		}
+	}
+	return loads
 }
 
 func (w *work) boxesNow() []resupply.Box {
@@ -152,7 +254,8 @@ func (w *work) boxesNow() []resupply.Box {
 }
 
 // resplit gives what is left to those who are there, with as few things
-// changing hands as equal fairness allows.
+// changing hands as equal fairness allows. Up to the first day on which
+// something differs everything is where the plan had it.
 func (w *work) resplit(ctx context.Context, now *plan.Plan) error {
 	there := now.Bags
 	there.Bags = nil
@@ -161,18 +264,94 @@ func (w *work) resplit(ctx context.Context, now *plan.Plan) error {
 			there.Bags = append(there.Bags, bag)
 		}
 	}
-	split, err := carry.Compute(ctx, carry.Work{Trip: now.Trip, Legs: now.Legs, Needs: now.Needs, Bags: there, Cooking: now.Cooking}, &w.plan.Carry)
+	split, err := carry.Compute(ctx, carry.Work{
+		Trip: now.Trip, Legs: now.Legs, Needs: now.Needs, Bags: there, Cooking: now.Cooking, Decided: w.decided(), Choices: true,
+	}, w.pickUps())
 	now.Carry = split
 	return err
 }
 
-// handOvers compares who had each thing last night with who has it now. What
-// was taken on from a box has no giver.
+// differsFrom is the first day on which something is other than planned that
+// may change hands.
+func (w *work) differsFrom() int {
+	first := len(w.trip.Days) + 1
+	for _, change := range w.done.CrewChanges {
+		first = min(first, change.Day)
+	}
+	for _, replan := range w.done.Replans {
+		first = min(first, replan.Day)
+	}
+	for i, leg := range w.plan.Legs {
+		if w.unfed[i] {
+			first = min(first, leg.FirstDay)
+		}
+	}
+	return first
+}
+
+// decided says who has what on mornings before anything differed, and on those
+// on which the leader decided it.
+func (w *work) decided() []carry.Decided {
+	differs := w.differsFrom()
+	var list []carry.Decided
+	for _, stage := range w.plan.Carry.Stages {
+		if stage.FirstDay >= differs {
+			continue
+		}
+		planned := carry.Decided{Day: stage.FirstDay, Carriers: map[carry.Thing]trip.MemberID{}}
+		for _, item := range stage.Items {
+			planned.Carriers[carry.Thing{Kind: item.Kind, Key: item.Key}] = item.Carrier
+		}
+		list = append(list, planned)
+	}
+	for _, replan := range w.done.Replans {
+		one := carry.Decided{Day: replan.Day, Carriers: map[carry.Thing]trip.MemberID{}}
+		for _, over := range replan.HandOvers {
+			one.Carriers[thingOf(over)] = over.To
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// pickUps is the planned split as far as it says who takes what out of boxes:
+// the labels say so too. What is in the packs already stays where it is.
+func (w *work) pickUps() *carry.Result {
+	kept := &carry.Result{}
+	for _, stage := range w.plan.Carry.Stages {
+		stage.Items = slices.DeleteFunc(slices.Clone(stage.Items), func(item carry.Item) bool {
+			return item.Kind == carry.GearItem || item.Kind == carry.WasteItem
+		})
+		kept.Stages = append(kept.Stages, stage)
+	}
+	return kept
+}
+
+func thingOf(over trip.HandOver) carry.Thing {
+	switch {
+	case over.Bag != "":
+		return carry.Thing{Kind: carry.BagItem, Key: over.Bag}
+	case over.Gear != 0:
+		return carry.Thing{Kind: carry.GearItem, Key: strconv.FormatInt(int64(over.Gear), 10)}
+	default:
+		return carry.Thing{Kind: carry.FuelItem, Key: over.Fuel}
+	}
+}
+
+// handOvers compares who had each thing last night with who has it now.
 func (w *work) handOvers(now *plan.Plan) []trail.HandOver {
+	carriers := carriersOn(now, w.from)
+	return w.changes(now, func(item carry.Item) trip.MemberID { return carriers[carry.Thing{Kind: item.Kind, Key: item.Key}] })
+}
+
+// changes lists what was with another last night than a split gives it to.
+// What is taken out of a box has no giver and is left out; so is rubbish, which
+// who leaves takes along.
+func (w *work) changes(now *plan.Plan, to func(carry.Item) trip.MemberID) []trail.HandOver {
 	if w.from == 1 {
 		return nil
 	}
-	before := carriersOn(w.plan, w.from-1)
+	before := carriersOn(now, w.from-1)
 	gone := map[string]bool{}
 	for key, end := range w.ends {
 		gone[key] = end.Day < w.from
@@ -183,19 +362,15 @@ func (w *work) handOvers(now *plan.Plan) []trail.HandOver {
 	}
 	var list []trail.HandOver
 	for _, item := range itemsOn(now, w.from) {
-		if bag := byKey[item.Key]; item.Kind == carry.BagItem && (bag == nil || bag.Day < w.from || gone[item.Key]) {
+		if bag := byKey[item.Key]; item.Kind == carry.WasteItem || item.Kind == carry.BagItem && (bag == nil || bag.Day < w.from || gone[item.Key]) {
 			continue
 		}
-		if from, had := before[thing{item.Kind, item.Key}]; had && from != item.Carrier {
+		item.Carrier = to(item)
+		if from, had := before[carry.Thing{Kind: item.Kind, Key: item.Key}]; had && from != item.Carrier {
 			list = append(list, trail.HandOver{Item: item, From: from, To: item.Carrier})
 		}
 	}
 	return list
-}
-
-type thing struct {
-	kind carry.ItemKind
-	key  string
 }
 
 func itemsOn(p *plan.Plan, day int) []carry.Item {
@@ -207,10 +382,10 @@ func itemsOn(p *plan.Plan, day int) []carry.Item {
 	return nil
 }
 
-func carriersOn(p *plan.Plan, day int) map[thing]trip.MemberID {
-	found := map[thing]trip.MemberID{}
+func carriersOn(p *plan.Plan, day int) map[carry.Thing]trip.MemberID {
+	found := map[carry.Thing]trip.MemberID{}
 	for _, item := range itemsOn(p, day) {
-		found[thing{item.Kind, item.Key}] = item.Carrier
+		found[carry.Thing{Kind: item.Kind, Key: item.Key}] = item.Carrier
 	}
 	return found
 }
@@ -226,8 +401,7 @@ func (w *work) days() []Day {
 				continue
 			}
 			eaten := Eaten{Member: id}
-			if i < len(w.plan.Needs.Members) && number <= len(w.plan.Needs.Members[i].Days) {
-				need := w.plan.Needs.Members[i].Days[number-1]
+			if need := w.needs.Members[i].Days[number-1]; need.Present {
 				eaten.Target, eaten.ProteinTarget = need.TargetKcal, need.ProteinGrams
 			}
 			for l := range w.lots {
@@ -294,8 +468,8 @@ func (w *work) reach(have units.Kcal, part float64) float64 {
 	for number := w.from; ; number++ {
 		need := units.Kcal(0)
 		day := min(number, len(w.trip.Days))
-		for i := range w.plan.Needs.Members {
-			member := &w.plan.Needs.Members[i]
+		for i := range w.needs.Members {
+			member := &w.needs.Members[i]
 			if w.present(member.Member, day) && day <= len(member.Days) {
 				need += member.Days[day-1].TargetKcal
 			}

@@ -4,8 +4,10 @@ import (
 	"cmp"
 	"maps"
 	"slices"
+	"strings"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/needs"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
 	"sumpter/domain/trip"
@@ -35,6 +37,7 @@ type lot struct {
 	now      slot // as the leader moved it
 	recipe   trip.RecipeID
 	bags     []*bags.Bag // those that are there or to come
+	dishes   []string    // their keys
 	all      int         // bags it was packed in
 	earliest int         // first day on which it is in the packs
 	latest   int         // last day on which all of it is known to be good
@@ -56,20 +59,23 @@ type work struct {
 
 	foods    map[trip.FoodID]*trip.Food
 	recipes  map[trip.RecipeID]*trip.Recipe
-	leaves   map[trip.MemberID]int // first day without
+	needs    needs.Result // of those who are there
 	ends     map[string]trip.BagEnd
-	moved    map[string]trip.BagMove
-	unfed    map[int]bool // legs whose box did not come
-	lots     []lot        // by home and recipe
-	gone     []*bags.Bag  // of days that are left
-	orphaned []*bags.Bag  // own bags of those who went home
+	moved    map[string]trip.DishMove // by dish; what was decided last
+	unfed    map[int]bool             // legs whose box did not come
+	lots     []lot                    // by home and recipe
+	gone     []*bags.Bag              // of days that are left
+	orphaned []*bags.Bag              // own bags of those who are not there
+	kept     []*bags.Bag              // carried on for no meal yet
 }
 
 func newWork(p *plan.Plan, done *trip.Progress, from int) *work {
+	known := *p.Trip // the plan may be older than what was noted
+	known.Progress = *done
 	w := &work{
-		plan: p, trip: p.Trip, done: done, from: from,
-		foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}, leaves: map[trip.MemberID]int{},
-		ends: map[string]trip.BagEnd{}, moved: map[string]trip.BagMove{}, unfed: map[int]bool{},
+		plan: p, trip: &known, done: done, from: from,
+		foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{},
+		ends: map[string]trip.BagEnd{}, moved: map[string]trip.DishMove{}, unfed: map[int]bool{},
 	}
 	for i := range w.trip.Foods {
 		w.foods[w.trip.Foods[i].ID] = &w.trip.Foods[i]
@@ -77,14 +83,15 @@ func newWork(p *plan.Plan, done *trip.Progress, from int) *work {
 	for i := range w.trip.Recipes {
 		w.recipes[w.trip.Recipes[i].ID] = &w.trip.Recipes[i]
 	}
-	for _, d := range done.Departures {
-		w.leaves[d.Member] = d.Day
-	}
 	for _, e := range done.Ends {
 		w.ends[e.Bag] = e
 	}
-	for _, m := range done.Moves {
-		w.moved[m.Bag] = m
+	decided := slices.Clone(done.Replans)
+	slices.SortFunc(decided, func(a, b trip.Replan) int { return cmp.Compare(a.Day, b.Day) })
+	for _, replan := range decided {
+		for _, m := range replan.Moves {
+			w.moved[m.Dish] = m
+		}
 	}
 	for i, leg := range p.Legs {
 		w.unfed[i] = leg.From != 0 && slices.Contains(done.MissingBoxes, leg.From)
@@ -96,11 +103,14 @@ func newWork(p *plan.Plan, done *trip.Progress, from int) *work {
 // present tells whether a member is there on a day, after all.
 func (w *work) present(id trip.MemberID, day int) bool {
 	member := w.trip.Member(id)
-	if member == nil || !member.Present(day) {
-		return false
-	}
-	first, left := w.leaves[id]
-	return !left || day < first
+	return member != nil && w.trip.There(member, day)
+}
+
+// dishOf gives the key of the dish a bag belongs to: what its own key begins
+// with, "d3 dinner g1 r7 b1".
+func dishOf(bag *bags.Bag) string {
+	parts := strings.Fields(bag.Key)
+	return strings.Join(parts[:min(5, len(parts))], " ")
 }
 
 // gather sorts the bags: into dishes, gone, or nobody's.
@@ -109,8 +119,8 @@ func (w *work) gather() {
 	for i := range w.plan.Bags.Bags {
 		bag := &w.plan.Bags.Bags[i]
 		now := slot{bag.Day, bag.Meal, bag.Group}
-		if m, ok := w.moved[bag.Key]; ok {
-			now.day, now.meal = m.Day, m.Meal
+		if m, ok := w.moved[dishOf(bag)]; ok {
+			now = slot{m.Day, m.Meal, m.Group}
 		}
 		end, ended := w.ends[bag.Key]
 		lost := ended && end.End != trip.Eaten || w.unfed[bag.Leg]
@@ -118,6 +128,9 @@ func (w *work) gather() {
 			now.day = end.Day
 		}
 		switch {
+		case now.day == 0 && !lost:
+			w.kept = append(w.kept, bag)
+			continue
 		case now.day < w.from:
 			continue // that day is over
 		case lost:
@@ -157,7 +170,7 @@ type lotKey struct {
 // is shared as it was portioned, and what those leave who are not there is
 // eaten by the others as far as they can.
 func (w *work) share(l *lot) {
-	l.planned, l.eaters = map[trip.MemberID]gains{}, map[trip.MemberID]gains{}
+	l.planned, l.eaters, l.dishes = map[trip.MemberID]gains{}, map[trip.MemberID]gains{}, nil
 	due := map[trip.MemberID]map[trip.FoodID]units.Mass{}
 	for i := range w.plan.Portions.Batches {
 		batch := &w.plan.Portions.Batches[i]
@@ -168,6 +181,12 @@ func (w *work) share(l *lot) {
 			w.portion(l, due, &portion)
 		}
 	}
+	for _, bag := range l.bags {
+		if dish := dishOf(bag); !slices.Contains(l.dishes, dish) {
+			l.dishes = append(l.dishes, dish)
+		}
+	}
+	w.welcome(l, due)
 	for _, bag := range l.bags {
 		if bag.Member == 0 {
 			continue

@@ -29,6 +29,8 @@ type Rest struct {
 	Changed   bool             // anything differs from what was planned
 	Moves     []Move           // proposed: what should be eaten at another meal
 	HandOvers []trail.HandOver // on the morning of From
+	Choices   []Choice         // other ways to hand over, from the fewest on; none once it is decided
+	Decided   bool             // what changes hands that morning is decided
 	Missing   Amount           // of days from From on, that will not be there
 	Spare     []Spare          // own bags of those who went home
 	Days      []Day            // from From to the end
@@ -49,12 +51,26 @@ type Move struct {
 	Group    trip.GroupID
 	Recipe   trip.RecipeID
 	Bags     []string // keys
+	Dishes   []string // keys
 	Day      int      // where it is now
 	Meal     trip.Meal
 	ToDay    int
 	ToMeal   trip.Meal
 	Earliest int // first day on which it is in the packs
 }
+
+// Choice is one way to share the load on the morning of From.
+type Choice struct {
+	HandOvers []trail.HandOver
+	PickUps   []trail.HandOver // out of a box: from nobody
+	Worst     float64          // heaviest share that morning, load by capability
+	Taken     bool             // the one that Plan follows: nearly as fair as can be
+
+	Relabelled int // pick-ups that go to another than planned
+}
+
+// Changes counts what has to be done by hand.
+func (c Choice) Changes() int { return len(c.HandOvers) + c.Relabelled }
 
 // Spare is a bag made for one who is not there any more.
 type Spare struct {
@@ -77,6 +93,25 @@ func (d Day) Share() float64 {
 		return 1
 	}
 	return float64(d.Kcal / d.Planned)
+}
+
+// OfNeed is what part of their need those who are there get on the day, and
+// the member who gets the least part of theirs.
+func (d Day) OfNeed() (share, least float64, who trip.MemberID) {
+	var target, kcal units.Kcal
+	for _, e := range d.Members {
+		if e.Target <= 0 {
+			continue
+		}
+		target, kcal = target+e.Target, kcal+e.Kcal
+		if part := float64(e.Kcal / e.Target); who == 0 || part < least {
+			least, who = part, e.Member
+		}
+	}
+	if target <= 0 {
+		return 1, 1, 0
+	}
+	return float64(kcal / target), least, who
 }
 
 // Eaten is what one member gets on one day.
@@ -110,12 +145,13 @@ func Make(ctx context.Context, p *plan.Plan, done *trip.Progress, from int) (*Re
 	rest.Moves = w.propose()
 	rest.Spare = w.spare()
 	rest.Plan = w.adjusted()
-	if w.crewChanged() || w.boxMissing() {
+	if w.crewChanged() || w.boxMissing() || len(done.Replans) > 0 {
 		if err := w.resplit(ctx, rest.Plan); err != nil {
 			return nil, err
 		}
 	}
 	rest.HandOvers = w.handOvers(rest.Plan)
+	rest.Choices, rest.Decided = w.choices(rest.Plan), done.Replan(from) != nil
 	rest.Days = w.days()
 	w.setIntakes(rest.Plan)
 	rest.Lasts = w.lasts(rest.Plan)

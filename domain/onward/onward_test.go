@@ -1,13 +1,16 @@
 package onward_test
 
 import (
+	"cmp"
 	"context"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/onward"
 	"sumpter/domain/plan"
@@ -77,7 +80,7 @@ func intake(p *plan.Plan, id trip.MemberID, day int) (found struct {
 func TestSomebodyGoesHome(t *testing.T) {
 	p := planned(t, triptest.Large(6, 6, 3))
 	leaver := p.Trip.Crew[2].ID
-	rest := onwards(t, p, trip.Progress{Departures: []trip.Departure{{Member: leaver, Day: 4}}}, 4)
+	rest := onwards(t, p, trip.Progress{CrewChanges: []trip.CrewChange{{Member: leaver, Day: 4}}}, 4)
 	given := 0
 	for _, h := range rest.HandOvers {
 		if h.To == leaver {
@@ -132,11 +135,7 @@ func TestALostDinnerIsSpreadOut(t *testing.T) {
 	if len(before.Findings) == 0 {
 		t.Error("nobody is told")
 	}
-	for _, move := range before.Moves {
-		for _, key := range move.Bags {
-			done.Moves = append(done.Moves, trip.BagMove{Bag: key, Day: move.ToDay, Meal: move.ToMeal})
-		}
-	}
+	onward.Store(&done, before.Decide(-1, true))
 	after := onwards(t, p, done, 4)
 	if len(after.Moves) > 0 {
 		t.Errorf("what was taken over is proposed again: %+v", after.Moves)
@@ -162,9 +161,11 @@ func happened(rt *rapid.T, p *plan.Plan, from int) trip.Progress {
 		case 0:
 			done.Ends = append(done.Ends, trip.BagEnd{Bag: bag.Key, End: rapid.SampledFrom(trip.Ends()).Draw(rt, "end"), Day: rapid.IntRange(1, from).Draw(rt, "on")})
 		case 1:
-			done.Moves = append(done.Moves, trip.BagMove{Bag: bag.Key, Day: rapid.IntRange(1, len(p.Trip.Days)).Draw(rt, "to"), Meal: rapid.SampledFrom(trip.Meals()).Draw(rt, "meal")})
+			done.Replans = append(done.Replans, moved(rt, p, &bag, from))
 		}
 	}
+	slices.SortStableFunc(done.Replans, func(a, b trip.Replan) int { return cmp.Compare(a.Day, b.Day) })
+	done.Replans = slices.CompactFunc(done.Replans, func(a, b trip.Replan) bool { return a.Day == b.Day })
 	for _, leg := range p.Legs {
 		if leg.From != 0 && rapid.Bool().Draw(rt, "missing") {
 			done.MissingBoxes = append(done.MissingBoxes, leg.From)
@@ -172,10 +173,23 @@ func happened(rt *rapid.T, p *plan.Plan, from int) trip.Progress {
 	}
 	for _, member := range p.Trip.Crew[1:] {
 		if rapid.IntRange(0, 3).Draw(rt, "leaves") == 0 {
-			done.Departures = append(done.Departures, trip.Departure{Member: member.ID, Day: rapid.IntRange(1, len(p.Trip.Days)).Draw(rt, "from")})
+			done.CrewChanges = append(done.CrewChanges, trip.CrewChange{Member: member.ID, Day: rapid.IntRange(1, len(p.Trip.Days)).Draw(rt, "from")})
 		}
 	}
 	return done
+}
+
+// moved draws that the dish of a bag is eaten elsewhere, or carried on, and
+// that the bag goes to somebody.
+func moved(rt *rapid.T, p *plan.Plan, bag *bags.Bag, from int) trip.Replan {
+	day := rapid.IntRange(1, from).Draw(rt, "decided on")
+	dish := strings.Join(strings.Fields(bag.Key)[:5], " ")
+	move := trip.DishMove{Dish: dish}
+	if rapid.IntRange(0, 4).Draw(rt, "kept") > 0 {
+		move = trip.DishMove{Dish: dish, Day: rapid.IntRange(day, len(p.Trip.Days)).Draw(rt, "to"), Meal: rapid.SampledFrom(trip.Meals()).Draw(rt, "meal"), Group: rapid.SampledFrom(p.Trip.Groups).Draw(rt, "group").ID}
+	}
+	over := trip.HandOver{Bag: bag.Key, To: rapid.SampledFrom(p.Trip.Crew).Draw(rt, "taker").ID}
+	return trip.Replan{Day: day, Moves: []trip.DishMove{move}, HandOvers: []trip.HandOver{over}}
 }
 
 func TestWhateverHappens(t *testing.T) {
@@ -218,7 +232,7 @@ func checkBags(rt *rapid.T, p *plan.Plan, done *trip.Progress, rest *onward.Rest
 	}
 	for _, stage := range rest.Plan.Carry.Stages {
 		for _, item := range stage.Items {
-			for _, d := range done.Departures {
+			for _, d := range done.CrewChanges {
 				if item.Carrier == d.Member && stage.FirstDay >= d.Day {
 					rt.Fatalf("%s is carried by who went home", item.Key)
 				}
@@ -240,7 +254,7 @@ func checkEaten(rt *rapid.T, p *plan.Plan, done *trip.Progress, rest *onward.Res
 	for _, day := range rest.Days {
 		for _, e := range day.Members {
 			eaten += e.Kcal
-			for _, d := range done.Departures {
+			for _, d := range done.CrewChanges {
 				if e.Member == d.Member && day.Number >= d.Day {
 					rt.Fatalf("who went home eats on day %d", day.Number)
 				}
@@ -274,7 +288,7 @@ func checkMoves(rt *rapid.T, p *plan.Plan, done *trip.Progress, rest *onward.Res
 
 func BenchmarkOnward60x21(b *testing.B) {
 	p := planned(b, triptest.Large(60, 21, 1))
-	done := trip.Progress{Departures: []trip.Departure{{Member: p.Trip.Crew[5].ID, Day: 9}}}
+	done := trip.Progress{CrewChanges: []trip.CrewChange{{Member: p.Trip.Crew[5].ID, Day: 9}}}
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := onward.Make(context.Background(), p, &done, 9); err != nil {

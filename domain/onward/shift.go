@@ -67,6 +67,7 @@ func (w *work) proposeFor(group trip.GroupID) []Move {
 			continue
 		}
 		move := Move{Group: group, Recipe: l.recipe, Day: l.now.day, Meal: l.now.meal, ToDay: at[i].day, ToMeal: at[i].meal, Earliest: l.earliest}
+		move.Dishes = l.dishes
 		for _, bag := range l.bags {
 			move.Bags = append(move.Bags, bag.Key)
 		}

@@ -35,7 +35,6 @@ func (t *Trip) Clone() *Trip {
 	c.Pins = slices.Clone(t.Pins)
 	p := &c.Progress
 	p.Purchases, p.Ends, p.MissingBoxes = slices.Clone(p.Purchases), slices.Clone(p.Ends), slices.Clone(p.MissingBoxes)
-	p.Departures, p.Moves = slices.Clone(p.Departures), slices.Clone(p.Moves)
 	p.CrewChanges = slices.Clone(p.CrewChanges)
 	p.Replans = cloneEach(p.Replans, func(r *Replan) { r.Moves, r.HandOvers = slices.Clone(r.Moves), slices.Clone(r.HandOvers) })
 	p.Packed = cloneEach(p.Packed, func(b *PackedBag) { b.Weighed = slices.Clone(b.Weighed) })

@@ -154,19 +154,6 @@ func (t *Trip) renumber(to func(day int) int) {
 	t.Pins = rekeyed(t.Pins, to, func(p *Pin) *string { return &p.Bag })
 	t.Progress.Packed = rekeyed(t.Progress.Packed, to, func(b *PackedBag) *string { return &b.Bag })
 	t.Progress.Ends = rekeyed(t.Progress.Ends, to, func(e *BagEnd) *string { return &e.Bag })
-	t.Progress.Moves = rekeyed(t.Progress.Moves, to, func(m *BagMove) *string { return &m.Bag })
-	t.Progress.Moves = slices.DeleteFunc(t.Progress.Moves, func(m BagMove) bool { return to(m.Day) == 0 })
-	for i := range t.Progress.Moves {
-		t.Progress.Moves[i].Day = to(t.Progress.Moves[i].Day)
-	}
-	for i := range t.Progress.Departures {
-		d := &t.Progress.Departures[i]
-		if day := to(d.Day); day > 0 {
-			d.Day = day
-		} else {
-			d.Day = max(1, d.Day-1)
-		}
-	}
 	for i := range t.Progress.Ends {
 		e := &t.Progress.Ends[i]
 		if day := to(e.Day); day > 0 {

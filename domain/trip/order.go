@@ -42,8 +42,6 @@ func (p Progress) canonical() Progress {
 	p.Packed = sortedBy(p.Packed, func(a, b PackedBag) int { return cmp.Compare(a.Bag, b.Bag) })
 	p.Ends = sortedBy(p.Ends, func(a, b BagEnd) int { return cmp.Compare(a.Bag, b.Bag) })
 	p.MissingBoxes = sortedBy(p.MissingBoxes, func(a, b PointID) int { return cmp.Compare(a, b) })
-	p.Departures = sortedBy(p.Departures, func(a, b Departure) int { return cmp.Compare(a.Member, b.Member) })
-	p.Moves = sortedBy(p.Moves, func(a, b BagMove) int { return cmp.Compare(a.Bag, b.Bag) })
 	p.canonicalWay()
 	return p
 }

@@ -11,8 +11,6 @@ import (
 // planned: bags are named by their key, so that what was noted stays with its
 // bag when the trip is planned anew.
 type Progress struct {
-	Departures   []Departure  `json:"departures,omitempty"` // who went home early
-	Moves        []BagMove    `json:"moves,omitempty"`      // bags eaten at another meal than planned
 	Purchases    []Purchase   `json:"purchases,omitempty"`
 	Packed       []PackedBag  `json:"packed,omitempty"`
 	Ends         []BagEnd     `json:"ends,omitempty"`
@@ -63,20 +61,6 @@ type BagEnd struct {
 	Bag string `json:"bag"` // bag key of the plan
 	End End    `json:"end"`
 	Day int    `json:"day"` // 1-based
-}
-
-// Departure is a member who goes home before their last day. Bags, loads and
-// meals were made for them too: the rest is planned anew with what there is.
-type Departure struct {
-	Member MemberID `json:"member"`
-	Day    int      `json:"day"` // the first day without them
-}
-
-// BagMove says at which meal a bag is eaten instead of the planned one.
-type BagMove struct {
-	Bag  string `json:"bag"` // bag key of the plan
-	Day  int    `json:"day"` // 1-based
-	Meal Meal   `json:"meal"`
 }
 
 // PackedBag finds what packing night did to a bag, or nil.
@@ -152,8 +136,6 @@ func (t *Trip) tidyProgress(before *Trip) {
 		bag.Weighed = orNil(slices.DeleteFunc(bag.Weighed, func(w Weighing) bool { return t.Food(w.Food) == nil }))
 	}
 	p.MissingBoxes = orNil(slices.DeleteFunc(p.MissingBoxes, func(id PointID) bool { return t.Point(id) == nil }))
-	p.Departures = orNil(slices.DeleteFunc(p.Departures, func(d Departure) bool { return t.Member(d.Member) == nil || d.Day > len(t.Days) }))
-	p.Moves = orNil(slices.DeleteFunc(p.Moves, func(m BagMove) bool { return m.Day > len(t.Days) }))
 	p.Ends = orNil(slices.DeleteFunc(p.Ends, func(e BagEnd) bool { return e.Day > len(t.Days) }))
 	t.tidyTheWay()
 }

@@ -30,8 +30,6 @@ func (c *checker) progress() {
 		distinct(c, "", "bag", p.Ends, func(e BagEnd) string { return e.Bag })
 	}
 	c.missingBoxes(p.MissingBoxes)
-	c.departures(p.Departures)
-	c.moves(p.Moves)
 	c.theWay(p)
 }
 
@@ -106,35 +104,6 @@ func (c *checker) missingBoxes(points []PointID) {
 			c.missing("", "resupply point", int64(id), "one of the resupply points, or take the line out")
 		}
 	}
-}
-
-func (c *checker) departures(list []Departure) {
-	if !c.size("progress.departures", "members who went home", len(list), 0, MaxMembers) {
-		return
-	}
-	for i, d := range list {
-		c.at("progress.departures", i, 0, "")
-		if !c.members[d.Member] {
-			c.missing("member", "member", int64(d.Member), "one of the crew, or take the line out")
-		}
-		c.dayOf(d.Day, "Enter the first day without them.")
-	}
-	c.where = Where{List: "progress.departures"}
-	distinct(c, "", "member", list, func(d Departure) MemberID { return d.Member })
-}
-
-func (c *checker) moves(list []BagMove) {
-	if !c.size("progress.moves", "bags eaten at another meal", len(list), 0, MaxNotedBags) {
-		return
-	}
-	for i, m := range list {
-		c.at("progress.moves", i, 0, "")
-		c.bagKey(m.Bag)
-		word(c, "meal", "meal", m.Meal, Meals()...)
-		c.dayOf(m.Day, "Enter the day on which it is eaten.")
-	}
-	c.where = Where{List: "progress.moves"}
-	distinct(c, "", "bag", list, func(m BagMove) string { return m.Bag })
 }
 
 func (c *checker) dayOf(day int, remedy string) {

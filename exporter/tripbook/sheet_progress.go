@@ -126,34 +126,3 @@ func missingBoxSheet() sheet {
 	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.MissingBoxes })
 	return t
 }
-
-func departureSheet() sheet {
-	type R = trip.Departure
-	t := &table[R]{
-		name: sheetDepartures, list: "progress.departures",
-		about: "Who went home before the end. Usually this sheet is empty.",
-		fresh: func() R { return R{} },
-		columns: []column[R]{
-			col("Member", "member", func(d *R) *trip.MemberID { return &d.Member }, toMember(), "A member of sheet Crew.").must().wide(20),
-			col("First day without", "day", func(d *R) *int { return &d.Day }, count(), "The number of the day.").must().wide(9),
-		},
-	}
-	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.Departures })
-	return t
-}
-
-func bagMoveSheet() sheet {
-	type R = trip.BagMove
-	t := &table[R]{
-		name: sheetMoves, list: "progress.moves",
-		about: "Bags that are eaten at another meal than the plan says. Usually this sheet is empty.",
-		fresh: func() R { return R{} },
-		columns: []column[R]{
-			col("Bag", "bag", func(m *R) *string { return &m.Bag }, line(), helpBag).must().wide(34),
-			col("Day", "day", func(m *R) *int { return &m.Day }, count(), "The number of the day.").must().wide(6),
-			col("Meal", "meal", func(m *R) *trip.Meal { return &m.Meal }, word(trip.Meals()), "At which meal.").must().wide(12),
-		},
-	}
-	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.Moves })
-	return t
-}

@@ -26,8 +26,6 @@ const (
 	sheetPacked       = "Packed bags"
 	sheetBagEnds      = "Bag ends"
 	sheetMissingBoxes = "Missing boxes"
-	sheetDepartures   = "Gone home"
-	sheetMoves        = "Moved bags"
 	sheetCrewChanges  = "Crew changes"
 	sheetReplans      = "Decisions"
 	sheetDishMoves    = "Moved dishes"
@@ -44,7 +42,6 @@ func sheets() []sheet {
 		tripSheet(), groupSheet(), crewSheet(), daySheet(), foodSheet(), safetySheet(), packageSheet(),
 		recipeSheet(), ingredientSheet(), menuSheet(), acceptedSheet(), gearSheet(), fuelSheet(),
 		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), missingBoxSheet(),
-		departureSheet(), bagMoveSheet(),
 		crewChangeSheet(), replanSheet(), dishMoveSheet(), handOverSheet(),
 	}
 }

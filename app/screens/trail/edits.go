@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/domain/onward"
 	"sumpter/domain/trip"
 )
 
@@ -82,59 +83,93 @@ func (s *Screen) allEaten() {
 // stays packed, and the rest is planned anew with it.
 func (s *Screen) leave(last int) {
 	id, ok := s.packs.Selected()
-	member := s.bench.Trip().Member(id)
-	if !ok || member == nil {
+	if !ok {
 		s.bench.Say(lang.L("Choose the member in the lower table first."))
 		return
 	}
+	s.letLeave(id, last)
+}
+
+// letLeave notes that a day is a member's last.
+func (s *Screen) letLeave(id trip.MemberID, last int) {
+	member := s.bench.Trip().Member(id)
+	if member == nil {
+		return
+	}
 	name := lang.X("leave", "let {{.Name}} leave after day {{.Day}}", map[string]any{"Name": member.Name, "Day": last})
-	_ = s.bench.Edit(name, func(t *trip.Trip) error {
+	err := s.bench.Edit(name, func(t *trip.Trip) error {
 		switch {
 		case last < max(1, member.FirstDay):
 			return errors.New(lang.L("That is before the member's first day: take them out in the crew instead."))
 		case last >= len(t.Days) || member.LastDay != 0 && last >= member.LastDay:
 			return errors.New(lang.L("That is their last day anyway."))
 		}
-		t.Progress.Departures = slices.DeleteFunc(t.Progress.Departures, func(d trip.Departure) bool { return d.Member == id })
-		t.Progress.Departures = append(t.Progress.Departures, trip.Departure{Member: id, Day: last + 1})
+		setThere(t, id, last+1, false)
+		return nil
+	})
+	if err == nil {
+		s.show(last + 1) // the morning on which things change hands
+	}
+}
+
+// join notes that somebody is there from the morning of the day shown on.
+func (s *Screen) join(id trip.MemberID) {
+	name := lang.X("join", "let {{.Name}} join on day {{.Day}}", map[string]any{"Name": s.memberName(id), "Day": s.number})
+	_ = s.bench.Edit(name, func(t *trip.Trip) error {
+		setThere(t, id, s.number, true)
 		return nil
 	})
 }
 
-// stay takes a departure back.
-func (s *Screen) stay(id trip.MemberID) {
-	name := lang.X("stay", "let {{.Name}} stay after all", map[string]any{"Name": s.memberName(id)})
+// setThere notes that a member is there, or no longer, from a morning on. What
+// was noted of later mornings no longer holds.
+func setThere(t *trip.Trip, id trip.MemberID, day int, there bool) {
+	p := &t.Progress
+	p.CrewChanges = slices.DeleteFunc(p.CrewChanges, func(c trip.CrewChange) bool { return c.Member == id && c.Day >= day })
+	p.CrewChanges = append(p.CrewChanges, trip.CrewChange{Member: id, Day: day, There: there})
+}
+
+// unchange takes a change of the crew back.
+func (s *Screen) unchange(change trip.CrewChange) {
+	name := lang.X("as-planned-there", "let {{.Name}} be there as planned", map[string]any{"Name": s.memberName(change.Member)})
 	_ = s.bench.Edit(name, func(t *trip.Trip) error {
-		t.Progress.Departures = slices.DeleteFunc(t.Progress.Departures, func(d trip.Departure) bool { return d.Member == id })
-		if len(t.Progress.Departures) == 0 {
-			t.Progress.Departures = nil
+		p := &t.Progress
+		p.CrewChanges = slices.DeleteFunc(p.CrewChanges, func(c trip.CrewChange) bool { return c == change })
+		if len(p.CrewChanges) == 0 {
+			p.CrewChanges = nil
 		}
 		return nil
 	})
 }
 
-// takeOver moves bags to the meals that were proposed.
-func (s *Screen) takeOver() {
-	if s.rest == nil || len(s.rest.Moves) == 0 {
-		s.bench.Say(lang.L("No other meals are proposed."))
+// accept stores what changes hands and what is eaten elsewhere, as shown.
+func (s *Screen) accept() {
+	if !s.toDecide() {
+		s.bench.Say(lang.L("There is nothing to decide on this morning."))
 		return
 	}
-	moves := s.rest.Moves
-	_ = s.bench.Edit(lang.X("take-over", "eat {{.Count}} dishes at other meals", map[string]any{"Count": len(moves)}), func(t *trip.Trip) error {
-		for _, move := range moves {
-			for _, key := range move.Bags {
-				t.Progress.Moves = slices.DeleteFunc(t.Progress.Moves, func(m trip.BagMove) bool { return m.Bag == key })
-				t.Progress.Moves = append(t.Progress.Moves, trip.BagMove{Bag: key, Day: move.ToDay, Meal: move.ToMeal})
-			}
-		}
+	decided := s.rest.Decide(s.choice, true)
+	name := lang.X("accept-rest", "go on with {{.HandOvers}} hand-overs and {{.Meals}} moved meals from day {{.Day}}", map[string]any{
+		"HandOvers": len(s.day.HandOvers), "Meals": len(s.rest.Moves), "Day": s.number})
+	_ = s.bench.Edit(name, func(t *trip.Trip) error {
+		onward.Store(&t.Progress, decided)
 		return nil
 	})
 }
 
-// asPacked puts every moved bag back to the meal on its label.
-func (s *Screen) asPacked() {
-	_ = s.bench.Edit(lang.L("eat every bag at the meal on its label"), func(t *trip.Trip) error {
-		t.Progress.Moves = nil
+// withdraw takes back what was decided on the morning shown.
+func (s *Screen) withdraw() {
+	day := s.number
+	if s.bench.Trip().Progress.Replan(day) == nil {
+		s.bench.Say(lang.L("Nothing was decided on this morning."))
+		return
+	}
+	_ = s.bench.Edit(lang.X("withdraw-rest", "take back what was decided on day {{.Day}}", map[string]any{"Day": day}), func(t *trip.Trip) error {
+		p := &t.Progress
+		p.Replans = slices.DeleteFunc(p.Replans, func(r trip.Replan) bool { return r.Day == day })
+		if len(p.Replans) == 0 {
+			p.Replans = nil
+		}
 		return nil
 	})
 }

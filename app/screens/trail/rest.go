@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -14,15 +13,10 @@ import (
 	"sumpter/domain/trip"
 )
 
-// showRest says how the rest now stands: who went home, how much of each day
-// is left, what should be eaten elsewhere, and whose bags are free.
+// showRest says how the rest now stands: how far the food reaches, how much of
+// each day's need is there, whose bags are free.
 func (p *sidePanel) showRest() {
 	s := p.screen
-	for _, d := range s.bench.Trip().Progress.Departures {
-		id := d.Member
-		back := widget.NewButton(lang.L("Stays after all"), func() { s.stay(id) })
-		p.all.Add(container.NewBorder(nil, nil, nil, back, paragraph(lang.X("gone-home", "{{.Name}} is not there from day {{.Day}} on.", map[string]any{"Name": s.memberName(id), "Day": d.Day}))))
-	}
 	if s.rest == nil {
 		return
 	}
@@ -32,28 +26,10 @@ func (p *sidePanel) showRest() {
 	if s.rest.Missing.Bags > 0 {
 		p.all.Add(paragraph(lang.X("rest-missing", "Not there: {{.Bags}} bags with {{.Food}}.", map[string]any{"Bags": s.rest.Missing.Bags, "Food": written.Quantity(s.rest.Missing.Food, s.bench.Units())})))
 	}
-	p.all.Add(newShares(s.rest.Days))
-	p.showMoves()
+	p.all.Add(s.newShares())
 	p.showSpare()
 	for _, finding := range s.rest.Findings {
 		p.all.Add(findingRow(finding, s.bench.Units()))
-	}
-}
-
-func (p *sidePanel) showMoves() {
-	s := p.screen
-	if len(s.rest.Moves) > 0 {
-		p.all.Add(heading(lang.L("Better eaten at another meal")))
-		for _, move := range s.rest.Moves {
-			p.all.Add(paragraph(s.moveText(move)))
-		}
-		take := widget.NewButton(lang.L("Take over these meals"), s.takeOver)
-		take.Importance = widget.HighImportance
-		p.all.Add(container.NewHBox(take))
-	}
-	if moved := len(s.bench.Trip().Progress.Moves); moved > 0 {
-		p.all.Add(container.NewBorder(nil, nil, nil, widget.NewButton(lang.L("As on the labels"), s.asPacked),
-			paragraph(lang.X("moved-bags", "{{.Count}} bags are eaten at another meal than their label says.", map[string]any{"Count": moved}))))
 	}
 }
 
@@ -101,17 +77,6 @@ func (p *sidePanel) showSpare() {
 	}
 }
 
-func (p *sidePanel) showHandOvers() {
-	if len(p.screen.day.HandOvers) == 0 {
-		return
-	}
-	p.all.Add(heading(lang.L("Hand over this morning")))
-	for _, line := range p.screen.handOverLines() {
-		p.all.Add(paragraph(line))
-	}
-	p.all.Add(container.NewHBox(widget.NewButton(lang.L("Copy the list"), p.screen.copyHandOvers)))
-}
-
 // handOverLines are to be read aloud: one line for each giver and taker.
 func (s *Screen) handOverLines() []string {
 	type pair struct{ from, to trip.MemberID }
@@ -150,15 +115,16 @@ func (s *Screen) copyHandOvers() {
 	s.bench.Say(lang.L("The list is copied: paste it into a message."))
 }
 
-// newShares shows what part of each day's planned food is there, as a bar and
-// a figure.
-func newShares(days []onward.Day) *widget.Form {
+// newShares shows what part of the need of each day is there, as a bar and in
+// words, and who gets least of theirs.
+func (s *Screen) newShares() *widget.Form {
 	form := widget.NewForm()
-	for _, day := range days {
+	for _, day := range s.rest.Days {
+		share, least, who := day.OfNeed()
 		bar := widget.NewProgressBar()
-		bar.Max = 1
-		bar.SetValue(min(1, day.Share()))
-		text := written.Number(100*day.Share(), 0) + " %"
+		bar.SetValue(min(1, share))
+		text := lang.X("share-of-need", "{{.Share}} % of the need, least {{.Name}} {{.Least}} %", map[string]any{
+			"Share": written.Number(100*share, 0), "Name": s.memberName(who), "Least": written.Number(100*least, 0)})
 		bar.TextFormatter = func() string { return text }
 		form.Append(dayNumber(day.Number), bar)
 	}

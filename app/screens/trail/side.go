@@ -23,31 +23,52 @@ import (
 	"sumpter/domain/units"
 )
 
-// sidePanel shows the chosen bag or member, and below it what holds for all:
-// fuel, hand-overs, boxes to come.
+// sidePanel shows the chosen bag or member, and beside it how the rest of the
+// way stands: who is there, what changes hands, fuel, boxes to come.
 type sidePanel struct {
 	screen  *Screen
 	bag     string        // chosen last; or
 	member  trip.MemberID //
 	chosen  *fyne.Container
 	all     *fyne.Container
+	crew    *crewPicker
+	tabs    *bench.Tabs
 	content fyne.CanvasObject
 }
 
+const restTab = 1
+
 func newSidePanel(s *Screen) *sidePanel {
-	p := &sidePanel{screen: s, chosen: container.NewVBox(), all: container.NewVBox()}
-	p.content = bench.NewScroll(container.NewVBox(p.chosen, widget.NewSeparator(), p.all))
+	p := &sidePanel{screen: s, chosen: container.NewVBox(), all: container.NewVBox(), crew: newCrewPicker(s)}
+	p.tabs = bench.NewTabs(
+		container.NewTabItem(lang.L("Bag or pack"), bench.NewScroll(p.chosen)),
+		container.NewTabItem(lang.L("The rest of the way"), bench.NewScroll(p.all)),
+	)
+	p.content = p.tabs
 	return p
+}
+
+// openRest shows the rest of the way where it has to be decided.
+func (p *sidePanel) openRest() {
+	if p.screen.toDecide() {
+		p.tabs.SelectIndex(restTab)
+	}
 }
 
 func (p *sidePanel) showBag(key string) {
 	p.bag, p.member = key, 0
 	p.showChosen()
+	if !p.screen.filling { // somebody chose it
+		p.tabs.SelectIndex(0)
+	}
 }
 
 func (p *sidePanel) showMember(id trip.MemberID) {
 	p.bag, p.member = "", id
 	p.showChosen()
+	if !p.screen.filling { // somebody chose it
+		p.tabs.SelectIndex(0)
+	}
 }
 
 func (p *sidePanel) refresh() {
@@ -57,10 +78,11 @@ func (p *sidePanel) refresh() {
 		p.all.Add(paragraph(lang.L("Here comes the day: what is eaten, who has it, how it is cooked. It needs a plan first: enter crew, days and menu.")))
 		return
 	}
-	p.showRest()
-	p.showHandOvers()
-	p.showFuel()
+	p.showCrew()
 	p.showBoxes()
+	p.showDecision()
+	p.showRest()
+	p.showFuel()
 	p.all.Add(paragraph(lang.L("Treat all water. A torn, wet or doubtful bag is not eaten. Never cook inside a tent. Local rules and people on the spot come first.")))
 }
 

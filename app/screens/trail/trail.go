@@ -33,7 +33,9 @@ type Screen struct {
 	number  int               // the day shown; 0: not chosen yet
 	day     trail.Day
 	rest    *onward.Rest          // nil while nothing differs from the plan
+	choice  int                   // of rest.Choices, -1: none
 	asked   int                   // number of the last reckoning that was begun
+	filling bool                  // the tables are being filled: nobody chose anything
 	places  map[string]int        // of bags in day.Bags, by key
 	members map[trip.MemberID]int // places in day.Packs
 	date    *look.Text
@@ -124,7 +126,7 @@ func (s *Screen) reckon() {
 	p, done, from := s.bench.Plan(), s.bench.Trip().Progress, s.number
 	s.asked++
 	asked := s.asked
-	if p == nil || len(done.Departures)+len(done.MissingBoxes)+len(done.Moves)+len(done.Ends) == 0 {
+	if p == nil || !done.UnderWay() {
 		return
 	}
 	var rest *onward.Rest
@@ -135,8 +137,9 @@ func (s *Screen) reckon() {
 		if asked != s.asked || err != nil || !rest.Changed {
 			return
 		}
-		s.rest = rest
+		s.rest, s.choice = rest, takenOf(rest.Choices)
 		s.fill()
+		s.side.openRest()
 	})
 }
 
@@ -151,9 +154,7 @@ func (s *Screen) fill() {
 	if p != nil {
 		s.day = trail.On(p, &t.Progress, s.number)
 	}
-	if s.rest != nil {
-		s.day.HandOvers = s.rest.HandOvers
-	}
+	s.setHandOvers()
 	s.members = map[trip.MemberID]int{}
 	members := make([]trip.MemberID, len(s.day.Packs))
 	for i, pack := range s.day.Packs {
@@ -164,8 +165,10 @@ func (s *Screen) fill() {
 	for i, bag := range s.day.Bags {
 		s.places[bag.Key], keys[i] = i, bag.Key
 	}
+	s.filling = true
 	s.bags.SetRows(keys)
 	s.packs.SetRows(members)
+	s.filling = false
 	s.side.refresh()
 }
 
@@ -205,7 +208,8 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("All of the day was eaten"), Do: s.allEaten},
 		{Name: lang.L("The chosen member leaves this evening"), Do: func() { s.leave(s.number) }},
 		{Name: lang.L("The chosen member left before this day"), Do: func() { s.leave(s.number - 1) }},
-		{Name: lang.L("Take over the proposed meals"), Do: s.takeOver},
+		{Name: lang.L("Go on like this from this morning"), Do: s.accept},
+		{Name: lang.L("Take back what was decided this morning"), Do: s.withdraw},
 		{Name: lang.L("Copy what changes hands this morning"), Do: s.copyHandOvers},
 	}
 }

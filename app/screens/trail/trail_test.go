@@ -1,6 +1,7 @@
 package trail
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"sumpter/app/demo"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench/benchtest"
+	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
@@ -231,13 +233,15 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 	}
 	press(t, s.side.chosen, "Leaves after day 4")
 	s.WantUndo("let " + name + " leave after day 4")
-	if left := s.bench.Trip().Progress.Departures; len(left) != 1 || left[0] != (trip.Departure{Member: leaver, Day: 5}) {
+	if left := s.bench.Trip().Progress.CrewChanges; len(left) != 1 || left[0] != (trip.CrewChange{Member: leaver, Day: 5}) {
 		t.Errorf("noted: %+v", left)
 	}
 	if p := s.bench.Plan(); len(p.Bags.Bags) != packed {
 		t.Errorf("%d bags are planned, %d are packed: what is packed stays packed", len(p.Bags.Bags), packed)
 	}
-	s.Do("The next day")
+	if s.number != 5 || s.side.tabs.SelectedIndex() != restTab {
+		t.Errorf("day %d is shown, tab %d", s.number, s.side.tabs.SelectedIndex())
+	}
 	if _, there := s.pack(leaver); there {
 		t.Error("who left still carries")
 	}
@@ -248,24 +252,79 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 	if copied := s.bench.Clipboard().Content(); !strings.Contains(copied, name+" gives ") {
 		t.Errorf("copied %q", copied)
 	}
-	press(t, s.side.all, "Stays after all")
-	s.WantUndo("let " + name + " stay after all")
+	s.acceptAndTakeBack()
+	press(t, s.side.all, "As planned after all")
+	s.WantUndo("let " + name + " be there as planned")
 	if _, there := s.pack(leaver); !there {
 		t.Error("who stays carries nothing")
 	}
-	for range 2 {
-		if err := s.Document.Undo(); err != nil {
-			t.Error(err)
-		}
+	for s.Document.UndoName() != "" {
+		_ = s.Document.Undo()
 	}
-	if len(s.bench.Trip().Progress.Departures) != 0 {
-		t.Error("undo leaves them gone")
+	if s.bench.Trip().Progress.UnderWay() {
+		t.Error("undo leaves something noted")
 	}
 	s.show(1)
 	s.GoTo(findings.Place{Member: leaver})
 	s.Do("The chosen member left before this day")
 	if s.Said == "" || s.Document.UndoName() != "" {
 		t.Error("nobody can leave before they came")
+	}
+}
+
+// acceptAndTakeBack goes on with few hand-overs, looks at what is stored, and
+// takes it back.
+func (s *shown) acceptAndTakeBack() {
+	s.t.Helper()
+	if len(s.rest.Choices) < 2 {
+		s.t.Fatalf("%d choices", len(s.rest.Choices))
+	}
+	s.choose(0)
+	few := len(s.day.HandOvers)
+	s.choose(len(s.rest.Choices) - 1)
+	if few >= len(s.day.HandOvers) {
+		s.t.Errorf("%d hand-overs are few, the fairest split has %d", few, len(s.day.HandOvers))
+	}
+	s.choose(0)
+	overs := s.day.HandOvers
+	press(s.t, s.side.all, "Go on like this from day 5")
+	replan := s.bench.Trip().Progress.Replan(5)
+	if replan == nil || len(replan.HandOvers) < len(overs) {
+		s.t.Fatalf("stored: %+v of %d", replan, len(overs))
+	}
+	for _, over := range overs {
+		pack, _ := s.pack(over.To)
+		if !slices.ContainsFunc(pack.Items, func(i carry.Item) bool { return i.Key == over.Item.Key && i.Kind == over.Item.Kind }) {
+			s.t.Errorf("%s is not with %s", over.Item.Key, s.memberName(over.To))
+		}
+	}
+	if s.toDecide() {
+		s.t.Error("it is asked for again")
+	}
+	press(s.t, s.side.all, "Decide anew")
+	if s.bench.Trip().Progress.Replan(5) != nil || !s.toDecide() {
+		s.t.Error("what was decided cannot be decided anew")
+	}
+}
+
+// Who stands by can join on the way; a few clicks are enough.
+func TestSomebodyJoins(t *testing.T) {
+	on := demo.Trip()
+	on.Crew[len(on.Crew)-1].Standby = true
+	guest := on.Crew[len(on.Crew)-1]
+	s := openTrip(t, &on, on.DateOf(5))
+	if _, there := s.pack(guest.ID); there {
+		t.Fatal("who stands by is there")
+	}
+	s.side.crew.who.SetSelected(guest.Name + " (not there)")
+	test.Tap(s.side.crew.joins)
+	s.WantUndo("let " + guest.Name + " join on day 5")
+	pack, there := s.pack(guest.ID)
+	if !there || len(pack.Items) == 0 {
+		t.Errorf("who joined has %+v", pack)
+	}
+	if text := words(s.side.all); !strings.Contains(text, guest.Name+" is there from day 5 on.") {
+		t.Errorf("not said:\n%s", text)
 	}
 }
 
@@ -288,8 +347,8 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 		t.Fatalf("what is left is not said:\n%s", text)
 	}
 	move := s.rest.Moves[0]
-	press(t, s.side.all, "Take over these meals")
-	if undo := s.Document.UndoName(); !strings.HasPrefix(undo, "eat ") {
+	press(t, s.side.all, "Go on like this from day 4")
+	if undo := s.Document.UndoName(); !strings.HasPrefix(undo, "go on with ") {
 		t.Errorf("undo is called %q", undo)
 	}
 	if len(s.rest.Moves) != 0 {
@@ -299,8 +358,9 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 	if bag, there := s.bag(move.Bags[0]); !there || bag.Meal != move.ToMeal {
 		t.Errorf("bag %s is not at %s of day %d", move.Bags[0], move.ToMeal, move.ToDay)
 	}
-	press(t, s.side.all, "As on the labels")
-	if len(s.bench.Trip().Progress.Moves) != 0 {
+	s.show(4)
+	press(t, s.side.all, "Decide anew")
+	if len(s.bench.Trip().Progress.Replans) != 0 {
 		t.Error("bags are still moved")
 	}
 }

@@ -6,8 +6,6 @@ func thePurchases(t *trip.Trip) *[]trip.Purchase      { return &t.Progress.Purch
 func thePackedBags(t *trip.Trip) *[]trip.PackedBag    { return &t.Progress.Packed }
 func theBagEnds(t *trip.Trip) *[]trip.BagEnd          { return &t.Progress.Ends }
 func theMissingBoxes(t *trip.Trip) *[]trip.PointID    { return &t.Progress.MissingBoxes }
-func theDepartures(t *trip.Trip) *[]trip.Departure    { return &t.Progress.Departures }
-func theMoves(t *trip.Trip) *[]trip.BagMove           { return &t.Progress.Moves }
 func theCrewChanges(t *trip.Trip) *[]trip.CrewChange  { return &t.Progress.CrewChanges }
 func theReplans(t *trip.Trip) *[]trip.Replan          { return &t.Progress.Replans }
 func theDishMoves(r *trip.Replan) *[]trip.DishMove    { return &r.Moves }
@@ -31,14 +29,6 @@ func weighingFields(w *trip.Weighing) []field {
 
 func bagEndFields(e *trip.BagEnd) []field {
 	return []field{textOf("bag", &e.Bag), textOf("end_of_bag", &e.End), wholeOf("day", &e.Day)}
-}
-
-func departureFields(d *trip.Departure) []field {
-	return []field{wholeOf("member", &d.Member), wholeOf("day", &d.Day)}
-}
-
-func bagMoveFields(m *trip.BagMove) []field {
-	return []field{textOf("bag", &m.Bag), wholeOf("day", &m.Day), textOf("meal", &m.Meal)}
 }
 
 func crewChangeFields(c *trip.CrewChange) []field {
@@ -68,8 +58,6 @@ func progressTables() []Table {
 		list("bag_end", 1, theBagEnds, bagEndFields),
 		items("missing_box", "place", theTrip(), theMissingBoxes,
 			func(id *trip.PointID) []field { return []field{wholeOf("resupply_point", id)} }),
-		list("departure", 1, theDepartures, departureFields),
-		list("bag_move", 1, theMoves, bagMoveFields),
 		items("crew_change", "place", theTrip(), theCrewChanges, crewChangeFields),
 		list("replan", 1, theReplans, func(r *trip.Replan) []field { return []field{wholeOf("day", &r.Day)} }),
 		items("dish_move", "place", replan, theDishMoves, dishMoveFields),

@@ -74,20 +74,6 @@ ALTER TABLE food ADD COLUMN water_activity REAL;
 ALTER TABLE food ADD COLUMN ph REAL;
 ALTER TABLE food ADD COLUMN heat_treated INTEGER NOT NULL DEFAULT 0 CHECK (heat_treated IN (0, 1));
 
--- Who went home early, and bags that are eaten at another meal.
-CREATE TABLE departure (
-  member INTEGER PRIMARY KEY REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED,
-  day INTEGER NOT NULL REFERENCES day (number) DEFERRABLE INITIALLY DEFERRED,
-  place INTEGER NOT NULL
-) STRICT;
-
-CREATE TABLE bag_move (
-  bag TEXT PRIMARY KEY,
-  day INTEGER NOT NULL REFERENCES day (number) DEFERRABLE INITIALLY DEFERRED,
-  meal TEXT NOT NULL,
-  place INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
-
 -- Who may join, and what happened on the way, other than planned.
 ALTER TABLE member ADD COLUMN standby INTEGER NOT NULL DEFAULT 0 CHECK (standby IN (0, 1));
 

@@ -28,15 +28,8 @@ func (b *builder) progress() {
 	for i := range b.pick(0, 3) {
 		p.Ends = append(p.Ends, trip.BagEnd{Bag: bagKey(i), End: oneOf(b, trip.Ends()...), Day: b.pick(1, len(b.trip.Days))})
 	}
-	for i := range b.pick(0, 2) {
-		p.Moves = append(p.Moves, trip.BagMove{Bag: bagKey(i), Day: b.pick(1, len(b.trip.Days)), Meal: oneOf(b, trip.Meals()...)})
-	}
-	if b.chance(30) {
-		p.Departures = append(p.Departures, trip.Departure{Member: oneOf(b, b.trip.Crew...).ID, Day: b.pick(1, len(b.trip.Days))})
-	}
 	b.way()
 	turn(b, p.Packed)
-	turn(b, p.Moves)
 	turn(b, p.Ends)
 	for i := range b.trip.Points {
 		if b.chance(30) {

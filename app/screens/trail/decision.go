@@ -1,0 +1,234 @@
+package trail
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/written"
+	"sumpter/domain/onward"
+	"sumpter/domain/trip"
+)
+
+// crewPicker is where somebody is chosen who leaves or joins.
+type crewPicker struct {
+	screen  *Screen
+	who     *widget.Select
+	ids     []trip.MemberID
+	evening *widget.Button
+	before  *widget.Button
+	joins   *widget.Button
+}
+
+func newCrewPicker(s *Screen) *crewPicker {
+	c := &crewPicker{screen: s, who: widget.NewSelect(nil, nil)}
+	c.who.PlaceHolder = lang.L("Somebody leaves or joins: who?")
+	c.evening = widget.NewButton("", func() { c.leave(s.number) })
+	c.before = widget.NewButton("", func() { c.leave(s.number - 1) })
+	c.joins = widget.NewButton("", func() { s.join(c.chosen()) })
+	c.who.OnChanged = func(string) { c.offer() }
+	return c
+}
+
+func (c *crewPicker) chosen() trip.MemberID {
+	if i := c.who.SelectedIndex(); i >= 0 && i < len(c.ids) {
+		return c.ids[i]
+	}
+	return 0
+}
+
+func (c *crewPicker) leave(last int) {
+	if id := c.chosen(); id != 0 {
+		c.screen.letLeave(id, last)
+	}
+}
+
+// refresh offers everybody, with who is not there marked.
+func (c *crewPicker) refresh() {
+	t := c.screen.bench.Trip()
+	was := c.chosen()
+	c.ids = nil
+	names := make([]string, 0, len(t.Crew))
+	for i := range t.Crew {
+		m := &t.Crew[i]
+		name := m.Name
+		if !t.There(m, c.screen.number) {
+			name = lang.X("not-there", "{{.Name}} (not there)", map[string]any{"Name": m.Name})
+		}
+		c.ids, names = append(c.ids, m.ID), append(names, name)
+	}
+	c.who.Options = names
+	if at := slices.Index(c.ids, was); at >= 0 {
+		c.who.Selected = names[at]
+	} else {
+		c.who.Selected = ""
+	}
+	c.who.Refresh()
+	c.offer()
+}
+
+// offer shows what the chosen member can do on the day.
+func (c *crewPicker) offer() {
+	day := map[string]any{"Day": c.screen.number}
+	c.evening.SetText(lang.X("leaves-evening", "Leaves on the evening of day {{.Day}}", day))
+	c.before.SetText(lang.X("leaves-morning", "Left before day {{.Day}}", day))
+	c.joins.SetText(lang.X("joins-morning", "Joins on day {{.Day}}", day))
+	t := c.screen.bench.Trip()
+	m := t.Member(c.chosen())
+	for _, b := range []*widget.Button{c.evening, c.before, c.joins} {
+		b.Hide()
+	}
+	switch {
+	case m == nil:
+	case t.There(m, c.screen.number):
+		c.evening.Show()
+		c.before.Show()
+	default:
+		c.joins.Show()
+	}
+}
+
+// showCrew says who left and joined, and lets others do so.
+func (p *sidePanel) showCrew() {
+	s := p.screen
+	for _, change := range s.bench.Trip().Progress.CrewChanges {
+		words := map[string]any{"Name": s.memberName(change.Member), "Day": change.Day}
+		text := lang.X("gone-home", "{{.Name}} is not there from day {{.Day}} on.", words)
+		if change.There {
+			text = lang.X("came-along", "{{.Name}} is there from day {{.Day}} on.", words)
+		}
+		back := widget.NewButton(lang.L("As planned after all"), func() { s.unchange(change) })
+		p.all.Add(container.NewBorder(nil, nil, nil, back, paragraph(text)))
+	}
+	p.crew.refresh()
+	p.all.Add(p.crew.who)
+	p.all.Add(container.NewVBox(p.crew.evening, p.crew.before, p.crew.joins))
+}
+
+// toDecide tells whether something is proposed for the morning shown.
+func (s *Screen) toDecide() bool {
+	return s.rest != nil && (len(s.rest.Moves) > 0 || !s.rest.Decided && (len(s.day.HandOvers) > 0 || len(s.rest.Choices) > 0))
+}
+
+// takenOf gives the choice the plan follows, -1 where there is none.
+func takenOf(choices []onward.Choice) int {
+	return slices.IndexFunc(choices, func(c onward.Choice) bool { return c.Taken })
+}
+
+// setHandOvers shows what changes hands by the chosen split.
+func (s *Screen) setHandOvers() {
+	if s.rest == nil {
+		return
+	}
+	s.day.HandOvers = s.rest.HandOvers
+	if s.choice >= 0 && s.choice < len(s.rest.Choices) {
+		s.day.HandOvers = s.rest.Choices[s.choice].HandOvers
+	}
+}
+
+// showDecision lists what changes hands and what is eaten elsewhere, to be
+// accepted as a whole.
+func (p *sidePanel) showDecision() {
+	s := p.screen
+	if s.toDecide() {
+		accept := widget.NewButton(lang.X("accept", "Go on like this from day {{.Day}}", map[string]any{"Day": s.number}), s.accept)
+		accept.Importance = widget.HighImportance
+		p.all.Add(accept)
+	} else if s.rest != nil && s.rest.Decided {
+		p.all.Add(container.NewBorder(nil, nil, nil, widget.NewButton(lang.L("Decide anew"), s.withdraw),
+			paragraph(lang.X("decided", "How it goes on was decided on the morning of day {{.Day}}.", map[string]any{"Day": s.number}))))
+	}
+	p.showChoices()
+	p.showHandOvers()
+	p.showMoves()
+}
+
+// showChoices offers few hand-overs against a fair load.
+func (p *sidePanel) showChoices() {
+	s := p.screen
+	if s.rest == nil || len(s.rest.Choices) < 2 {
+		return
+	}
+	offered := offeredOf(s.rest.Choices)
+	texts := make([]string, len(offered))
+	for i, at := range offered {
+		choice := s.rest.Choices[at]
+		texts[i] = lang.X("choice", "{{.Count}} change hands; the heaviest pack is {{.Worst}} % of what its carrier can", map[string]any{
+			"Count": choice.Changes(), "Worst": written.Number(100*choice.Worst, 1)})
+	}
+	p.all.Add(heading(lang.L("Few hand-overs or a fair load")))
+	radio := widget.NewRadioGroup(texts, nil)
+	radio.Required = true
+	if at := slices.Index(offered, s.choice); at >= 0 {
+		radio.Selected = texts[at]
+	}
+	radio.OnChanged = func(text string) { s.choose(offered[slices.Index(texts, text)]) }
+	p.all.Add(radio)
+}
+
+// mostOffered choices are enough to choose from.
+const mostOffered = 5
+
+// offeredOf gives the fewest hand-overs, the proposed, the fairest, and some
+// between.
+func offeredOf(choices []onward.Choice) []int {
+	last := len(choices) - 1
+	offered := []int{0, last}
+	if taken := takenOf(choices); taken >= 0 {
+		offered = append(offered, taken)
+	}
+	for i := 1; i < mostOffered-1; i++ {
+		offered = append(offered, i*last/(mostOffered-1))
+	}
+	slices.Sort(offered)
+	return slices.Compact(offered)
+}
+
+// choose shows another split.
+func (s *Screen) choose(choice int) {
+	if s.rest == nil || choice < 0 || choice >= len(s.rest.Choices) || choice == s.choice {
+		return
+	}
+	s.choice = choice
+	s.setHandOvers()
+	s.side.refresh()
+}
+
+func (p *sidePanel) showHandOvers() {
+	s := p.screen
+	if len(s.day.HandOvers) == 0 {
+		return
+	}
+	p.all.Add(heading(lang.L("Hand over this morning")))
+	for _, line := range s.handOverLines() {
+		p.all.Add(paragraph(line))
+	}
+	p.all.Add(container.NewHBox(widget.NewButton(lang.L("Copy the list"), s.copyHandOvers)))
+}
+
+func (p *sidePanel) showMoves() {
+	s := p.screen
+	if s.rest == nil {
+		return
+	}
+	if len(s.rest.Moves) > 0 {
+		p.all.Add(heading(lang.L("Better eaten at another meal")))
+		for _, move := range s.rest.Moves {
+			p.all.Add(paragraph(s.moveText(move)))
+		}
+	}
+	if moved := s.movedDishes(); moved > 0 {
+		p.all.Add(paragraph(lang.X("moved-dishes", "{{.Count}} dishes are eaten at another meal than their label says.", map[string]any{"Count": moved})))
+	}
+}
+
+// movedDishes counts what is eaten elsewhere by what was decided.
+func (s *Screen) movedDishes() int {
+	n := 0
+	for _, replan := range s.bench.Trip().Progress.Replans {
+		n += len(replan.Moves)
+	}
+	return n
+}
