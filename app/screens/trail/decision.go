@@ -55,7 +55,7 @@ func (c *crewPicker) refresh() {
 		m := &t.Crew[i]
 		name := m.Name
 		if !t.There(m, c.screen.number) {
-			name = lang.X("not-there", "{{.Name}} (not there)", map[string]any{"Name": m.Name})
+			name = lang.X("name-not-there", "{{.Name}} (not there)", map[string]any{"Name": m.Name})
 		}
 		c.ids, names = append(c.ids, m.ID), append(names, name)
 	}
@@ -72,7 +72,7 @@ func (c *crewPicker) refresh() {
 // offer shows what the chosen member can do on the day.
 func (c *crewPicker) offer() {
 	day := map[string]any{"Day": c.screen.number}
-	c.evening.SetText(lang.X("leaves-evening", "Leaves on the evening of day {{.Day}}", day))
+	c.evening.SetText(lang.X("leaves-evening", "Leaves after day {{.Day}}", day))
 	c.before.SetText(lang.X("leaves-morning", "Left before day {{.Day}}", day))
 	c.joins.SetText(lang.X("joins-morning", "Joins on day {{.Day}}", day))
 	t := c.screen.bench.Trip()
