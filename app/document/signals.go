@@ -10,6 +10,7 @@ import (
 // thing on it. Screens jump to each other through it, never directly.
 type Place struct {
 	Screen string
+	Paper  string // on the screen that prints: which paper to show
 	findings.Place
 }
 

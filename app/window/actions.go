@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
@@ -68,7 +69,7 @@ func (w *Workbench) fileGroup() menuGroup {
 			&bench.Action{Name: lang.L("Add members, foods or gear from a table…"), Do: w.addTable},
 			&bench.Action{Name: lang.L("Earlier copies…"), Do: w.earlierCopies},
 			&bench.Action{Name: lang.L("Compare with another copy…"), Do: w.askCompare},
-			&bench.Action{Name: lang.L("Export for packing night…"), Shortcut: control(fyne.KeyE), Do: w.exportTrip},
+			&bench.Action{Name: lang.L("Print and save…"), Do: func() { w.goTo(document.Place{Screen: "print"}) }},
 			&bench.Action{Name: lang.L("Close trip"), Shortcut: control(fyne.KeyW), Do: w.closeTrip},
 		)
 	}
@@ -117,7 +118,7 @@ func (w *Workbench) sortTable() {
 }
 
 func (w *Workbench) goGroup() menuGroup {
-	keys := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9, fyne.Key0, fyne.KeyComma}
+	keys := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9, fyne.Key0, fyne.KeyE, fyne.KeyComma}
 	var actions []*bench.Action
 	for i, screen := range w.screens {
 		action := &bench.Action{Name: screen.Title(), Do: func() { w.showScreen(i) }}

@@ -18,11 +18,8 @@ import (
 	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/tripfile"
-	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
-	"sumpter/exporter/papers"
-	"sumpter/exporter/print/prints"
 )
 
 const (
@@ -170,62 +167,6 @@ func (w *Workbench) saveCopy() {
 		}
 		w.say(lang.L("A copy was saved:") + " " + path)
 	})
-}
-
-// exportTrip writes everything to print and hand on into a folder.
-func (w *Workbench) exportTrip() {
-	d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
-		if err == nil && folder != nil {
-			w.ExportTo(folder.Path())
-		}
-	}, w.window)
-	w.place(d)
-}
-
-// ExportTo writes the papers of the plan into a new folder below the given
-// one, and never over files that are there.
-func (w *Workbench) ExportTo(folder string) {
-	p := w.document.Plan()
-	if p == nil || w.document.Planning() {
-		w.say(lang.L("Wait until the plan is worked out, then export."))
-		return
-	}
-	path := w.document.Path()
-	name := freeFolder(filepath.Join(folder, strings.TrimSuffix(filepath.Base(path), ending)+" papers"))
-	w.scheduler.Background(func() {
-		made, err := papers.Make(context.Background(), p, stampOf(path), prints.Options{Reader: written.Of(p.Trip.Units), SystemFonts: true}, nil)
-		if err == nil {
-			err = papers.WriteFolder(context.Background(), name, made)
-		}
-		w.scheduler.Screen(func() {
-			if err != nil {
-				w.sayAlways(err.Error())
-				return
-			}
-			w.say(lang.L("Written:") + " " + name)
-		})
-	})
-}
-
-// stampOf is when the trip was last saved: a calendar tells by it which of
-// two copies is newer.
-func stampOf(path string) time.Time {
-	if info, err := os.Stat(path); err == nil {
-		return info.ModTime().UTC()
-	}
-	return time.Unix(0, 0).UTC()
-}
-
-func freeFolder(stem string) string {
-	for n := 1; ; n++ {
-		name := stem
-		if n > 1 {
-			name = fmt.Sprintf("%s %d", stem, n)
-		}
-		if _, err := os.Stat(name); os.IsNotExist(err) {
-			return name
-		}
-	}
 }
 
 // askNewFile asks for a folder and a name. The toolkit's own dialog for

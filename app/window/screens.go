@@ -7,6 +7,7 @@ import (
 	"sumpter/app/screens/loads"
 	"sumpter/app/screens/menu"
 	"sumpter/app/screens/packing"
+	"sumpter/app/screens/printing"
 	"sumpter/app/screens/recipes"
 	"sumpter/app/screens/resupply"
 	"sumpter/app/screens/route"
@@ -29,6 +30,7 @@ func newScreens(b *bench.Bench) []bench.Screen {
 		shopping.New(b),
 		packing.New(b),
 		trail.New(b),
+		printing.New(b),
 		settings.New(b),
 	}
 }

@@ -81,7 +81,7 @@ func TestWorkBesideTheScreen(t *testing.T) {
 		t.Errorf("the plan shown is of %v of kit", kit)
 	}
 	folder := t.TempDir()
-	w.ExportTo(folder)
+	printPlace(t, w).SaveTo(folder)
 	edit(4)
 	until("nothing was exported", func() bool {
 		found, _ := filepath.Glob(filepath.Join(folder, "* papers", "workbook.xlsx"))

@@ -191,8 +191,12 @@ func (w *Workbench) goTo(place document.Place) {
 	for i, screen := range w.screens {
 		if screen.Name() == place.Screen {
 			w.showScreen(i)
-			if w.shown == i {
-				screen.GoTo(place.Place)
+			if w.shown != i {
+				return
+			}
+			screen.GoTo(place.Place)
+			if printer, ok := screen.(interface{ ShowPaper(name string) }); ok && place.Paper != "" {
+				printer.ShowPaper(place.Paper)
 			}
 			return
 		}

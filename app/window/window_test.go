@@ -11,6 +11,7 @@ import (
 
 	"sumpter/app/demo"
 	"sumpter/app/document"
+	"sumpter/app/screens/printing"
 	"sumpter/app/tripfile"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
@@ -165,11 +166,23 @@ func TestEveryActionHasItsOwnKey(t *testing.T) {
 	}
 }
 
+// printPlace is the place of the window that prints and saves.
+func printPlace(t *testing.T, w *Workbench) *printing.Screen {
+	t.Helper()
+	for _, screen := range w.screens {
+		if found, ok := screen.(*printing.Screen); ok {
+			return found
+		}
+	}
+	t.Fatal("the window has no place to print")
+	return nil
+}
+
 func TestExportWritesANewFolder(t *testing.T) {
 	w, _ := openDemo(t)
 	folder := t.TempDir()
-	w.ExportTo(folder)
-	w.ExportTo(folder)
+	printPlace(t, w).SaveTo(folder)
+	printPlace(t, w).SaveTo(folder)
 	for _, name := range []string{"demo papers/workbook.xlsx", "demo papers/calendar.ics", "demo papers 2/plan.json"} {
 		if found, _ := filepath.Glob(filepath.Join(folder, name)); len(found) != 1 {
 			t.Errorf("%s is not there; the window says %q", name, w.message.Content)

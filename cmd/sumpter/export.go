@@ -108,7 +108,7 @@ func runExport(ctx context.Context, c console, path, folder string, options prin
 		return err
 	}
 	watch := progress{c.err, c.live}
-	made, err := papers.Make(ctx, p, stamp, options, func(name string) { watch.say("writing " + name) })
+	made, err := papers.Make(ctx, papers.List(p, stamp, options), func(paper papers.Paper) { watch.say("writing " + paper.Name) })
 	watch.done()
 	if err != nil {
 		return err

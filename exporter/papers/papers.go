@@ -97,16 +97,16 @@ type Made struct {
 	Note    prose.Text // what a person should know of it
 }
 
-// Make makes all papers in memory, so that a failure leaves no half of them on
-// disk. Progress, if not nil, hears the name of each.
-func Make(ctx context.Context, p *plan.Plan, stamp time.Time, options prints.Options, progress func(name string)) ([]Made, error) {
+// Make makes papers in memory, so that a failure leaves no half of them on
+// disk. Progress, if not nil, hears of each before it is made.
+func Make(ctx context.Context, list []Paper, progress func(paper Paper)) ([]Made, error) {
 	var made []Made
-	for _, paper := range List(p, stamp, options) {
+	for _, paper := range list {
 		if ctx.Err() != nil {
 			return nil, ctx.Err()
 		}
 		if progress != nil {
-			progress(paper.Name)
+			progress(paper)
 		}
 		var content bytes.Buffer
 		note, err := paper.Write(ctx, &content)

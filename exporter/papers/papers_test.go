@@ -19,7 +19,7 @@ import (
 var stamp = time.Date(2026, 3, 4, 5, 6, 7, 0, time.UTC)
 
 func writeAll(ctx context.Context, folder string, p *plan.Plan) error {
-	made, err := Make(ctx, p, stamp, prints.Options{}, nil)
+	made, err := Make(ctx, List(p, stamp, prints.Options{}), nil)
 	if err != nil {
 		return err
 	}
@@ -60,11 +60,11 @@ func TestWriteFolderNeverWritesOverAFile(t *testing.T) {
 
 func TestSamePlanSamePapers(t *testing.T) {
 	var heard []string
-	first, err := Make(context.Background(), plantest.Small(), stamp, prints.Options{}, func(name string) { heard = append(heard, name) })
+	first, err := Make(context.Background(), List(plantest.Small(), stamp, prints.Options{}), func(paper Paper) { heard = append(heard, paper.Name) })
 	if err != nil {
 		t.Fatal(err)
 	}
-	second, err := Make(context.Background(), plantest.Small(), stamp, prints.Options{}, nil)
+	second, err := Make(context.Background(), List(plantest.Small(), stamp, prints.Options{}), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,7 +101,7 @@ func TestPapersThatAPlanHasNothingOfAreLeftOut(t *testing.T) {
 }
 
 func TestLettersThatCannotBePrintedAreNoted(t *testing.T) {
-	made, err := Make(context.Background(), plantest.Small(), stamp, prints.Options{}, nil)
+	made, err := Make(context.Background(), List(plantest.Small(), stamp, prints.Options{}), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

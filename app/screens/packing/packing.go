@@ -17,6 +17,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/domain/bags"
 	"sumpter/domain/findings"
+	"sumpter/exporter/print/prints"
 )
 
 // Screen is packing night on the screen.
@@ -266,6 +267,8 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("Find a bag by its code"), Shortcut: find, Do: func() { s.focus(s.search) }},
 		{Name: lang.L("Bag by bag"), Do: func() { s.views.SetSelected(lang.L("Bag by bag")) }},
 		{Name: lang.L("Food by food"), Do: func() { s.views.SetSelected(lang.L("Food by food")) }},
+		{Name: lang.L("Print labels…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Labels)}) }},
+		{Name: lang.L("Print the lists for the helpers…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Rounds)}) }},
 		{Name: lang.L("Only what is left"), Do: func() { s.onlyLeft.SetChecked(!s.onlyLeft.Checked) }},
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/document"
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
@@ -24,6 +25,7 @@ import (
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
+	"sumpter/exporter/print/prints"
 )
 
 // Screen is a day on the trail.
@@ -210,6 +212,7 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("The chosen member left before this day"), Do: func() { s.leave(s.number - 1) }},
 		{Name: lang.L("Go on like this from this morning"), Do: s.accept},
 		{Name: lang.L("Take back what was decided this morning"), Do: s.withdraw},
+		{Name: lang.L("Print pocket cards…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Cards)}) }},
 		{Name: lang.L("Copy what changes hands this morning"), Do: s.copyHandOvers},
 	}
 }

@@ -1,8 +1,7 @@
 package labels
 
 import (
-	"fmt"
-
+	"sumpter/domain/prose"
 	"sumpter/exporter/print/press"
 )
 
@@ -29,23 +28,31 @@ const (
 // Count is how many labels are on a full sheet.
 func (g Grid) Count() int { return g.Columns * g.Rows }
 
-// Check tells why labels cannot be printed so.
+// Fault is why labels cannot be printed as somebody wants them.
+type Fault struct{ prose.Text }
+
+// Error says it in English.
+func (f *Fault) Error() string { return f.String() }
+
+// Check tells why labels cannot be printed so; the error is a *Fault.
 func (g Grid) Check() error {
 	across := g.Left + press.Points(g.Columns)*g.Width + press.Points(g.Columns-1)*g.AcrossGap
 	down := g.Top + press.Points(g.Rows)*g.Height + press.Points(g.Rows-1)*g.DownGap
 	const slack = 0.5 // makers round to tenths of a millimetre
 	switch {
 	case g.Columns < 1 || g.Rows < 1 || g.Count() > mostCells:
-		return fmt.Errorf("a sheet needs 1 to %d labels, not %d × %d", mostCells, g.Columns, g.Rows)
-	case g.Width < leastWidth || g.Height < leastHeight:
-		return fmt.Errorf("a label of %.0f × %.0f mm is too small for its code and allergens: take at least %.0f × %.0f mm",
-			g.Width/mm, g.Height/mm, leastWidth/mm, leastHeight/mm)
-	case g.Left < 0 || g.Top < 0 || g.AcrossGap < 0 || g.DownGap < 0:
-		return fmt.Errorf("margins and gaps of a label sheet cannot be negative")
+		return &Fault{prose.Say("A sheet has 1 to %d labels, not %d × %d.", mostCells, g.Columns, g.Rows)}
+	case !(g.Width >= leastWidth) || !(g.Height >= leastHeight):
+		return &Fault{prose.Say("A label of %.0f × %.0f mm is too small for its code and allergens: take at least %.0f × %.0f mm.",
+			float64(g.Width/mm), float64(g.Height/mm), float64(leastWidth/mm), float64(leastHeight/mm))}
+	case !(g.Left >= 0) || !(g.Top >= 0) || !(g.AcrossGap >= 0) || !(g.DownGap >= 0):
+		return &Fault{prose.Say("Margins and gaps of a label sheet are not negative.")}
 	case across > g.Paper.Width+slack:
-		return fmt.Errorf("the labels take %.1f mm across, and %s paper has %.1f mm: make them narrower or take fewer columns", across/mm, g.Paper.Name, g.Paper.Width/mm)
+		return &Fault{prose.Say("The labels take %.1f mm across, and %s paper has %.1f mm: make them narrower or take fewer columns.",
+			float64(across/mm), g.Paper.Name, float64(g.Paper.Width/mm))}
 	case down > g.Paper.Height+slack:
-		return fmt.Errorf("the labels take %.1f mm down, and %s paper has %.1f mm: make them lower or take fewer rows", down/mm, g.Paper.Name, g.Paper.Height/mm)
+		return &Fault{prose.Say("The labels take %.1f mm down, and %s paper has %.1f mm: make them lower or take fewer rows.",
+			float64(down/mm), g.Paper.Name, float64(g.Paper.Height/mm))}
 	}
 	return nil
 }

@@ -9,9 +9,9 @@ package labels
 
 import (
 	"context"
-	"fmt"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/prose"
 	"sumpter/exporter/print/page"
 	"sumpter/exporter/print/press"
 )
@@ -24,7 +24,7 @@ func Draw(ctx context.Context, p *press.Press, grid Grid, list []*bags.Bag, star
 		return nil, err
 	}
 	if start < 1 || start > grid.Count() {
-		return nil, fmt.Errorf("the sheet has labels 1 to %d: it cannot begin with label %d", grid.Count(), start)
+		return nil, &Fault{prose.Say("The sheet has labels 1 to %d: it cannot begin with label %d.", grid.Count(), start)}
 	}
 	var pages []page.Page
 	maker := newMaker(p, grid.Width, grid.Height)

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -202,13 +203,15 @@ func TestGridsThatCannotBe(t *testing.T) {
 		"too narrow":    func(g *Grid) { g.Width = 30 * mm },
 		"too low":       func(g *Grid) { g.Height = 10 * mm },
 		"negative":      func(g *Grid) { g.Left = -1 },
+		"not a number":  func(g *Grid) { g.Width = press.Points(math.NaN()) },
 		"off the right": func(g *Grid) { g.Width = 110 * mm },
 		"off the end":   func(g *Grid) { g.Top = 60 * mm },
 	} {
 		g := good
 		spoil(&g)
-		if err := g.Check(); err == nil {
-			t.Errorf("%s passes", name)
+		var fault *Fault
+		if err := g.Check(); !errors.As(err, &fault) || strings.Contains(err.Error(), "%!") {
+			t.Errorf("%s: error %v", name, err)
 		}
 	}
 }
