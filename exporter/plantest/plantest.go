@@ -71,6 +71,10 @@ func smallTrip() *trip.Trip {
 	settings.Budget = optional.Of(units.Money(5000))
 	settings.ShoppingDay, settings.PackingNight = Start-14, Start-12
 	return &trip.Trip{
+		Progress: trip.Progress{Replans: []trip.Replan{{
+			Day: 2, Moves: []trip.DishMove{{Dish: "d1 dinner g1 r1 b1", Day: 2, Meal: trip.Lunch, Group: 1}},
+			HandOvers: []trip.HandOver{{Bag: "bag", From: 1, To: 2}},
+		}}},
 		Title: "Three & a box", Identity: "three", Start: Start, Units: units.Metric, Currency: "EUR", Settings: settings,
 		Groups: []trip.CookGroup{{ID: 1, Name: "North pot"}},
 		Crew: []trip.Member{

@@ -36,7 +36,10 @@ type Tables struct {
 	FuelByLeg  Table // a row a leg, group and fuel
 	Water      Table // a row a member and day
 	Keeping    Table // a row a food and slot
-	Findings   Table
+
+	HandOvers   Table // a row a thing, as decided on the way
+	MovedDishes Table // a row a dish, as decided on the way
+	Findings    Table
 }
 
 // From lays out the plan. Figures are in the units of the trip.
@@ -72,7 +75,10 @@ func From(p *plan.Plan) *Tables {
 		FuelByLeg:  fuelByLegTable(x),
 		Water:      waterTable(x),
 		Keeping:    keepingTable(x),
-		Findings:   findingsTable(x),
+
+		HandOvers:   handOversTable(x),
+		MovedDishes: movedDishesTable(x),
+		Findings:    findingsTable(x),
 	}
 }
 
@@ -83,6 +89,7 @@ func (t *Tables) List() []*Table {
 		&t.Shopping, &t.Fuel, &t.Visits, &t.Errands, &t.Leftovers, &t.Parts, &t.Payments,
 		&t.Rounds, &t.Weighing, &t.Bags, &t.Boxes, &t.BoxBags, &t.Missing, &t.Stops,
 		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
+		&t.HandOvers, &t.MovedDishes,
 	}
 }
 

@@ -97,6 +97,8 @@ func sheets(p *plan.Plan) []*sheet {
 		tableSheet("Loads in parts", &t.Loads, nil),
 		tableSheet("Who carries what", &t.Carriers, nil),
 		tableSheet("Fair split", &t.Splits, nil),
+		tableSheet("Hand-overs", &t.HandOvers, nil),
+		tableSheet("Moved meals", &t.MovedDishes, nil),
 		tableSheet("Cooking", &t.Cooking, nil),
 		tableSheet("Fuel by leg", &t.FuelByLeg, nil),
 		tableSheet("Water", &t.Water, nil),

@@ -104,7 +104,7 @@ func TestSheetsShowThePlan(t *testing.T) {
 				"Findings": &all.Findings, "Crew": &all.Crew, "Menu": &all.Menu, "Dishes": &all.Dishes, "Needs": &all.Needs,
 				"Needs by day": &all.NeedsByDay, "Shopping": &all.Shopping, "Fuel to buy": &all.Fuel, "Packing stations": &all.Rounds,
 				"Weighing": &all.Weighing, "Bagging list": &all.Bags, "Boxes": &all.Boxes, "Box contents": &all.BoxBags, "Loads": &all.LoadGrid,
-				"Loads in parts": &all.Loads, "Who carries what": &all.Carriers, "Fair split": &all.Splits, "Cooking": &all.Cooking,
+				"Loads in parts": &all.Loads, "Who carries what": &all.Carriers, "Fair split": &all.Splits, "Hand-overs": &all.HandOvers, "Moved meals": &all.MovedDishes, "Cooking": &all.Cooking,
 				"Fuel by leg": &all.FuelByLeg, "Water": &all.Water, "How food keeps": &all.Keeping,
 			} {
 				compareSheet(t, file, sheet, table)
@@ -289,8 +289,8 @@ func TestEmptyPlanHasSheetsWithASentence(t *testing.T) {
 	for name, p := range map[string]*plan.Plan{"empty trip": plantest.Empty(), "no trip": {}} {
 		t.Run(name, func(t *testing.T) {
 			file := opened(t, p)
-			if got := len(file.GetSheetList()); got != 32 {
-				t.Errorf("%d sheets, want 32", got)
+			if got := len(file.GetSheetList()); got != 34 {
+				t.Errorf("%d sheets, want 34", got)
 			}
 			all := tables.From(p)
 			for sheet, table := range map[string]*tables.Table{"Bagging list": &all.Bags, "Shopping": &all.Shopping, "Loads": &all.LoadGrid, "Findings": &all.Findings} {

@@ -1,0 +1,33 @@
+package tables
+
+import (
+	"testing"
+
+	"sumpter/domain/trip"
+	"sumpter/exporter/plantest"
+)
+
+func TestWhatWasDecidedOnTheWay(t *testing.T) {
+	p := plantest.Small()
+	bag := p.Bags.Bags[0]
+	dish := "d1 dinner g1 r1 b1"
+	p.Bags.Bags[0].Key = dish + " pot 1"
+	p.Trip.Progress.Replans = []trip.Replan{{
+		Day:       2,
+		Moves:     []trip.DishMove{{Dish: dish, Day: 2, Meal: trip.Lunch, Group: 1}, {Dish: "d9 lunch g1 r1 b1"}},
+		HandOvers: []trip.HandOver{{Bag: dish + " pot 1", From: 1, To: 2}, {Gear: 1, To: 2}},
+	}}
+	all := From(p)
+	overs, moves := &all.HandOvers, &all.MovedDishes
+	if len(overs.Rows) != 2 || len(moves.Rows) != 2 {
+		t.Fatalf("%d hand-overs, %d moves", len(overs.Rows), len(moves.Rows))
+	}
+	wantText(t, overs, 0, "item", bag.Code)
+	wantText(t, overs, 0, "from", plantest.FormulaName)
+	wantText(t, overs, 0, "to", plantest.WideName)
+	wantText(t, overs, 1, "from", "out of the box")
+	wantText(t, moves, 0, "bags", bag.Code)
+	wantText(t, moves, 0, "meal", "lunch")
+	wantText(t, moves, 1, "bags", "d9 lunch g1 r1 b1")
+	wantText(t, moves, 1, "day", "carried on, for no meal yet")
+}
