@@ -304,6 +304,9 @@ func (w *work) decided() []carry.Decided {
 		}
 		list = append(list, planned)
 	}
+	if w.proposed != nil {
+		list = append(list, *w.proposed)
+	}
 	for _, replan := range w.done.Replans {
 		one := carry.Decided{Day: replan.Day, Carriers: map[carry.Thing]trip.MemberID{}}
 		for _, over := range replan.HandOvers {

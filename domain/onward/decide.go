@@ -2,6 +2,7 @@ package onward
 
 import (
 	"cmp"
+	"context"
 	"slices"
 	"strconv"
 
@@ -13,6 +14,9 @@ import (
 
 // choices lists the ways to share the load on the morning of from.
 func (w *work) choices(now *plan.Plan) []Choice {
+	if w.from < w.differsFrom() {
+		return nil // all is where the plan has it
+	}
 	var list []Choice
 	for i := range now.Carry.Stages {
 		stage := &now.Carry.Stages[i]
@@ -24,7 +28,7 @@ func (w *work) choices(now *plan.Plan) []Choice {
 			to := func(item carry.Item) trip.MemberID {
 				return choice.Carriers[carry.Thing{Kind: item.Kind, Key: item.Key}]
 			}
-			one := Choice{HandOvers: w.changes(now, to), Worst: choice.Worst, Taken: choice.Taken}
+			one := Choice{HandOvers: w.changes(now, to), Worst: choice.Worst, Mean: choice.Mean, Taken: choice.Taken, carriers: choice.Carriers}
 			for _, item := range stage.Items {
 				if _, had := before[carry.Thing{Kind: item.Kind, Key: item.Key}]; !had && item.Kind != carry.WasteItem {
 					item.Carrier = to(item)
@@ -41,6 +45,32 @@ func (w *work) choices(now *plan.Plan) []Choice {
 		}
 	}
 	return list
+}
+
+// nearlyFair is how much heavier the heaviest pack may be for the sake of fewer
+// hand-overs: some hundred grams, which nobody feels and every hand-over on a
+// cold morning costs more than (common practice, no source).
+const nearlyFair = 1.02
+
+// takeFew lets the plan follow the fewest hand-overs that are nearly as fair as
+// the fairest.
+func (w *work) takeFew(ctx context.Context, rest *Rest) error {
+	last := len(rest.Choices) - 1
+	if last < 0 {
+		return nil
+	}
+	best := rest.Choices[last]
+	few := slices.IndexFunc(rest.Choices, func(c Choice) bool {
+		return c.Worst <= best.Worst*nearlyFair && c.Mean <= best.Mean*nearlyFair
+	})
+	if few < 0 || rest.Choices[few].Taken {
+		return nil
+	}
+	for i := range rest.Choices {
+		rest.Choices[i].Taken = i == few
+	}
+	w.proposed = &carry.Decided{Day: w.from, Carriers: rest.Choices[few].carriers}
+	return w.resplit(ctx, rest.Plan)
 }
 
 // relabelled counts what goes from a box into another pack than planned,

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/carry"
 	"sumpter/domain/needs"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
@@ -59,7 +60,8 @@ type work struct {
 
 	foods    map[trip.FoodID]*trip.Food
 	recipes  map[trip.RecipeID]*trip.Recipe
-	needs    needs.Result // of those who are there
+	proposed *carry.Decided // for the morning of from
+	needs    needs.Result   // of those who are there
 	ends     map[string]trip.BagEnd
 	moved    map[string]trip.DishMove // by dish; what was decided last
 	unfed    map[int]bool             // legs whose box did not come

@@ -10,6 +10,7 @@ package onward
 import (
 	"context"
 
+	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/trail"
@@ -64,8 +65,10 @@ type Choice struct {
 	HandOvers []trail.HandOver
 	PickUps   []trail.HandOver // out of a box: from nobody
 	Worst     float64          // heaviest share that morning, load by capability
+	Mean      float64          // heaviest share of each day, weighted by its hours
 	Taken     bool             // the one that Plan follows: nearly as fair as can be
 
+	carriers   map[carry.Thing]trip.MemberID
 	Relabelled int // pick-ups that go to another than planned
 }
 
@@ -150,8 +153,11 @@ func Make(ctx context.Context, p *plan.Plan, done *trip.Progress, from int) (*Re
 			return nil, err
 		}
 	}
-	rest.HandOvers = w.handOvers(rest.Plan)
 	rest.Choices, rest.Decided = w.choices(rest.Plan), done.Replan(from) != nil
+	if err := w.takeFew(ctx, rest); err != nil {
+		return nil, err
+	}
+	rest.HandOvers = w.handOvers(rest.Plan)
 	rest.Days = w.days()
 	w.setIntakes(rest.Plan)
 	rest.Lasts = w.lasts(rest.Plan)
