@@ -33,7 +33,7 @@ func newAnnealer(t *descent, items []int32, compare func(a, b score) bool) *anne
 	for r, j := range a.peers {
 		a.rank[j] = int32(r)
 	}
-	a.x.grams, a.x.energy = make([]int32, in.days), make([]int64, in.classes)
+	a.x.energy = make([]int64, in.classes)
 	a.noted = never
 	a.kept.score = score{overrun: never, first: never, sum: never}
 	return a
@@ -55,7 +55,7 @@ func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 		a.noted = never
 		end := a.steps + budget/blocks
 		for a.steps < end {
-			if a.propose() && a.accept(a.weigh(&a.x)) {
+			if a.propose() && a.weigh(&a.x, a.rise()) {
 				a.exchangeNow(&a.x)
 				if a.total < a.noted {
 					a.note()
@@ -64,7 +64,7 @@ func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 					}
 				}
 			}
-			a.steps += 2
+			a.steps += 4
 		}
 		a.note()
 		if done(a.kept.score) {
@@ -92,17 +92,14 @@ func coolingFactor(hot, cold int64, blocks int) int64 {
 	return low
 }
 
-// accept draws whether to take a step that changes the cost so.
-func (a *annealer) accept(delta int64) bool {
-	if delta <= 0 {
-		return true
-	}
+// rise draws by how much the cost may rise with the next step.
+func (a *annealer) rise() int64 {
 	// An exponential variate in 1/64 by the leading zeros of a random number: exact at
 	// powers of two, linear between.
 	r := a.next() | 1
 	zeros := bits.LeadingZeros64(r)
 	part := int64(r<<zeros>>57) & 63
-	return delta <= a.heat*(int64(zeros)*64+63-part)*45>>12 // 45/64 is ln 2 rounded
+	return a.heat * (int64(zeros)*64 + 63 - part) * 45 >> 12 // 45/64 is ln 2 rounded
 }
 
 // propose draws an exchange; it may come to nothing.
@@ -114,7 +111,10 @@ func (a *annealer) propose() bool {
 	kind := r & 15
 	j := a.peers[int((r>>8)%uint64(len(a.peers)))]
 	i := int(a.carrier[j])
-	if a.costs[i] == 0 {
+	for range 3 {
+		if a.costs[i] > 0 {
+			break
+		}
 		// Prefer members above a limit.
 		j = a.peers[a.below(len(a.peers))]
 		i = int(a.carrier[j])

@@ -5,81 +5,102 @@ type exchange struct {
 	from, to    int
 	gives       [2]int32 // from -> to; the empty item where there is none
 	takes       [2]int32 // to -> from
-	grams       []int32  // what from is relieved of, per day
-	bulk        int64
-	energy      []int64 // per class
+	energy      []int64  // per class, what from is relieved of
 	costs       [2]int64
 	changeDelta int64
 }
 
-// weigh works out the sums of an exchange and the costs of both members after it,
-// and gives the change of the total cost.
-func (t *descent) weigh(x *exchange) int64 {
+// weigh works out the costs of both members after an exchange, and tells whether the
+// total cost rises by no more than a limit. It looks at the hard limits first and
+// stops as soon as the limit is passed: most exchanges do at once.
+func (t *descent) weigh(x *exchange, limit int64) bool {
 	in := t.in
+	give, give2, take, take2 := x.gives[0], x.gives[1], x.takes[0], x.takes[1]
+	limit += t.costs[x.from] + t.costs[x.to]
+	if t.old != nil {
+		t.setChangeDelta(x)
+		limit -= x.changeDelta
+	}
+	t.steps += 6
+	grams := int64(in.mass[give] + in.mass[give2] - in.mass[take] - in.mass[take2])
+	bulk := in.bulk[give] + in.bulk[give2] - in.bulk[take] - in.bulk[take2]
+	from, to := t.hardCost(x.from, -grams, -bulk), t.hardCost(x.to, grams, bulk)
+	if from+to > limit {
+		return false
+	}
+	if in.classes > 0 {
+		f, k := t.classesAfter(x)
+		if from, to = from+f, to+k; from+to > limit {
+			return false
+		}
+	}
 	n := in.days
-	a := in.profile[int(x.gives[0])*n : int(x.gives[0]+1)*n][t.lo:t.hi]
-	b := in.profile[int(x.takes[0])*n : int(x.takes[0]+1)*n][t.lo:t.hi]
-	grams := x.grams[:len(a)]
-	for d := range grams {
-		grams[d] = a[d] - b[d]
-	}
-	if x.gives[1] != in.none || x.takes[1] != in.none {
-		a = in.profile[int(x.gives[1])*n : int(x.gives[1]+1)*n][t.lo:t.hi]
-		b = in.profile[int(x.takes[1])*n : int(x.takes[1]+1)*n][t.lo:t.hi]
-		for d := range grams {
-			grams[d] += a[d] - b[d]
+	a, b := in.profile[int(give)*n:int(give+1)*n], in.profile[int(take)*n:int(take+1)*n]
+	a2, b2 := in.profile[int(give2)*n:int(give2+1)*n], in.profile[int(take2)*n:int(take2+1)*n]
+	mine, theirs := t.load[x.from*n:(x.from+1)*n], t.load[x.to*n:(x.to+1)*n]
+	mineMost, theirMost := t.target[x.from*n:(x.from+1)*n], t.target[x.to*n:(x.to+1)*n]
+	for d := t.lo; d < t.hi; d++ {
+		moved := a[d] + a2[d] - b[d] - b2[d]
+		if over := int64(mine[d] - moved - mineMost[d]); over > 0 {
+			from += over * over * t.weight[d]
+		}
+		if over := int64(theirs[d] + moved - theirMost[d]); over > 0 {
+			to += over * over * t.weight[d]
+		}
+		if from+to > limit {
+			t.steps += 2 * int64(d-t.lo+1)
+			return false
 		}
 	}
-	x.bulk, x.changeDelta = 0, 0
-	clear(x.energy)
-	for side, items := range [2]*[2]int32{&x.gives, &x.takes} {
-		sign, now, later := int64(1), int32(x.from), int32(x.to)
-		if side == 1 {
-			sign, now, later = -1, later, now
-		}
-		for _, j := range items {
-			x.bulk += sign * in.bulk[j]
-			if c := in.class[j]; c >= 0 {
-				x.energy[c] += sign * in.energy[j]
-			}
-			if t.old != nil {
-				x.changeDelta += t.changeCost(j, later) - t.changeCost(j, now)
-			}
-		}
-	}
-	t.steps += 2*int64(len(a)) + 16 // the days, and what is done once
-	x.costs[0] = t.costAfter(x, x.from, -1)
-	x.costs[1] = t.costAfter(x, x.to, 1)
-	return x.costs[0] + x.costs[1] - t.costs[x.from] - t.costs[x.to] + x.changeDelta
+	t.steps += 2 * int64(t.hi-t.lo)
+	x.costs = [2]int64{from, to}
+	return true
 }
 
-// costAfter is the cost of a member with the sums of an exchange added sign times.
-func (t *descent) costAfter(x *exchange, i int, sign int32) int64 {
-	in := t.in
-	n := in.days
-	load := t.load[i*n+t.lo : i*n+t.hi]
-	target := t.target[i*n+t.lo : i*n+t.hi][:len(load)]
-	weight := t.weight[t.lo:t.hi][:len(load)]
-	grams := x.grams[:len(load)]
+// hardCost is what a member's load and volume above the hard limits cost with so
+// much more of both.
+func (t *descent) hardCost(i int, grams, bulk int64) int64 {
 	sum := int64(0)
-	for d, now := range load {
-		over := int64(now + sign*grams[d] - target[d])
-		if over > 0 {
-			sum += over * over * weight[d]
-		}
-	}
-	if over := int64(load[0] + sign*grams[0] - t.most[i]); over > 0 {
+	if over := int64(t.load[i*t.in.days]-t.most[i]) + grams; over > 0 {
 		sum += t.penalty(over)
 	}
-	if over := t.bulk[i] + int64(sign)*x.bulk - t.room[i]; over > 0 {
+	if over := t.bulk[i] + bulk - t.room[i]; over > 0 {
 		sum += t.penalty(over / t.bulkUnit)
 	}
-	for c, energy := range x.energy {
-		if over := t.inClass[i*in.classes+c] + int64(sign)*energy - t.classCap[i*in.classes+c]; over > 0 {
-			sum += t.penalty(over / t.unitOf[c])
+	return sum
+}
+
+// classesAfter is what the classes cost both members after an exchange.
+func (t *descent) classesAfter(x *exchange) (from, to int64) {
+	in := t.in
+	n := in.classes
+	clear(x.energy)
+	for side := range x.gives {
+		if c := in.class[x.gives[side]]; c >= 0 {
+			x.energy[c] += in.energy[x.gives[side]]
+		}
+		if c := in.class[x.takes[side]]; c >= 0 {
+			x.energy[c] -= in.energy[x.takes[side]]
 		}
 	}
-	return sum
+	for c, energy := range x.energy {
+		if over := t.inClass[x.from*n+c] - energy - t.classCap[x.from*n+c]; over > 0 {
+			from += t.penalty(over / t.unitOf[c])
+		}
+		if over := t.inClass[x.to*n+c] + energy - t.classCap[x.to*n+c]; over > 0 {
+			to += t.penalty(over / t.unitOf[c])
+		}
+	}
+	return from, to
+}
+
+func (t *descent) setChangeDelta(x *exchange) {
+	x.changeDelta = 0
+	from, to := int32(x.from), int32(x.to)
+	for side := range x.gives {
+		x.changeDelta += t.changeCost(x.gives[side], to) - t.changeCost(x.gives[side], from)
+		x.changeDelta += t.changeCost(x.takes[side], from) - t.changeCost(x.takes[side], to)
+	}
 }
 
 // exchangeNow carries an exchange out that was just weighed.

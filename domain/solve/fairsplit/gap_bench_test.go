@@ -10,14 +10,15 @@ import (
 // seed0 is the first seed, SEED0 of the environment, for crews never tried before.
 var seed0 = func() uint64 { n, _ := strconv.Atoi(os.Getenv("SEED0")); return uint64(n) }()
 
-// BenchmarkGap measures the distance from the water level over invented crews: the
-// mean and the worst over the seeds, in percent.
+// BenchmarkGap measures the distance from the water level, and from the bounds that the
+// result itself gives, over invented crews: the mean and the worst over the seeds, in
+// percent.
 func BenchmarkGap(b *testing.B) {
 	sizes := []struct{ members, days int }{{4, 3}, {12, 7}, {24, 14}, {60, 21}}
 	for _, size := range sizes {
 		for _, tight := range []binding{loose, tightMass, tightRoom, tightClass, tightAll} {
 			b.Run(crewName(size.members, size.days, tight), func(b *testing.B) {
-				var r1, s worst
+				var r1, s, boundR1, boundS worst
 				proven, infeasible, runs, steps := 0, 0, 0, int64(0)
 				for b.Loop() {
 					p := inventCrew(seed0+uint64(runs), size.members, size.days, tight)
@@ -34,6 +35,8 @@ func BenchmarkGap(b *testing.B) {
 					g1, gs := levelGaps(p, r)
 					r1.add(g1)
 					s.add(gs)
+					boundR1.add(r.GapR1())
+					boundS.add(r.GapS())
 					if r.Proven {
 						proven++
 					}
@@ -45,6 +48,10 @@ func BenchmarkGap(b *testing.B) {
 				b.ReportMetric(100*r1.most, "R1%max")
 				b.ReportMetric(100*s.mean(), "S%")
 				b.ReportMetric(100*s.most, "S%max")
+				b.ReportMetric(100*boundR1.mean(), "R1%bound")
+				b.ReportMetric(100*boundR1.most, "R1%boundmax")
+				b.ReportMetric(100*boundS.mean(), "S%bound")
+				b.ReportMetric(100*boundS.most, "S%boundmax")
 			})
 		}
 	}

@@ -7,6 +7,21 @@ type bounds struct {
 	level []int64 // water level per day
 	day   []int64 // best bound known on the largest burden of each day
 	sum   int64   // on the sum over days of hours times largest burden
+	price int64   // the same by prices, exact; 0 if not looked for
+}
+
+// raiseFirst takes up a better bound on the first day's largest burden.
+func (b *bounds) raiseFirst(in *instance, burden int64) {
+	if burden > b.day[0] {
+		b.sum += in.hours[0] * (burden - b.day[0])
+		b.day[0] = burden
+	}
+}
+
+// raiseSum takes up a better bound on the sum.
+func (b *bounds) raiseSum(sum int64) {
+	b.price = max(b.price, sum)
+	b.sum = max(b.sum, sum)
 }
 
 func newBounds(in *instance) bounds {

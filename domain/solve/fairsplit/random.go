@@ -1,5 +1,7 @@
 package fairsplit
 
+import "math/bits"
+
 // random is a small generator of pseudo-random numbers with the same sequence on
 // every machine (splitmix64, Steele, Lea and Flood 2014).
 type random struct{ state uint64 }
@@ -13,4 +15,7 @@ func (r *random) next() uint64 {
 }
 
 // below gives a number from 0 to n-1.
-func (r *random) below(n int) int { return int(r.next() % uint64(n)) }
+func (r *random) below(n int) int {
+	high, _ := bits.Mul64(r.next(), uint64(n))
+	return int(high)
+}

@@ -118,6 +118,9 @@ func (in *instance) result(p Problem, carrier []int32, b bounds) Result {
 		r.SBound.Add(r.SBound, new(big.Rat).Mul(big.NewRat(in.hours[d], 1), day.Bound))
 		r.Days = append(r.Days, day)
 	}
+	if priced := big.NewRat(b.price, max(1, in.unit)); priced.Cmp(r.SBound) > 0 {
+		r.SBound = priced
+	}
 	r.SBound.Quo(r.SBound, big.NewRat(in.hoursTotal, 1))
 	r.S = in.meanBurden(s)
 	r.R1, r.R1Bound, r.BestR1 = r.Days[0].Largest, r.Days[0].Bound, r.Days[0].Largest

@@ -46,6 +46,7 @@ type hunt struct {
 	in         *instance
 	options    Options
 	bounds     bounds
+	guide      *guide // nil before the relaxation was solved
 	limit      int64
 	steps      int64
 	best       candidate
@@ -94,13 +95,22 @@ func (h *hunt) run() {
 		}
 		budget = min(budget, (h.limit-h.steps)/lanes)
 		var found [lanes]*descent
-		h.parallel(func(lane int) { found[lane] = h.attempt(round, lane, budget) })
+		h.parallel(func(lane int) {
+			if h.guide != nil {
+				found[lane] = h.guided(round, lane, budget)
+			} else {
+				found[lane] = h.attempt(round, lane, budget)
+			}
+		})
 		for _, t := range found {
 			h.steps += t.steps
 			h.offer(t)
 		}
 		if round == 0 && !few && len(h.in.movable) <= branchItems && !h.settled() {
 			h.branch()
+		}
+		if round == 0 && h.hopeless == nil && !h.settled() && h.ctx.Err() == nil {
+			h.relax()
 		}
 		h.round++
 		h.report()
@@ -163,9 +173,9 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 	t.build(h.bounds, budget/4)
 	best := candidate{carrier: slices.Clone(t.carrier), score: t.score()}
 	tight := best.overrun > 0 || above(best.sum, h.bounds.sum) > 0.01
-	h.polish(t, &best, budget/4, 1)
+	h.polish(t, &best, h.bounds.day, budget/4, 1)
 	if round > 0 || tight {
-		t.reset(best.carrier, h.bounds)
+		t.reset(best.carrier, h.bounds.day)
 		t.free(h.in.movable)
 		a := newAnnealer(t, h.in.movable, h.better)
 		a.run(hot*hot*8, 8, (budget-t.steps)*3/4, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
@@ -173,17 +183,40 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 			best = a.kept
 		}
 	}
-	h.polish(t, &best, budget, 100)
-	t.reset(best.carrier, h.bounds)
+	h.polish(t, &best, h.bounds.day, budget, 100)
+	t.reset(best.carrier, h.bounds.day)
+	return t
+}
+
+// guided starts from the split of crumbs, made whole, or from the best split if that is
+// within the limits, and squeezes it.
+func (h *hunt) guided(round, lane int, budget int64) *descent {
+	seed := h.options.Seed*0x9e3779b97f4a7c15 + uint64(round*lanes+lane)
+	t := newDescent(newSplit(h.in), seed*0xd1342543de82ef95+1)
+	h.guide.round(t)
+	best := candidate{carrier: slices.Clone(t.carrier), score: t.score()}
+	if h.best.overrun == 0 && lane > 0 {
+		best = h.best
+		t.reset(best.carrier, h.guide.burden)
+	}
+	t.setTargets(h.guide.burden)
+	t.free(h.in.movable)
+	a := newAnnealer(t, h.in.movable, h.better)
+	a.squeeze(h.guide.burden, budget*3/4, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
+	if h.better(a.kept.score, best.score) {
+		best = a.kept
+	}
+	h.polish(t, &best, h.guide.burden, budget, 100)
+	t.reset(best.carrier, h.guide.burden)
 	return t
 }
 
 // polish refines a split again and again and keeps what is better.
-func (h *hunt) polish(t *descent, best *candidate, budget int64, passes int) {
+func (h *hunt) polish(t *descent, best *candidate, target []int64, budget int64, passes int) {
 	batches, _ := h.in.batches()
 	share := max(1, (budget-t.steps)/4)
 	for n := 0; n < passes && t.steps < budget && !h.suffices(best.score) && h.ctx.Err() == nil; n++ {
-		t.reset(best.carrier, h.bounds)
+		t.reset(best.carrier, target)
 		t.refine(h.ctx, batches, share)
 		if v := t.score(); h.better(v, best.score) {
 			*best = candidate{carrier: append(best.carrier[:0], t.carrier...), score: v}
@@ -192,11 +225,11 @@ func (h *hunt) polish(t *descent, best *candidate, budget int64, passes int) {
 }
 
 // reset starts again from an assignment, keeping count of steps.
-func (t *descent) reset(carrier []int32, b bounds) {
+func (t *descent) reset(carrier []int32, target []int64) {
 	steps := t.steps
 	t.split = t.in.splitOf(carrier)
 	t.steps = steps
-	t.setTargets(b.day)
+	t.setTargets(target)
 }
 
 const hot = 100 // grams by which a load may at first be raised

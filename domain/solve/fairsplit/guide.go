@@ -1,0 +1,89 @@
+package fairsplit
+
+import (
+	"cmp"
+	"slices"
+)
+
+// guide is what the relaxation shows a search: where a split of crumbs puts what, and
+// the burdens that go with it.
+type guide struct {
+	crumbs *crumbs
+	state  state
+	burden []int64 // of each day
+}
+
+// relax solves the relaxation, raises the bounds by its prices, and keeps its shares
+// to start from. The first morning alone comes first, on few cells and then on many.
+func (h *hunt) relax() {
+	in := h.in
+	morning := []int64{1}
+	rough := newMarket(newCrumbs(in, h.bounds, morning, 6), h.best.carrier, nil)
+	h.trade(rough, 2000)
+	first := newMarket(newCrumbs(in, h.bounds, morning, 24), nil, rough)
+	h.trade(first, 1000)
+	h.bounds.raiseFirst(in, first.priceBound(first.bestPrice, morning, 0))
+
+	all := newCrumbs(in, h.bounds, in.hours, 3)
+	all.ceiling[0] = 1.003
+	m := newMarket(all, nil, first)
+	h.trade(m, 1500)
+	ceiling := int64(0)
+	if h.leastFirst < never {
+		ceiling = h.leastFirst + h.leastFirst/200
+	}
+	h.bounds.raiseSum(m.priceBound(m.bestPrice, in.hours, ceiling))
+	g := &guide{crumbs: all, state: m.now}
+	for d, level := range m.now.burden {
+		g.burden = append(g.burden, max(h.bounds.day[d], int64(float64(level*float64(h.bounds.day[d])))))
+	}
+	h.guide = g
+}
+
+func (h *hunt) trade(m *market, times int64) {
+	m.run(times*4*int64(len(m.now.share)), 0.0002, func() bool { return h.ctx.Err() != nil })
+	h.steps += m.steps
+}
+
+// round makes the shares whole: each item goes to whoever of those with a share of its
+// cell lacks most. What a member got too much or too little goes on to the next cell,
+// the most alike first, so that the sums come out near.
+func (g *guide) round(t *descent) {
+	in := g.crumbs.in
+	for j, allowed := range in.allowed {
+		if len(allowed) == 1 {
+			t.put(int32(j), int(allowed[0]))
+		}
+	}
+	order := make([]int, len(g.crumbs.cells))
+	for n := range order {
+		order[n] = n
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		x, y := &g.crumbs.cells[a], &g.crumbs.cells[b]
+		return cmp.Or(cmp.Compare(x.class, y.class), cmp.Compare(x.density, y.density), cmp.Compare(y.last, x.last))
+	})
+	lack := make([]float64, in.members)
+	for _, n := range order {
+		c := &g.crumbs.cells[n]
+		share := g.state.share[n*in.members : (n+1)*in.members]
+		for _, i := range c.allowed {
+			lack[i] += float64(share[i] * c.mass * float64(980+t.below(40)) / 1000)
+		}
+		items := slices.Clone(c.items)
+		slices.SortFunc(items, func(a, b int32) int { return cmp.Or(cmp.Compare(in.mass[b], in.mass[a]), cmp.Compare(a, b)) })
+		for _, j := range items {
+			most := nobody
+			for _, i := range c.allowed {
+				if share[i] > 0.02 && (most == nobody || lack[i] > lack[most]) {
+					most = i
+				}
+			}
+			if most == nobody {
+				most = c.allowed[0]
+			}
+			t.put(j, int(most))
+			lack[most] -= float64(in.mass[j])
+		}
+	}
+}
