@@ -39,7 +39,7 @@ func (s *Screen) fields() []field {
 	u, currency := s.bench.Units(), s.bench.Trip().Currency
 	gram := typed.MassUnit(u, false)
 	return []field{
-		{title: lang.L("State"), width: 74, text: stateText, tone: stateTone},
+		{title: lang.L("State"), width: 84, text: stateText, tone: stateTone},
 		{title: lang.L("What"), width: 188, text: (*list).nameText, set: setName},
 		{title: lang.L("Buy"), width: 46, number: func(_ *list, r *row) float64 { return float64(r.count) }, text: countText, tone: inkTone},
 		{title: lang.L("Package"), unit: gram, width: 84, number: func(_ *list, r *row) float64 { return float64(r.goods.net) }, text: netText,

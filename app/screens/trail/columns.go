@@ -30,7 +30,7 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 	columns := []grid.Column[string]{
 		column(lang.L("Bag"), 84, func(b trail.Bag) string { return b.Code }),
 		column(lang.L("Gone"), 96, func(b trail.Bag) string { return endText(b.End) }),
-		column(lang.L("Meal"), 80, func(b trail.Bag) string { return lang.L(string(b.Meal)) }),
+		column(lang.L("Meal"), 98, func(b trail.Bag) string { return lang.L(string(b.Meal)) }),
 		column(lang.L("Group"), 68, func(b trail.Bag) string { return s.groupName(b.Group) }),
 		column(lang.L("Dish"), 226, s.dishText),
 		column(lang.L("Who has it"), 92, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
