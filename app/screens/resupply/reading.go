@@ -1,13 +1,12 @@
 package resupply
 
 import (
-	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -68,76 +67,9 @@ func setKind(p *trip.ResupplyPoint, text string) error {
 	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(kindWords(), ", "))
 }
 
-// openText writes runs of days as people do: "Mon–Sat", "every day".
-func openText(p *trip.ResupplyPoint) string {
-	if len(p.OpenDays) == 0 || len(p.OpenDays) == 7 {
-		return lang.L("every day")
-	}
-	names := trip.OpenDayNames()
-	var parts []string
-	for from := 0; from < len(names); from++ {
-		to := from
-		for to < len(names) && slices.Contains(p.OpenDays, names[to]) {
-			to++
-		}
-		switch to - from {
-		case 0:
-			continue
-		case 1, 2:
-			for _, day := range names[from:to] {
-				parts = append(parts, lang.L(day))
-			}
-		default:
-			parts = append(parts, lang.L(names[from])+"–"+lang.L(names[to-1]))
-		}
-		from = to
-	}
-	return strings.Join(parts, ", ")
-}
+func openText(p *trip.ResupplyPoint) string { return bench.OpenText(p.Opening) }
 
-// setOpen reads days of the week and runs of them.
-func setOpen(p *trip.ResupplyPoint, text string) error {
-	p.OpenDays = nil
-	if text == "" || strings.EqualFold(text, lang.L("every day")) {
-		return nil
-	}
-	names := trip.OpenDayNames()
-	open := make([]bool, len(names))
-	for _, part := range typed.List(text) {
-		first, last, run := strings.Cut(strings.ReplaceAll(part, "-", "–"), "–")
-		if !run {
-			last = first
-		}
-		from, to := weekday(first), weekday(last)
-		if from < 0 || to < 0 {
-			return errors.New(lang.L("Write days as Mon, Tue, Wed, Thu, Fri, Sat, Sun, or Mon–Fri; nothing means every day."))
-		}
-		for day := from; ; day = (day + 1) % len(names) {
-			open[day] = true
-			if day == to {
-				break
-			}
-		}
-	}
-	for i, name := range names {
-		if open[i] {
-			p.OpenDays = append(p.OpenDays, name)
-		}
-	}
-	return nil
-}
-
-func weekday(text string) int {
-	text = strings.ToLower(strings.TrimSpace(text))
-	for i, name := range trip.OpenDayNames() {
-		for _, known := range []string{name, lang.L(name)} {
-			if len(text) >= 2 && strings.HasPrefix(text, strings.ToLower(known)) || text == strings.ToLower(known) {
-				return i
-			}
-		}
-	}
-	return -1
-}
+func setOpen(p *trip.ResupplyPoint, text string) error { return bench.ReadOpen(&p.Opening, text) }
 
 func closedText(p *trip.ResupplyPoint) string {
 	var list []string

@@ -38,6 +38,8 @@ type Screen struct {
 	payers      *widget.Select
 	food        *foodTab
 	account     *moneyTab
+	shops       *shopsTab
+	leftovers   *leftoverTab
 	tabs        *bench.Tabs
 	work        *fyne.Container
 	empty       *fyne.Container
@@ -48,6 +50,7 @@ type Screen struct {
 func New(b *bench.Bench) *Screen {
 	s := &Screen{bench: b, done: look.NewHeading(""), money: look.NewText("", look.Body, look.Quiet)}
 	s.food, s.account = newFoodTab(s), newMoneyTab(s)
+	s.shops, s.leftovers = newShopsTab(s), newLeftoverTab(s)
 	s.table = grid.New(s.columns(), grid.Options[*row]{
 		Key:       func(r *row) string { return r.key },
 		OnSelect:  s.choose,
@@ -81,7 +84,8 @@ func (s *Screen) makeContent() {
 		bench.Wide(170, s.filter),
 		container.NewCenter(look.NewText(lang.L("paid by"), look.Body, look.Quiet)),
 		bench.Wide(140, s.payers))
-	s.tabs = bench.NewTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content))
+	s.tabs = bench.NewTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content),
+		container.NewTabItem(lang.L("Shops"), s.shops.content), container.NewTabItem(lang.L("Left over"), s.leftovers.content))
 	split := container.NewHSplit(s.table, s.tabs)
 	split.Offset = 0.68
 	s.work = container.NewBorder(container.NewVBox(head, choices), nil, nil, nil, split)
@@ -118,6 +122,8 @@ func (s *Screen) Refresh() {
 	s.showTotals()
 	s.showRows()
 	s.account.show()
+	s.shops.show()
+	s.leftovers.show()
 	if r, ok := s.table.Selected(); ok {
 		s.choose(r)
 	}
@@ -263,7 +269,7 @@ func (s *Screen) GoTo(place findings.Place) {
 
 // Commit stores what is being typed.
 func (s *Screen) Commit() bool {
-	return s.table.Commit() && s.food.packages.Commit() && s.account.commit()
+	return s.table.Commit() && s.food.packages.Commit() && s.account.commit() && s.shops.table.Commit()
 }
 
 // Actions are the screen's commands.
