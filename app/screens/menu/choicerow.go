@@ -124,7 +124,7 @@ func (c *chooser) changes(one *choice) string {
 		signedMass(o.DayFood-c.now.DayFood, u), signedNumber(float64(o.DayKcal-c.now.DayKcal)) + " kcal",
 		signedNumber(o.Protein-c.now.Protein) + " g " + lang.L("protein"),
 	}
-	if o.Unpriced == 0 && c.now.Unpriced == 0 {
+	if o.Unpriced == c.now.Unpriced {
 		words = append(words, signedMoney(o.Cost-c.now.Cost, c.s.seen.trip.Currency))
 	}
 	return strings.Join(words, " · ")

@@ -28,6 +28,7 @@ type filler struct {
 	known    *look.Text // how good the menu is while the work goes on
 	working  *fyne.Container
 	result   *widget.Label
+	resultOf *trip.Trip // the trip that the result is about
 	content  fyne.CanvasObject
 
 	cancel context.CancelFunc // of the run under way; nil: none
@@ -54,7 +55,8 @@ func newFiller(s *Screen) *filler {
 	f.result = note("")
 	f.result.Hide()
 	quiet := func(text string) fyne.CanvasObject { return look.NewText(text, look.Caption, look.Quiet) }
-	slider := container.NewHBox(quiet(lang.L("cheap")), wide(f.aim, 170), quiet(lang.L("varied")), f.aimWord)
+	gap := container.New(layout.NewGridWrapLayout(fyne.NewSize(look.Space, 1)))
+	slider := container.NewHBox(quiet(lang.L("cheap")), wide(f.aim, 170), quiet(lang.L("varied")), gap, f.aimWord)
 	f.content = container.NewVBox(container.NewHBox(slider, layout.NewSpacer(), f.anew, f.fill), f.working, f.result)
 	return f
 }
@@ -86,6 +88,7 @@ func (f *filler) show() {
 		f.aim.Refresh()
 	}
 	f.aimWord.SetContent(aimWords(f.aim.Value))
+	show(f.result, f.resultOf == f.s.seen.trip)
 }
 
 // aimAt stores what the menu should be best at; what is chosen already stays until the leader asks.
@@ -170,6 +173,7 @@ func (f *filler) hear(run int) func(fill.Progress) {
 func (f *filler) begin() {
 	f.progress.SetValue(0)
 	f.known.SetContent("")
+	f.resultOf = nil
 	f.result.Hide()
 	f.working.Show()
 	f.fill.Disable()
@@ -220,6 +224,7 @@ func (f *filler) store(found fill.Proposal, anew bool) {
 		return
 	}
 	f.result.SetText(resultWords(n, &found))
+	f.resultOf = f.s.bench.Trip()
 	f.result.Show()
 }
 

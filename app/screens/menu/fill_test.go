@@ -37,6 +37,9 @@ func TestTheMenuIsEmptiedAimedFilledAndTakenBack(t *testing.T) {
 		t.Errorf("what came of it is told as %q", words)
 	}
 	s.filler.aim.SetValue(-1)
+	if s.filler.result.Visible() {
+		t.Error("what came of another aim is still told")
+	}
 	test.Tap(s.filler.anew)
 	again := s.Document.Trip()
 	changed := 0
