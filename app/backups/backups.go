@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"sumpter/app/document"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -105,7 +106,7 @@ func (s Shelf) keep(path string, copyTo func(path string) error) error {
 // whole path, as two folders may each hold a "trip.trip".
 func (s Shelf) of(path string) (string, error) {
 	if s.Folder == "" {
-		return "", errors.New("the system names no folder for this user's settings")
+		return "", prose.Errorf("the system names no folder for this user's settings")
 	}
 	full, err := filepath.Abs(path)
 	if err != nil {

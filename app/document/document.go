@@ -9,7 +9,6 @@ package document
 import (
 	"context"
 	"errors"
-	"fmt"
 
 	"sumpter/domain/plan"
 	"sumpter/domain/prose"
@@ -129,7 +128,7 @@ func (d *Document) RedoName() string {
 }
 
 // ErrNothing is given by Undo and Redo when there is nothing to do.
-var ErrNothing = errors.New("there is nothing to take back")
+var ErrNothing = prose.Errorf("there is nothing to take back")
 
 // Undo takes back the last edit.
 func (d *Document) Undo() error {
@@ -171,7 +170,7 @@ func (d *Document) show(t *trip.Trip) {
 // waits for edits that are still being saved.
 func (d *Document) SaveCopy(path string) error {
 	if err := d.saver.wait(); err != nil {
-		return fmt.Errorf("the last edits could not be saved, so no copy was made: %w", err)
+		return prose.Errorf("the last edits could not be saved, so no copy was made: %s", err)
 	}
 	return d.store.SaveCopy(path)
 }

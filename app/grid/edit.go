@@ -6,6 +6,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/written"
 )
 
 // openEditor edits the cell at the cursor, or opens the row where it cannot
@@ -80,7 +82,7 @@ func (g *Grid[R]) store() bool {
 		text = nearestChoice(g.offers.pick(text), choices)
 	}
 	if err := column.Set(row, text); err != nil {
-		g.problem(err.Error())
+		g.problem(written.Error(err))
 		return false
 	}
 	g.closeEditor()

@@ -5,6 +5,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/written"
 )
 
 // pageRows is how far Page Up and Page Down go.
@@ -75,7 +77,7 @@ func (g *Grid[R]) clearCell() {
 		return
 	}
 	if err := column.Set(row, ""); err != nil {
-		g.problem(err.Error())
+		g.problem(written.Error(err))
 		return
 	}
 	g.problem("")
@@ -89,7 +91,7 @@ func (g *Grid[R]) Add() {
 	}
 	key, err := g.options.OnAdd()
 	if err != nil {
-		g.problem(err.Error())
+		g.problem(written.Error(err))
 		return
 	}
 	if row := g.rowOf(key); row >= 0 {
@@ -105,7 +107,7 @@ func (g *Grid[R]) Delete() {
 		return
 	}
 	if err := g.options.OnDelete(row); err != nil {
-		g.problem(err.Error())
+		g.problem(written.Error(err))
 	}
 }
 

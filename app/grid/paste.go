@@ -1,10 +1,13 @@
 package grid
 
 import (
-	"fmt"
 	"strings"
 
+	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/written"
+	"sumpter/domain/prose"
 )
 
 // mostPasted bounds a paste: no trip has more cells in one table.
@@ -20,7 +23,7 @@ func (g *Grid[R]) Paste(text string) {
 	for i, line := range lines {
 		row := start.Row + i
 		if row >= len(g.shown) && !g.addAtEnd() {
-			g.problem(fmt.Sprintf("%d of %d pasted rows have no place here.", len(lines)-i, len(lines)))
+			g.problem(lang.X("rows-without-place", "{{.Left}} of {{.All}} pasted rows have no place here.", map[string]any{"Left": len(lines) - i, "All": len(lines)}))
 			break
 		}
 		for j, value := range strings.Split(line, "\t") {
@@ -31,7 +34,7 @@ func (g *Grid[R]) Paste(text string) {
 		}
 	}
 	if err := g.setAll(cells); err != nil {
-		g.problem(err.Error())
+		g.problem(written.Error(err))
 		return
 	}
 	g.table.Refresh()
@@ -43,7 +46,7 @@ func (g *Grid[R]) addAtEnd() bool {
 	}
 	before := len(g.shown)
 	if _, err := g.options.OnAdd(); err != nil {
-		g.problem(err.Error())
+		g.problem(written.Error(err))
 		return false
 	}
 	return len(g.shown) > before
@@ -55,7 +58,7 @@ func (g *Grid[R]) setAll(cells []Pasted[R]) error {
 	}
 	for _, cell := range cells {
 		if err := g.columns[cell.Column].Set(cell.Row, cell.Text); err != nil {
-			return fmt.Errorf("%s: %w", g.columns[cell.Column].Title, err)
+			return prose.Errorf("%s: %s", g.columns[cell.Column].Title, err)
 		}
 	}
 	return nil

@@ -9,20 +9,20 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/exporter/tripbook"
 	"sumpter/exporter/tripjson"
 )
 
 // ErrUnknownKind is returned for a file of a kind that holds no trip.
-var ErrUnknownKind = errors.New("this kind of file cannot be imported")
+var ErrUnknownKind = prose.Errorf("this kind of file cannot be imported")
 
 // ReadFile reads the trip in a workbook (xlsx) or trip JSON. What comes back
 // has passed trip.Validate. Problems are all faults of the contents at once;
@@ -31,21 +31,21 @@ var ErrUnknownKind = errors.New("this kind of file cannot be imported")
 func ReadFile(path string) (*trip.Trip, []Problem, error) {
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil, nil, fmt.Errorf("%s: %w", path, plainly(err))
+		return nil, nil, prose.Errorf("%s: %s", path, plainly(err))
 	}
 	if !info.Mode().IsRegular() {
-		return nil, nil, fmt.Errorf("%s is not a file: %w", path, ErrUnknownKind)
+		return nil, nil, prose.Errorf("%s is not a file: %s", path, ErrUnknownKind)
 	}
 	if most := max(tripjson.MaxBytes, tripbook.MaxBytes); info.Size() > int64(most) {
-		return nil, nil, fmt.Errorf("%s has %d MB, and no trip has more than %d: is it the right file?", path, info.Size()>>20, most>>20)
+		return nil, nil, prose.Errorf("%s has %d MB, and no trip has more than %d: is it the right file?", path, info.Size()>>20, most>>20)
 	}
 	file, err := os.Open(path)
 	if err != nil {
-		return nil, nil, fmt.Errorf("%s: %w", path, plainly(err))
+		return nil, nil, prose.Errorf("%s: %s", path, plainly(err))
 	}
 	read, problems, err := Read(filepath.Base(path), file)
 	if err = errors.Join(err, file.Close()); err != nil {
-		return nil, nil, fmt.Errorf("%s: %w", path, err)
+		return nil, nil, prose.Errorf("%s: %s", path, err)
 	}
 	return read, problems, nil
 }
@@ -55,11 +55,11 @@ func ReadFile(path string) (*trip.Trip, []Problem, error) {
 func AddFile(t *trip.Trip, path string) (tripbook.Added, []Problem, error) {
 	file, err := os.Open(path)
 	if err != nil {
-		return tripbook.Added{}, nil, fmt.Errorf("%s: %w", path, plainly(err))
+		return tripbook.Added{}, nil, prose.Errorf("%s: %s", path, plainly(err))
 	}
 	added, found, err := tripbook.AddCSV(t, filepath.Base(path), file)
 	if err = errors.Join(err, file.Close()); err != nil {
-		return tripbook.Added{}, nil, fmt.Errorf("%s: %w", path, err)
+		return tripbook.Added{}, nil, prose.Errorf("%s: %s", path, err)
 	}
 	return added, ofSheets(found), nil
 }
@@ -80,7 +80,7 @@ func Read(name string, r io.Reader) (*trip.Trip, []Problem, error) {
 	buffered := bufio.NewReader(r)
 	start, err := buffered.Peek(enough)
 	if err != nil && !errors.Is(err, io.EOF) {
-		return nil, nil, fmt.Errorf("read the file: %w", err)
+		return nil, nil, prose.Errorf("read the file: %s", err)
 	}
 	switch {
 	case bytes.HasPrefix(start, []byte("PK")) && !isOtherZip(name):
@@ -88,7 +88,7 @@ func Read(name string, r io.Reader) (*trip.Trip, []Problem, error) {
 	case bytes.HasPrefix(bytes.TrimLeft(start, "\xef\xbb\xbf \t\r\n"), []byte("{")):
 		return document(buffered)
 	default:
-		return nil, nil, fmt.Errorf("%w: %s", ErrUnknownKind, advice(name, start))
+		return nil, nil, prose.Errorf("%s: %s", ErrUnknownKind, advice(name, start))
 	}
 }
 
@@ -102,19 +102,19 @@ func isOtherZip(name string) bool {
 }
 
 // advice says what to do with a file of another kind.
-func advice(name string, start []byte) string {
-	const instead = "a trip comes from a trip workbook (xlsx) or trip JSON"
+func advice(name string, start []byte) prose.Text {
+	instead := prose.Say("a trip comes from a trip workbook (xlsx) or trip JSON")
 	switch extension := strings.ToLower(filepath.Ext(name)); {
 	case len(start) == 0:
-		return "the file is empty; " + instead
+		return prose.Say("the file is empty; %s", instead)
 	case bytes.HasPrefix(start, []byte("SQLite format 3\x00")):
-		return "it is a trip file already, or another database: open it instead"
+		return prose.Say("it is a trip file already, or another database: open it instead")
 	case bytes.HasPrefix(start, []byte("\xd0\xcf\x11\xe0")):
-		return "it is locked with a password or in the old xls format: save it as xlsx without a password"
+		return prose.Say("it is locked with a password or in the old xls format: save it as xlsx without a password")
 	case extension == ".ods", extension == ".numbers":
-		return "save it as xlsx in your spreadsheet"
+		return prose.Say("save it as xlsx in your spreadsheet")
 	case extension == ".csv", extension == ".tsv", extension == ".txt":
-		return "paste such a table into a trip workbook; " + instead
+		return prose.Say("paste such a table into a trip workbook; %s", instead)
 	default:
 		return instead
 	}

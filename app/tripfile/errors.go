@@ -7,60 +7,64 @@ import (
 	"syscall"
 
 	"modernc.org/sqlite"
+
+	"sumpter/domain/prose"
 )
 
 // Why a trip file could not be used. Ask with errors.Is; the error's text
 // says it in plain words, with the file and what to do.
 var (
-	ErrMissing    = errors.New("there is no such file")
-	ErrExists     = errors.New("there already is a file of this name")
-	ErrNotTrip    = errors.New("this is not a trip file")
-	ErrDamaged    = errors.New("the trip file is damaged")
-	ErrNewer      = errors.New("the trip file was written by a newer version of this program")
-	ErrReadOnly   = errors.New("the trip file may be read but not changed")
-	ErrUnreadable = errors.New("the trip file may not be read")
-	ErrInUse      = errors.New("the trip file is open in another window or program")
-	ErrFolder     = errors.New("nothing can be written into the folder")
-	ErrFull       = errors.New("there is no room left on the disk")
-	ErrUnsound    = errors.New("the trip cannot be stored as it is")
-	ErrReplaced   = errors.New("the trip file was moved, deleted or changed by another program while it was open here")
-	ErrClosed     = errors.New("the trip file is already closed")
-	ErrDisk       = errors.New("the disk could not be read or written")
+	ErrMissing    = prose.Errorf("there is no such file")
+	ErrExists     = prose.Errorf("there already is a file of this name")
+	ErrNotTrip    = prose.Errorf("this is not a trip file")
+	ErrDamaged    = prose.Errorf("the trip file is damaged")
+	ErrNewer      = prose.Errorf("the trip file was written by a newer version of this program")
+	ErrReadOnly   = prose.Errorf("the trip file may be read but not changed")
+	ErrUnreadable = prose.Errorf("the trip file may not be read")
+	ErrInUse      = prose.Errorf("the trip file is open in another window or program")
+	ErrFolder     = prose.Errorf("nothing can be written into the folder")
+	ErrFull       = prose.Errorf("there is no room left on the disk")
+	ErrUnsound    = prose.Errorf("the trip cannot be stored as it is")
+	ErrReplaced   = prose.Errorf("the trip file was moved, deleted or changed by another program while it was open here")
+	ErrClosed     = prose.Errorf("the trip file is already closed")
+	ErrDisk       = prose.Errorf("the disk could not be read or written")
 )
 
 // remedies say what a person can do.
-var remedies = map[error]string{
-	ErrMissing:    "Check the name and the folder.",
-	ErrExists:     "Choose another name, or move the old file away first.",
-	ErrNotTrip:    "Choose a file that this program saved; workbooks and JSON are imported instead.",
-	ErrDamaged:    "Take a backup or a copy of it; the file was left as it is.",
-	ErrNewer:      "Update this program to open it.",
-	ErrReadOnly:   "Open it for reading only, or save a copy in a folder of your own.",
-	ErrUnreadable: "Ask its owner for the right to read it.",
-	ErrInUse:      "Close it there, then open it here.",
-	ErrFolder:     "Choose a folder of your own, or open the file for reading only.",
-	ErrFull:       "Make room, then save again; the file is as it was before.",
-	ErrUnsound:    "Correct the trip, then save again; the file is as it was before.",
-	ErrReplaced:   "Save the trip elsewhere, then compare it with the file that is there now; nothing was written into that one.",
-	ErrClosed:     "Open it again.",
-	ErrDisk:       "Check the disk or its connection, then try again.",
+var remedies = map[error]prose.Text{
+	ErrMissing:    prose.Say("Check the name and the folder."),
+	ErrExists:     prose.Say("Choose another name, or move the old file away first."),
+	ErrNotTrip:    prose.Say("Choose a file that this program saved; workbooks and JSON are imported instead."),
+	ErrDamaged:    prose.Say("Take a backup or a copy of it; the file was left as it is."),
+	ErrNewer:      prose.Say("Update this program to open it."),
+	ErrReadOnly:   prose.Say("Open it for reading only, or save a copy in a folder of your own."),
+	ErrUnreadable: prose.Say("Ask its owner for the right to read it."),
+	ErrInUse:      prose.Say("Close it there, then open it here."),
+	ErrFolder:     prose.Say("Choose a folder of your own, or open the file for reading only."),
+	ErrFull:       prose.Say("Make room, then save again; the file is as it was before."),
+	ErrUnsound:    prose.Say("Correct the trip, then save again; the file is as it was before."),
+	ErrReplaced:   prose.Say("Save the trip elsewhere, then compare it with the file that is there now; nothing was written into that one."),
+	ErrClosed:     prose.Say("Open it again."),
+	ErrDisk:       prose.Say("Check the disk or its connection, then try again."),
 }
 
 // Error is a failure with its file.
 type Error struct {
 	Path   string
-	Kind   error  // one of the errors of this package
-	Detail string // what was seen, may be empty
-	Cause  error  // of the layer below, may be nil
+	Kind   error      // one of the errors of this package
+	Detail prose.Text // what was seen; may say nothing
+	Cause  error      // of the layer below, may be nil
 }
 
 // Error gives what is wrong, where, and what to do.
-func (e *Error) Error() string {
-	text := e.Path + ": " + e.Kind.Error()
-	if e.Detail != "" {
-		text += " (" + e.Detail + ")"
+func (e *Error) Error() string { return e.Text().String() }
+
+// Text is Error for whoever reads it.
+func (e *Error) Text() prose.Text {
+	if e.Detail.IsZero() {
+		return prose.Say("%s: %s. %s", e.Path, e.Kind, remedies[e.Kind])
 	}
-	return text + ". " + remedies[e.Kind]
+	return prose.Say("%s: %s (%s). %s", e.Path, e.Kind, e.Detail, remedies[e.Kind])
 }
 
 // Unwrap lets errors.Is find the kind and the cause.
@@ -71,7 +75,7 @@ func (e *Error) Unwrap() []error {
 	return []error{e.Kind, e.Cause}
 }
 
-func fail(path string, kind error, detail string) error {
+func fail(path string, kind error, detail prose.Text) error {
 	return &Error{Path: path, Kind: kind, Detail: detail}
 }
 
@@ -110,7 +114,7 @@ func explain(path string, err error) error {
 	case errors.Is(err, syscall.ENOSPC):
 		kind = ErrFull
 	}
-	return &Error{Path: path, Kind: kind, Detail: err.Error(), Cause: err}
+	return &Error{Path: path, Kind: kind, Detail: prose.Say("%s", err), Cause: err}
 }
 
 func kindOf(code int) error {

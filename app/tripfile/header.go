@@ -3,11 +3,12 @@ package tripfile
 import (
 	"encoding/binary"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"sumpter/domain/prose"
 )
 
 // largestFile bounds what is opened at all; the largest trip that can be
@@ -35,10 +36,10 @@ func readHeader(path string) (header, error) {
 		return header{}, explain(path, err)
 	}
 	if !info.Mode().IsRegular() {
-		return header{}, fail(path, ErrNotTrip, "it is no ordinary file")
+		return header{}, fail(path, ErrNotTrip, prose.Say("it is no ordinary file"))
 	}
 	if info.Size() > largestFile {
-		return header{}, fail(path, ErrNotTrip, fmt.Sprintf("it has %d MB, a trip has at most %d", info.Size()>>20, largestFile>>20))
+		return header{}, fail(path, ErrNotTrip, prose.Say("it has %d MB, a trip has at most %d", info.Size()>>20, largestFile>>20))
 	}
 	file, err := os.Open(path)
 	if errors.Is(err, fs.ErrPermission) {
@@ -50,12 +51,12 @@ func readHeader(path string) (header, error) {
 	defer file.Close()
 	var bytes [headerLength]byte
 	if n, err := io.ReadFull(file, bytes[:]); errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-		return header{}, fail(path, ErrNotTrip, fmt.Sprintf("it has only %d bytes", n))
+		return header{}, fail(path, ErrNotTrip, prose.Say("it has only %d bytes", n))
 	} else if err != nil {
 		return header{}, explain(path, err)
 	}
 	if string(bytes[:len(headerMagic)]) != headerMagic {
-		return header{}, fail(path, ErrNotTrip, "")
+		return header{}, fail(path, ErrNotTrip, prose.Text{})
 	}
 	return header{
 		journal: int(max(bytes[18], bytes[19])), encoding: int(binary.BigEndian.Uint32(bytes[56:])),
@@ -68,13 +69,13 @@ func readHeader(path string) (header, error) {
 func (h header) check(path string, newest int) error {
 	switch {
 	case h.application != applicationID:
-		return fail(path, ErrNotTrip, "it is a database of another program")
+		return fail(path, ErrNotTrip, prose.Say("it is a database of another program"))
 	case h.version > uint32(newest):
-		return fail(path, ErrNewer, fmt.Sprintf("version %d, this program knows up to %d", h.version, newest))
+		return fail(path, ErrNewer, prose.Say("version %d, this program knows up to %d", h.version, newest))
 	case h.version == 0:
-		return fail(path, ErrDamaged, "it has no version")
+		return fail(path, ErrDamaged, prose.Say("it has no version"))
 	case h.journal != journalRollback || h.encoding != encodingUTF8:
-		return fail(path, ErrDamaged, "another program changed how it is stored")
+		return fail(path, ErrDamaged, prose.Say("another program changed how it is stored"))
 	}
 	return nil
 }

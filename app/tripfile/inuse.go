@@ -3,6 +3,8 @@ package tripfile
 import (
 	"os"
 	"sync"
+
+	"sumpter/domain/prose"
 )
 
 // openFiles are the trip files this process has open. On Unix a process loses
@@ -23,7 +25,7 @@ func claim(path string) (release func(), err error) {
 	defer openFiles.Unlock()
 	for _, open := range openFiles.list {
 		if os.SameFile(open, info) {
-			return nil, fail(path, ErrInUse, "this program has it open already")
+			return nil, fail(path, ErrInUse, prose.Say("this program has it open already"))
 		}
 	}
 	openFiles.list = append(openFiles.list, info)

@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"sumpter/domain/prose"
 )
 
 // migrate brings an older file to the present version in one transaction,
@@ -19,7 +21,7 @@ func migrate(ctx context.Context, path string, conn *sql.Conn, f format, from in
 	}
 	err = inTransaction(ctx, path, conn, func() error {
 		if err := f.advance(ctx, conn, from); err != nil {
-			return &Error{Path: path, Kind: ErrDamaged, Detail: "it could not be brought to the present version: " + err.Error(), Cause: err}
+			return &Error{Path: path, Kind: ErrDamaged, Detail: prose.Say("it could not be brought to the present version: %s", err), Cause: err}
 		}
 		return verify(ctx, path, conn, f, f.version())
 	})

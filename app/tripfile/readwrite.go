@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sumpter/app/tripfile/rows"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -17,7 +18,7 @@ func (f *File) Read(ctx context.Context) (*trip.Trip, error) {
 	f.mutex.Lock()
 	defer f.mutex.Unlock()
 	if f.conn == nil {
-		return nil, fail(f.path, ErrClosed, "")
+		return nil, fail(f.path, ErrClosed, prose.Text{})
 	}
 	stored, err := f.read(ctx)
 	if err != nil {
@@ -25,7 +26,7 @@ func (f *File) Read(ctx context.Context) (*trip.Trip, error) {
 	}
 	t, err := rows.Load(stored)
 	if err != nil {
-		return nil, &Error{Path: f.path, Kind: ErrDamaged, Detail: err.Error(), Cause: err}
+		return nil, &Error{Path: f.path, Kind: ErrDamaged, Detail: prose.Say("%s", err), Cause: err}
 	}
 	f.stored = stored
 	return t, nil
@@ -84,9 +85,9 @@ func (f *File) Save(ctx context.Context, t *trip.Trip) error {
 	defer f.mutex.Unlock()
 	switch {
 	case f.conn == nil:
-		return fail(f.path, ErrClosed, "")
+		return fail(f.path, ErrClosed, prose.Text{})
 	case f.may == reading:
-		return fail(f.path, ErrReadOnly, "")
+		return fail(f.path, ErrReadOnly, prose.Text{})
 	}
 	if f.stored == nil {
 		stored, err := f.read(ctx)
@@ -123,11 +124,11 @@ func (f *File) write(ctx context.Context, t *trip.Trip) error {
 func (f *File) changes(t *trip.Trip) ([]rows.Change, rows.Snapshot, error) {
 	next, err := rows.Dump(t)
 	if err != nil {
-		return nil, nil, &Error{Path: f.path, Kind: ErrUnsound, Detail: err.Error(), Cause: err}
+		return nil, nil, &Error{Path: f.path, Kind: ErrUnsound, Detail: prose.Say("%s", err), Cause: err}
 	}
 	changes, err := rows.Changes(f.stored, next)
 	if err != nil {
-		return nil, nil, &Error{Path: f.path, Kind: ErrUnsound, Detail: err.Error(), Cause: err}
+		return nil, nil, &Error{Path: f.path, Kind: ErrUnsound, Detail: prose.Say("%s", err), Cause: err}
 	}
 	return changes, next, nil
 }
@@ -205,7 +206,7 @@ func (f *File) SaveCopy(path string) error {
 	f.mutex.Lock()
 	defer f.mutex.Unlock()
 	if f.conn == nil {
-		return fail(f.path, ErrClosed, "")
+		return fail(f.path, ErrClosed, prose.Text{})
 	}
 	full, err := filepath.Abs(path)
 	if err != nil {

@@ -55,8 +55,8 @@ func wantError(t *testing.T, err, kind error) {
 		t.Fatalf("have %v\nwant %v", err, kind)
 	}
 	var own *Error
-	if !errors.As(err, &own) || own.Path == "" || !strings.HasPrefix(err.Error(), own.Path) || remedies[kind] == "" ||
-		!strings.HasSuffix(err.Error(), remedies[kind]) {
+	if !errors.As(err, &own) || own.Path == "" || !strings.HasPrefix(err.Error(), own.Path) || remedies[kind].IsZero() ||
+		!strings.HasSuffix(err.Error(), remedies[kind].String()) {
 		t.Errorf("the text does not tell file and remedy: %v", err)
 	}
 }
@@ -66,7 +66,7 @@ func TestEveryErrorHasARemedy(t *testing.T) {
 		ErrMissing, ErrExists, ErrNotTrip, ErrDamaged, ErrNewer, ErrReadOnly, ErrUnreadable, ErrInUse, ErrFolder,
 		ErrFull, ErrUnsound, ErrReplaced, ErrClosed, ErrDisk,
 	} {
-		if remedies[kind] == "" {
+		if remedies[kind].IsZero() {
 			t.Errorf("no remedy for %v", kind)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+
+	"sumpter/domain/prose"
 )
 
 // look remembers the file as this program leaves it.
@@ -24,13 +26,13 @@ func (f *File) checkSame() error {
 	info, err := os.Stat(f.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return fail(f.path, ErrReplaced, "it is not there any more")
+		return fail(f.path, ErrReplaced, prose.Say("it is not there any more"))
 	case err != nil:
 		return explain(f.path, err)
 	case !os.SameFile(info, f.seen):
-		return fail(f.path, ErrReplaced, "another file has taken its place")
+		return fail(f.path, ErrReplaced, prose.Say("another file has taken its place"))
 	case info.Size() != f.seen.Size() || !info.ModTime().Equal(f.seen.ModTime()):
-		return fail(f.path, ErrReplaced, "another program has written into it")
+		return fail(f.path, ErrReplaced, prose.Say("another program has written into it"))
 	}
 	return nil
 }

@@ -18,6 +18,7 @@ import (
 	"sync"
 
 	"sumpter/app/tripfile/rows"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -72,7 +73,7 @@ func (f format) create(path string, t *trip.Trip) (*File, error) {
 // explainCreate knows that a missing thing is the folder.
 func explainCreate(path string, err error) error {
 	if errors.Is(err, os.ErrNotExist) {
-		return &Error{Path: path, Kind: ErrFolder, Detail: "the folder does not exist", Cause: err}
+		return &Error{Path: path, Kind: ErrFolder, Detail: prose.Say("the folder does not exist"), Cause: err}
 	}
 	return explain(path, err)
 }
@@ -141,7 +142,7 @@ func (f format) begin(ctx context.Context, file *File) error {
 			return err
 		}
 	} else if version < f.version() {
-		return fail(file.path, ErrReadOnly, "it is of an older version and must be opened for editing once")
+		return fail(file.path, ErrReadOnly, prose.Say("it is of an older version and must be opened for editing once"))
 	}
 	if file.db, file.conn, err = connect(ctx, file.path, file.may); err != nil {
 		return damaged(file.path, err)
@@ -191,7 +192,7 @@ func (f format) lockAndVerify(ctx context.Context, file *File) (version int, err
 		return 0, damaged(file.path, err)
 	}
 	if id != applicationID || version < 1 || version > f.version() {
-		return 0, fail(file.path, ErrInUse, "it changed while it was being opened")
+		return 0, fail(file.path, ErrInUse, prose.Say("it changed while it was being opened"))
 	}
 	return version, verify(ctx, file.path, file.conn, f, version)
 }

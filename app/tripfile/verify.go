@@ -4,8 +4,9 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 	"slices"
+
+	"sumpter/domain/prose"
 )
 
 // verify checks, within a transaction, that the database is what its version
@@ -21,14 +22,14 @@ func verify(ctx context.Context, path string, conn *sql.Conn, f format, version 
 		return damaged(path, err)
 	}
 	if !slices.Equal(found, expected) {
-		return fail(path, ErrDamaged, "its tables are not those of version "+fmt.Sprint(version)+difference(found, expected))
+		return fail(path, ErrDamaged, prose.Say("its tables are not those of version %d: %s", version, difference(found, expected)))
 	}
 	var report string
 	if err := conn.QueryRowContext(ctx, "PRAGMA quick_check(1)").Scan(&report); err != nil {
 		return damaged(path, err)
 	}
 	if report != "ok" {
-		return fail(path, ErrDamaged, report)
+		return fail(path, ErrDamaged, prose.Verbatim(report))
 	}
 	return checkReferences(ctx, path, conn)
 }
@@ -46,7 +47,7 @@ func checkReferences(ctx context.Context, path string, conn *sql.Conn) error {
 		if err := rows.Scan(&table, &row, &target, &key); err != nil {
 			return damaged(path, err)
 		}
-		return fail(path, ErrDamaged, fmt.Sprintf("a row of %s refers to a %s that is not there", table, target))
+		return fail(path, ErrDamaged, prose.Say("a row of %s refers to a %s that is not there", table, target))
 	}
 	return damaged(path, rows.Err())
 }
@@ -63,16 +64,16 @@ func damaged(path string, err error) error {
 }
 
 // difference names the first table that is not as expected.
-func difference(found, expected []object) string {
+func difference(found, expected []object) prose.Text {
 	for _, o := range found {
 		if !slices.Contains(expected, o) {
-			return fmt.Sprintf(": %s %.40q", o.kind, o.name)
+			return prose.Say("unexpected is %s %.40q", o.kind, o.name)
 		}
 	}
 	for _, o := range expected {
 		if !slices.Contains(found, o) {
-			return fmt.Sprintf(": no %s %q", o.kind, o.name)
+			return prose.Say("missing is %s %q", o.kind, o.name)
 		}
 	}
-	return ""
+	return prose.Text{}
 }

@@ -5,11 +5,11 @@ package typed
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/units"
 )
 
@@ -23,11 +23,11 @@ func Number(text string) (float64, error) {
 		plain = strings.Replace(plain, ",", ".", 1)
 	}
 	if strings.ContainsAny(plain, "xXpP_iInN") {
-		return 0, fmt.Errorf("%q is not a number, such as 12.5", text)
+		return 0, prose.Errorf("%q is not a number, such as 12.5", text)
 	}
 	value, err := strconv.ParseFloat(plain, 64)
 	if err != nil || math.Abs(value) > largest {
-		return 0, fmt.Errorf("%q is not a number, such as 12.5", text)
+		return 0, prose.Errorf("%q is not a number, such as 12.5", text)
 	}
 	return value, nil
 }
@@ -36,7 +36,7 @@ func Number(text string) (float64, error) {
 func Whole(text string, least, most int) (int, error) {
 	value, err := strconv.Atoi(strings.TrimSpace(text))
 	if err != nil || value < least || value > most {
-		return 0, fmt.Errorf("%q is not a whole number from %d to %d", text, least, most)
+		return 0, prose.Errorf("%q is not a whole number from %d to %d", text, least, most)
 	}
 	return value, nil
 }
@@ -76,7 +76,7 @@ func with(text string, known []unit, usual string) (float64, error) {
 	for i, u := range known {
 		names[i] = u.name
 	}
-	return 0, fmt.Errorf("%q has an unknown unit; known are %s", text, strings.Join(names, ", "))
+	return 0, prose.Errorf("%q has an unknown unit; known are %s", text, prose.List(", ", names))
 }
 
 // Mass reads a mass; a bare number is in kilograms or pounds where large is
@@ -87,7 +87,7 @@ func Mass(text string, system units.System, large bool) (units.Mass, error) {
 		return 0, err
 	}
 	if grams < 0 {
-		return 0, errors.New("a mass is not below zero")
+		return 0, prose.Errorf("a mass is not below zero")
 	}
 	return units.FromGrams(grams), nil
 }
@@ -206,7 +206,7 @@ func Volume(text string, system units.System, large bool) (units.Volume, error) 
 		return 0, err
 	}
 	if millilitres < 0 {
-		return 0, errors.New("a volume is not below zero")
+		return 0, prose.Errorf("a volume is not below zero")
 	}
 	return units.FromMillilitres(millilitres), nil
 }
@@ -250,7 +250,7 @@ func Temperature(text string, system units.System) (units.Celsius, error) {
 	}
 	value, err := Number(plain)
 	if err != nil {
-		return 0, fmt.Errorf("%q is not a temperature", text)
+		return 0, prose.Errorf("%q is not a temperature", text)
 	}
 	if fahrenheit {
 		return units.FromFahrenheit(value), nil
@@ -297,7 +297,16 @@ func PercentText(share float64) string { return trim(share*100, 0) }
 // Money reads an amount in a currency, with a decimal point or comma.
 func Money(text, currency string) (units.Money, error) {
 	plain := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(text), currency))
-	return units.ParseMoney(strings.Replace(plain, ",", ".", 1), currency)
+	plain = strings.Replace(plain, ",", ".", 1)
+	amount, err := units.ParseMoney(plain, currency)
+	if err == nil {
+		return amount, nil
+	}
+	digits := units.CurrencyDigits(currency)
+	if _, fraction, _ := strings.Cut(plain, "."); len(fraction) > digits && strings.Trim(plain, "-.0123456789") == "" {
+		return 0, prose.Errorf("%q has more than %d decimals, and %s has no smaller coin", text, digits, currency)
+	}
+	return 0, prose.Errorf("%q is not an amount of money", text)
 }
 
 // Date reads a day as YYYY-MM-DD; empty text is no day.
@@ -305,7 +314,11 @@ func Date(text string) (units.Date, error) {
 	if strings.TrimSpace(text) == "" {
 		return 0, nil
 	}
-	return units.ParseDate(strings.TrimSpace(text))
+	date, err := units.ParseDate(strings.TrimSpace(text))
+	if err != nil {
+		return 0, prose.Errorf("%q is not a date as year-month-day, such as 2026-07-20", text)
+	}
+	return date, nil
 }
 
 // Yes reads a yes or a no.
@@ -316,7 +329,7 @@ func Yes(text string) (bool, error) {
 	case "no", "n", "", "0", "false", "nein", "–", "-":
 		return false, nil
 	default:
-		return false, fmt.Errorf("%q is neither yes nor no", text)
+		return false, prose.Errorf("%q is neither yes nor no", text)
 	}
 }
 

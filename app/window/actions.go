@@ -10,6 +10,7 @@ import (
 	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -159,7 +160,7 @@ func (w *Workbench) viewGroup() menuGroup {
 
 func (w *Workbench) setUnits(system units.System) {
 	if err := w.document.Edit(lang.L("change the units"), func(t *trip.Trip) error { t.Units = system; return nil }); err != nil {
-		w.say(err.Error())
+		w.say(written.Error(err))
 	}
 }
 

@@ -3,7 +3,6 @@ package window
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -20,7 +19,9 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/tripfile"
+	"sumpter/app/written"
 	"sumpter/domain/compare"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -29,7 +30,7 @@ import (
 func (w *Workbench) kept(file *tripfile.File) document.Store {
 	return &backups.Store{Store: file, Shelf: w.shelf, Failed: func(err error) {
 		w.scheduler.Screen(func() {
-			w.sayAlways(lang.X("no-backup", "Today's copy could not be made: {{.Why}} Your edits are saved all the same.", map[string]any{"Why": err.Error()}))
+			w.sayAlways(lang.X("no-backup", "Today's copy could not be made: {{.Why}} Your edits are saved all the same.", map[string]any{"Why": written.Error(err)}))
 		})
 	}}
 }
@@ -38,7 +39,7 @@ func (w *Workbench) kept(file *tripfile.File) document.Store {
 func (w *Workbench) earlierCopies() {
 	copies, err := w.shelf.Copies(w.document.Path())
 	if err != nil {
-		w.sayAlways(err.Error())
+		w.sayAlways(written.Error(err))
 		return
 	}
 	if len(copies) == 0 {
@@ -99,7 +100,7 @@ func (w *Workbench) compareWith(path, name string) {
 		w.scheduler.Screen(func() {
 			switch {
 			case err != nil:
-				w.sayAlways(err.Error())
+				w.sayAlways(written.Error(err))
 			case len(found) == 0:
 				w.say(lang.X("no-difference", "{{.Name}} holds the same as this trip.", map[string]any{"Name": name}))
 			default:
@@ -149,7 +150,7 @@ func copyFile(from, to string) error {
 	}
 	written, err := io.Copy(target, io.LimitReader(source, mostCopied+1))
 	if err == nil && written > mostCopied {
-		err = fmt.Errorf("%s: too large for a trip file", from)
+		err = prose.Errorf("%s: too large for a trip file", from)
 	}
 	return errors.Join(err, target.Close())
 }
@@ -198,7 +199,7 @@ func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Differenc
 			return
 		}
 		if err := w.take(theirs, wanted, name); err != nil {
-			why.SetContent(err.Error())
+			why.SetContent(written.Error(err))
 			return
 		}
 		shown.Hide()
@@ -242,7 +243,7 @@ func (w *Workbench) savePrivate() {
 			}
 			w.scheduler.Screen(func() {
 				if err != nil {
-					w.sayAlways(err.Error())
+					w.sayAlways(written.Error(err))
 					return
 				}
 				w.say(lang.X("private-saved", "Saved without names, bodies, diets and allergies: {{.Path}}. Your own notes are in it: read them before you hand it on.", map[string]any{"Path": path}))
@@ -257,7 +258,7 @@ func (w *Workbench) offerElsewhere(why error) {
 		return
 	}
 	w.offered = true
-	text := widget.NewLabel(why.Error() + "\n\n" + lang.L("Every edit of this window is still here. Save the trip elsewhere and go on, or put the fault right: the next edit tries again."))
+	text := widget.NewLabel(written.Error(why) + "\n\n" + lang.L("Every edit of this window is still here. Save the trip elsewhere and go on, or put the fault right: the next edit tries again."))
 	text.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomConfirm(lang.L("The trip cannot be saved"), lang.L("Save elsewhere…"), lang.L("Later"), text, func(yes bool) {
 		if yes {
@@ -274,7 +275,7 @@ func (w *Workbench) saveElsewhere() {
 	w.askNewFile(lang.L("Save elsewhere"), lang.X("rescued-name", "rescued"), func(path string) {
 		file, err := tripfile.Create(path, w.document.Trip())
 		if err != nil {
-			w.sayAlways(err.Error())
+			w.sayAlways(written.Error(err))
 			return
 		}
 		w.document.MoveTo(w.kept(file))

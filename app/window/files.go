@@ -18,6 +18,7 @@ import (
 	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/tripfile"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -81,7 +82,7 @@ func (w *Workbench) away(open func() (*tripfile.File, *trip.Trip, error)) {
 		w.scheduler.Screen(func() {
 			if err != nil {
 				w.showWelcome()
-				w.sayAlways(err.Error())
+				w.sayAlways(written.Error(err))
 				return
 			}
 			w.remember(file.Path())
@@ -162,7 +163,7 @@ func freeName(stem string) string {
 func (w *Workbench) saveCopy() {
 	w.askNewFile(lang.L("Save a copy"), lang.X("copy-name", "copy"), func(path string) {
 		if err := w.document.SaveCopy(path); err != nil {
-			w.sayAlways(err.Error())
+			w.sayAlways(written.Error(err))
 			return
 		}
 		w.say(lang.L("A copy was saved:") + " " + path)

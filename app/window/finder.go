@@ -128,16 +128,16 @@ func keyWords(shortcut fyne.Shortcut) string {
 	case *desktop.CustomShortcut:
 		words := ""
 		if s.Modifier&fyne.KeyModifierControl != 0 || s.Modifier&fyne.KeyModifierShortcutDefault != 0 {
-			words += "Ctrl+"
+			words += lang.L("Ctrl") + "+"
 		}
 		if s.Modifier&fyne.KeyModifierShift != 0 {
-			words += "Shift+"
+			words += lang.L("Shift") + "+"
 		}
 		return words + string(s.KeyName)
 	case *fyne.ShortcutUndo:
-		return "Ctrl+Z"
+		return lang.L("Ctrl") + "+Z"
 	case *fyne.ShortcutRedo:
-		return "Ctrl+Y"
+		return lang.L("Ctrl") + "+Y"
 	default:
 		return ""
 	}

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"sumpter/app/importer"
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/exporter/tripbook"
 )
@@ -37,7 +38,7 @@ func (w *Workbench) addTablePath(path string) {
 		w.scheduler.Screen(func() {
 			switch {
 			case err != nil:
-				w.showLines(lang.L("Nothing was added"), []string{err.Error()})
+				w.showLines(lang.L("Nothing was added"), []string{written.Error(err)})
 			case added.Trip == nil:
 				w.showLines(lang.L("Nothing was added"), problemLines(problems))
 			default:
@@ -57,7 +58,7 @@ func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, name stri
 		return nil
 	})
 	if err != nil {
-		w.sayAlways(err.Error())
+		w.sayAlways(written.Error(err))
 		return
 	}
 	w.say(lang.X("table-added", "Added {{.Count}} lines of {{.Name}}. Foods of a table have no allergens yet: read each label.", data))
@@ -85,7 +86,7 @@ func (w *Workbench) importPath(path string) {
 	}
 	var lines []string
 	if err != nil {
-		lines = append(lines, err.Error())
+		lines = append(lines, written.Error(err))
 	}
 	w.showLines(lang.L("Nothing was imported"), append(lines, problemLines(problems)...))
 }

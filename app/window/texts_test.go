@@ -6,7 +6,9 @@ import (
 	"go/printer"
 	"go/token"
 	"io/fs"
+	"maps"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,6 +32,7 @@ type texts struct {
 type source struct {
 	pack string
 	name string
+	test bool // only tests import it
 	file *ast.File
 }
 
@@ -40,20 +43,21 @@ type forward struct {
 	key, fallback int
 }
 
-// parseSource reads what speaks through the window: app/, domain/, and of
-// exporter/ what is printed.
+// parseSource reads what speaks through the window: app/, domain/ and the papers of
+// exporter/.
 func parseSource(t *testing.T) (*token.FileSet, []source) {
 	t.Helper()
 	set := token.NewFileSet()
 	var sources []source
-	for _, root := range []string{"..", "../../domain", "../../exporter/cautions", "../../exporter/print"} {
+	for _, root := range []string{"..", "../../domain", "../../exporter"} {
 		err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
 			if err != nil || entry.IsDir() || filepath.Ext(path) != ".go" || strings.HasSuffix(path, "_test.go") {
 				return err
 			}
 			file, err := parser.ParseFile(set, path, nil, parser.SkipObjectResolution)
 			if err == nil {
-				sources = append(sources, source{filepath.Base(filepath.Dir(path)), path, file})
+				pack := filepath.Base(filepath.Dir(path))
+				sources = append(sources, source{pack, path, strings.HasSuffix(pack, "test"), file})
 			}
 			return err
 		})
@@ -99,7 +103,9 @@ func collectTexts(t *testing.T) *texts {
 		})
 	}
 	for _, s := range sources {
-		found.prose(set, s)
+		if !s.test {
+			found.prose(set, s)
+		}
 	}
 	found.addChoices()
 	return found
@@ -142,9 +148,9 @@ func (x *texts) prose(set *token.FileSet, s source) {
 		}
 		at := set.Position(call.Pos()).String()
 		switch text, known := literal(call.Args[0]); {
-		case name == "Say" && !known:
+		case (name == "Say" || name == "Errorf") && !known:
 			x.wrong = append(x.wrong, at+": a format is a literal, so that its translation can be looked for")
-		case name == "Say", name == "Word" && known:
+		case name == "Say", name == "Errorf", name == "Word" && known:
 			x.add(at, text, text)
 		}
 		return true
@@ -267,4 +273,42 @@ func givenNames(call *ast.CallExpr) ([]string, bool) {
 		names = append(names, name)
 	}
 	return names, true
+}
+
+// wordy is a literal that reads like something said: two words or more.
+var wordy = regexp.MustCompile(`\pL{2,}[.,:;]? \pL{2,}`)
+
+// unsaid are literals of several words that nobody is shown.
+var unsaid = regexp.MustCompile(`^(<svg |sumpter [a-z]+$|USDA SR28 $)`)
+
+// TestNothingIsSaidPastTheTranslation looks for literals that read like
+// sentences and have no translation, in everything that is shown.
+func TestNothingIsSaidPastTheTranslation(t *testing.T) {
+	found := collectTexts(t)
+	said := slices.Concat(slices.Collect(maps.Keys(found.english)), slices.Collect(maps.Values(found.english)))
+	set, sources := parseSource(t)
+	for _, s := range sources {
+		if s.test || !slices.ContainsFunc([]string{"../screens/", "../window/", "../charts/", "../grid/", "../look/", "../written/"}, func(shown string) bool {
+			return strings.HasPrefix(filepath.ToSlash(s.name), shown) || s.pack == "window"
+		}) {
+			continue
+		}
+		ast.Inspect(s.file, func(node ast.Node) bool {
+			if call, ok := node.(*ast.CallExpr); ok && calledName(call) == "LogError" {
+				return false
+			}
+			if call, ok := node.(*ast.CallExpr); ok && calledName(call) == "Error" && len(call.Args) == 0 {
+				t.Errorf("%s: an error is said in English only: use written.Error", set.Position(call.Pos()))
+			}
+			e, ok := node.(*ast.BasicLit)
+			if !ok {
+				return true
+			}
+			text, ok := literal(e)
+			if ok && wordy.MatchString(text) && !unsaid.MatchString(text) && !slices.ContainsFunc(said, func(known string) bool { return strings.Contains(known, text) }) {
+				t.Errorf("%s: %q is said in English only: use lang or prose", set.Position(e.Pos()), text)
+			}
+			return true
+		})
+	}
 }

@@ -11,6 +11,7 @@ import (
 	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/units"
 )
 
@@ -165,7 +166,7 @@ func (w *Workbench) saved(err error) {
 		w.offered = false
 		return
 	}
-	w.tell(lang.X("not-saved", "Not saved: {{.Why}}", map[string]any{"Why": err.Error()}), look.Brick)
+	w.tell(lang.X("not-saved", "Not saved: {{.Why}}", map[string]any{"Why": written.Error(err)}), look.Brick)
 	w.offerElsewhere(err)
 }
 

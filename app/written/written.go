@@ -29,6 +29,9 @@ func sign() string { return lang.X("decimal-sign", ".") }
 // Text writes a text of the plan.
 func Text(text prose.Text, system units.System) string { return text.In(Of(system)) }
 
+// Error writes what went wrong.
+func Error(err error) string { return Of(units.Metric).Error(err) }
+
 // Quantity writes a quantity with its unit.
 func Quantity(quantity prose.Quantity, system units.System) string {
 	return Of(system).Quantity(quantity)

@@ -15,6 +15,7 @@ import (
 	"slices"
 	"strings"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -135,10 +136,10 @@ func Take(mine, theirs *trip.Trip, chosen []Difference) (*trip.Trip, error) {
 	}
 	var result trip.Trip
 	if err := json.Unmarshal(merged, &result); err != nil {
-		return nil, fmt.Errorf("the two trips could not be put together: %w", err)
+		return nil, prose.Errorf("the two trips could not be put together: %s", err)
 	}
 	if problems := trip.Validate(&result); len(problems) > 0 {
-		return nil, fmt.Errorf("what was chosen does not hold together: %s Choose the things it needs as well", problems[0])
+		return nil, prose.Errorf("what was chosen does not hold together: %s Choose the things it needs as well", problems[0])
 	}
 	return &result, nil
 }
@@ -194,7 +195,7 @@ type object = map[string]json.RawMessage
 func tree(t *trip.Trip) (object, error) {
 	data, err := json.Marshal(t)
 	if err != nil {
-		return nil, fmt.Errorf("the trip cannot be compared: %w", err)
+		return nil, prose.Errorf("the trip cannot be compared: %s", err)
 	}
 	return members(data), nil
 }

@@ -1,6 +1,7 @@
 package prose
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
 	"strings"
@@ -70,6 +71,16 @@ func (r Reader) Date(d units.Date) string {
 	return Say("%s %d %s %d", Word(d.Weekday().Short()), day, Word(units.MonthName(month)), year).In(r)
 }
 
+// Error writes an error: one that has a Text for the reader, any other as it
+// is.
+func (r Reader) Error(err error) string {
+	var told interface{ Text() Text }
+	if errors.As(err, &told) {
+		return told.Text().In(r)
+	}
+	return err.Error()
+}
+
 // Quantity is a value with a unit that depends on what the reader thinks in.
 type Quantity interface {
 	Format(system units.System) string
@@ -86,6 +97,10 @@ func (r Reader) written(arg any) any {
 		}
 	case Text:
 		return value.In(r)
+	case interface{ Text() Text }:
+		return value.Text().In(r)
+	case error:
+		return r.Error(value)
 	case units.Date:
 		return r.Date(value)
 	case Quantity:

@@ -2,10 +2,10 @@ package shopping
 
 import (
 	"cmp"
-	"fmt"
 	"math/bits"
 	"slices"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -134,7 +134,7 @@ func Settle(accounts []Account) ([]Payment, error) {
 		}
 	}
 	if total != 0 {
-		return nil, fmt.Errorf("paid and shared differ by %d in the smallest unit of money: check who paid what", total)
+		return nil, prose.Errorf("paid and shared differ by %d in the smallest unit of money: check who paid what", total)
 	}
 	slices.SortFunc(open, func(a, b Account) int { return cmp.Compare(a.Member, b.Member) })
 	var payments []Payment

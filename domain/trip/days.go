@@ -1,11 +1,11 @@
 package trip
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/units"
 )
 
@@ -31,10 +31,10 @@ func (t *Trip) StartOn(date units.Date) {
 func (t *Trip) InsertDay(at int, day Day) error {
 	count := len(t.Days)
 	if at < 1 || at > count+1 {
-		return fmt.Errorf("a day cannot be put in as number %d: choose 1 to %d", at, count+1)
+		return prose.Errorf("a day cannot be put in as number %d: choose 1 to %d", at, count+1)
 	}
 	if count >= MaxDays {
-		return fmt.Errorf("the trip has %d days already, the most there can be", count)
+		return prose.Errorf("the trip has %d days already, the most there can be", count)
 	}
 	later := func(d int) int {
 		if d >= at {
@@ -69,13 +69,13 @@ func (t *Trip) InsertDay(at int, day Day) error {
 func (t *Trip) RemoveDay(day int) error {
 	switch {
 	case day < 1 || day > len(t.Days):
-		return fmt.Errorf("there is no day %d", day)
+		return prose.Errorf("there is no day %d", day)
 	case len(t.Days) == 1:
-		return fmt.Errorf("the only day stays: a trip needs one")
+		return prose.Errorf("the only day stays: a trip needs one")
 	}
 	for i := range t.Crew {
 		if m := &t.Crew[i]; m.onlyOn(day, len(t.Days)) {
-			return fmt.Errorf("%s is there on day %d only: take the member out first, or change their days", m.Name, day)
+			return prose.Errorf("%s is there on day %d only: take the member out first, or change their days", m.Name, day)
 		}
 	}
 	for i := range t.Crew {
@@ -122,7 +122,7 @@ func (m *Member) onlyOn(day, days int) bool {
 // come and go, and things are decided, on the same dates as before.
 func (t *Trip) MoveDay(from, to int) error {
 	if from < 1 || from > len(t.Days) || to < 1 || to > len(t.Days) {
-		return fmt.Errorf("day %d cannot become day %d: the trip has %d days", from, to, len(t.Days))
+		return prose.Errorf("day %d cannot become day %d: the trip has %d days", from, to, len(t.Days))
 	}
 	moved := func(d int) int {
 		switch {

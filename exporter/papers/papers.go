@@ -7,7 +7,6 @@ package papers
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -111,7 +110,7 @@ func Make(ctx context.Context, list []Paper, progress func(paper Paper)) ([]Made
 		var content bytes.Buffer
 		note, err := paper.Write(ctx, &content)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", paper.Name, err)
+			return nil, prose.Errorf("%s: %s", paper.Name, err)
 		}
 		made = append(made, Made{paper, content.Bytes(), note})
 	}

@@ -5,11 +5,12 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"sumpter/domain/prose"
 )
 
 // maxParts is far above the some forty parts of a trip workbook.
@@ -20,13 +21,13 @@ const maxParts = 2000
 func open(r io.Reader) (*excelize.File, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	if err != nil {
-		return nil, fmt.Errorf("read the workbook: %w", err)
+		return nil, prose.Errorf("read the workbook: %s", err)
 	}
 	if len(data) > MaxBytes {
-		return nil, fmt.Errorf("%w: more than %d MB", ErrTooLarge, MaxBytes>>20)
+		return nil, prose.Errorf("%s: more than %d MB", ErrTooLarge, MaxBytes>>20)
 	}
 	if bytes.HasPrefix(data, []byte("\xd0\xcf\x11\xe0")) {
-		return nil, errors.New("this workbook is locked with a password or in the old xls format: save it as xlsx without a password")
+		return nil, prose.Errorf("this workbook is locked with a password or in the old xls format: save it as xlsx without a password")
 	}
 	if err := judge(data); err != nil {
 		return nil, err
@@ -43,22 +44,22 @@ func open(r io.Reader) (*excelize.File, error) {
 func judge(data []byte) error {
 	archive, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return fmt.Errorf("this is not a workbook (xlsx): %w", err)
+		return prose.Errorf("this is not a workbook (xlsx): %s", err)
 	}
 	if len(archive.File) > maxParts {
-		return fmt.Errorf("%w: it has %d parts", ErrTooLarge, len(archive.File))
+		return prose.Errorf("%s: it has %d parts", ErrTooLarge, len(archive.File))
 	}
 	var all uint64
 	for _, part := range archive.File {
 		all += part.UncompressedSize64
 		if part.UncompressedSize64 > maxPart || all > maxUnpacked {
-			return fmt.Errorf("%w: unpacked it has more than %d MB", ErrTooLarge, maxPart>>20)
+			return prose.Errorf("%s: unpacked it has more than %d MB", ErrTooLarge, maxPart>>20)
 		}
 	}
 	for _, part := range archive.File {
 		if strings.HasPrefix(part.Name, "xl/worksheets/sheet") || strings.EqualFold(part.Name, "xl/sharedStrings.xml") {
 			if err := wellFormed(part); err != nil {
-				return damaged(fmt.Errorf("%s: %w", part.Name, err))
+				return damaged(prose.Errorf("%s: %s", part.Name, err))
 			}
 		}
 	}
@@ -83,5 +84,5 @@ func wellFormed(part *zip.File) error {
 }
 
 func damaged(err error) error {
-	return fmt.Errorf("this workbook is damaged: open it in a spreadsheet and save it again as xlsx: %w", err)
+	return prose.Errorf("this workbook is damaged: open it in a spreadsheet and save it again as xlsx: %s", err)
 }

@@ -11,6 +11,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -40,7 +41,7 @@ func Read(r io.Reader) (made *trip.Trip, problems []Problem, err error) {
 	defer func() {
 		// The library under us has been made to panic by damaged files.
 		if broken := recover(); broken != nil {
-			made, problems, err = nil, nil, damaged(fmt.Errorf("%v", broken))
+			made, problems, err = nil, nil, damaged(prose.Errorf("%v", broken))
 		}
 	}()
 	file, err := open(r)
@@ -112,7 +113,7 @@ func (r *reading) collect(file *excelize.File, ours []sheet) error {
 		}
 	}
 	if found == 0 {
-		return errors.New("this workbook has none of the sheets of a trip: begin with an empty one that this program writes")
+		return prose.Errorf("this workbook has none of the sheets of a trip: begin with an empty one that this program writes")
 	}
 	for i, s := range ours {
 		if r.grids[i] == nil && slices.Contains(essential, s.title()) {

@@ -12,8 +12,9 @@
 package tripbook
 
 import (
-	"errors"
 	"fmt"
+
+	"sumpter/domain/prose"
 )
 
 // Limits of what Read takes. The workbook of a trip of 60 people and 21 days
@@ -29,7 +30,7 @@ const (
 )
 
 // ErrTooLarge is returned for workbooks beyond the limits.
-var ErrTooLarge = errors.New("too large to be a trip workbook")
+var ErrTooLarge = prose.Errorf("too large to be a trip workbook")
 
 // Problem is one fault in a workbook, or one remark on it: where it is, what
 // stands there, what is wrong with it and what may stand there.

@@ -12,12 +12,13 @@ import (
 	"golang.org/x/text/encoding"
 	"golang.org/x/text/transform"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
 // ErrTooLarge is returned for more than MaxBytes, or for more entries than any
 // trip has.
-var ErrTooLarge = errors.New("too large to be a trip")
+var ErrTooLarge = prose.Errorf("too large to be a trip")
 
 var byteOrderMark = []byte("\xef\xbb\xbf")
 
@@ -29,7 +30,7 @@ func Read(r io.Reader) (*trip.Trip, []Problem, error) {
 	buffered := bufio.NewReader(&capped{from: r, left: MaxBytes})
 	if mark, err := buffered.Peek(len(byteOrderMark)); err == nil && bytes.Equal(mark, byteOrderMark) {
 		if _, err := buffered.Discard(len(byteOrderMark)); err != nil {
-			return nil, nil, fmt.Errorf("read JSON: %w", err)
+			return nil, nil, prose.Errorf("read JSON: %s", err)
 		}
 	}
 	walk := walker{
@@ -54,10 +55,10 @@ func Read(r io.Reader) (*trip.Trip, []Problem, error) {
 // end judges the version and what follows the trip.
 func (w *walker) end(doc *document) error {
 	if doc.FormatVersion > Version {
-		return fmt.Errorf("this trip has format_version %d, and this program knows up to %d: use a newer program", doc.FormatVersion, Version)
+		return prose.Errorf("this trip has format_version %d, and this program knows up to %d: use a newer program", doc.FormatVersion, Version)
 	}
 	if _, err := w.decoder.Token(); err == nil {
-		return fmt.Errorf("after the trip, at byte %d, something follows: a file holds one trip", w.decoder.InputOffset())
+		return prose.Errorf("after the trip, at byte %d, something follows: a file holds one trip", w.decoder.InputOffset())
 	} else if !errors.Is(err, io.EOF) {
 		return w.explain(err)
 	}
@@ -77,7 +78,7 @@ type capped struct {
 func (c *capped) Read(p []byte) (int, error) {
 	n, err := c.from.Read(p)
 	if c.left -= n; c.left < 0 {
-		return 0, fmt.Errorf("%w: more than %d MB", ErrTooLarge, MaxBytes>>20)
+		return 0, prose.Errorf("%s: more than %d MB", ErrTooLarge, MaxBytes>>20)
 	}
 	return n, err
 }
@@ -99,12 +100,12 @@ func (w *walker) explain(err error) error {
 	var syntax *json.SyntaxError
 	switch {
 	case errors.As(err, &syntax):
-		return fmt.Errorf("this is not JSON: at byte %d: %w", syntax.Offset, err)
+		return prose.Errorf("this is not JSON: at byte %d: %s", syntax.Offset, err)
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		return errors.New("the JSON ends in the middle: is the file complete?")
+		return prose.Errorf("the JSON ends in the middle: is the file complete?")
 	case errors.Is(err, encoding.ErrInvalidUTF8):
-		return fmt.Errorf("the file is not UTF-8: after byte %d: save it as UTF-8", w.decoder.InputOffset())
+		return prose.Errorf("the file is not UTF-8: after byte %d: save it as UTF-8", w.decoder.InputOffset())
 	default:
-		return fmt.Errorf("read JSON: %w", err)
+		return prose.Errorf("read JSON: %s", err)
 	}
 }

@@ -2,11 +2,12 @@ package tripjson
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"reflect"
 	"slices"
 	"strings"
+
+	"sumpter/domain/prose"
 )
 
 const (
@@ -24,7 +25,7 @@ type walker struct {
 }
 
 // errWrongAllOver ends the reading once maxProblems are found.
-var errWrongAllOver = errors.New("more faults than anybody mends at once")
+var errWrongAllOver = prose.Errorf("more faults than anybody mends at once")
 
 // report adds a fault. Its error is fatal.
 func (w *walker) report(path string, found []byte, wrong, allowed string) error {
@@ -99,7 +100,7 @@ func (w *walker) skipRest() error {
 		switch token {
 		case json.Delim('['), json.Delim('{'):
 			if depth++; depth > maxDepth {
-				return fmt.Errorf("%w: lists or objects nested more than %d deep", ErrTooLarge, maxDepth)
+				return prose.Errorf("%s: lists or objects nested more than %d deep", ErrTooLarge, maxDepth)
 			}
 		case json.Delim(']'), json.Delim('}'):
 			depth--
@@ -215,7 +216,7 @@ func (w *walker) name() (string, error) {
 	}
 	name, ok := token.(string)
 	if !ok {
-		return "", fmt.Errorf("%v where a name should stand", token)
+		return "", prose.Errorf("%v where a name should stand", token)
 	}
 	return name, nil
 }
@@ -228,7 +229,7 @@ func (w *walker) close() error {
 // count bounds the memory that a small file of many empty entries could take.
 func (w *walker) count(path string) error {
 	if w.entries++; w.entries > maxEntries {
-		return fmt.Errorf("%w: more than %d entries, at %s", ErrTooLarge, maxEntries, path)
+		return prose.Errorf("%s: more than %d entries, at %s", ErrTooLarge, maxEntries, path)
 	}
 	return nil
 }

@@ -12,13 +12,13 @@ package gpx
 import (
 	"encoding/xml"
 	"errors"
-	"fmt"
 	"io"
 	"math"
 	"strconv"
 	"strings"
 	"unicode"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -54,7 +54,7 @@ type Point struct {
 }
 
 // ErrNoWay is returned for a file without a track or route of two points.
-var ErrNoWay = errors.New("the file holds no track and no route, only single places or nothing: save the way itself as a track")
+var ErrNoWay = prose.Errorf("the file holds no track and no route, only single places or nothing: save the way itself as a track")
 
 // Read reads a GPX file. Tracks count; only without any do routes. It refuses
 // what is no GPX, declares entities, or passes the bounds, and says in which line.
@@ -65,17 +65,17 @@ func Read(r io.Reader) (*Way, error) {
 	for {
 		token, err := p.decoder.RawToken()
 		if limited.N <= 0 {
-			return nil, fmt.Errorf("the file is larger than %d MB: save only the way of this trip", MaxBytes>>20)
+			return nil, prose.Errorf("the file is larger than %d MB: save only the way of this trip", MaxBytes>>20)
 		}
 		if errors.Is(err, io.EOF) {
 			break
 		}
 		if err != nil {
-			return nil, fmt.Errorf("this is not a whole GPX file: %w", err)
+			return nil, prose.Errorf("this is not a whole GPX file: %s", err)
 		}
 		if err := p.take(token); err != nil {
 			line, _ := p.decoder.InputPos()
-			return nil, fmt.Errorf("line %d: %w", line, err)
+			return nil, prose.Errorf("line %d: %s", line, err)
 		}
 	}
 	return p.way()
@@ -108,18 +108,18 @@ func (p *parser) take(token xml.Token) error {
 			p.text.Write(token[:min(len(token), mostText)])
 		}
 	case xml.Directive:
-		return errors.New("it declares a document type or entities, which GPX never needs: the file is not read")
+		return prose.Errorf("it declares a document type or entities, which GPX never needs: the file is not read")
 	}
 	return nil
 }
 
 func (p *parser) open(element xml.StartElement) error {
 	if len(p.names) >= mostDepth {
-		return fmt.Errorf("it is nested deeper than %d levels", mostDepth)
+		return prose.Errorf("it is nested deeper than %d levels", mostDepth)
 	}
 	if len(p.names) == 0 {
 		if p.began || element.Name.Local != "gpx" {
-			return fmt.Errorf("it holds <%s> where GPX has one <gpx>: is it the right file?", shown(element.Name.Local))
+			return prose.Errorf("it holds <%s> where GPX has one <gpx>: is it the right file?", shown(element.Name.Local))
 		}
 		p.began, p.prefix = true, element.Name.Space
 	}
@@ -143,7 +143,7 @@ func (p *parser) open(element xml.StartElement) error {
 
 func (p *parser) close(element xml.EndElement) error {
 	if len(p.names) == 0 || p.names[len(p.names)-1] != join(element.Name) {
-		return fmt.Errorf("</%s> closes what is not open", shown(element.Name.Local))
+		return prose.Errorf("</%s> closes what is not open", shown(element.Name.Local))
 	}
 	switch p.path() {
 	case "trk/trkseg":
@@ -198,7 +198,7 @@ func join(name xml.Name) string {
 
 func (p *parser) point(attributes []xml.Attr) error {
 	if p.count++; p.count > MaxPoints {
-		return fmt.Errorf("there are more than %d points: thin the way out first", MaxPoints)
+		return prose.Errorf("there are more than %d points: thin the way out first", MaxPoints)
 	}
 	latitude, errLatitude := degrees(attributes, "lat", 90)
 	longitude, errLongitude := degrees(attributes, "lon", 180)
@@ -216,11 +216,11 @@ func degrees(attributes []xml.Attr, name string, most float64) (float64, error) 
 		}
 		value, err := strconv.ParseFloat(strings.TrimSpace(attribute.Value), 64)
 		if err != nil || !(value >= -most && value <= most) {
-			return 0, fmt.Errorf("%s is %q and should be degrees from -%v to %v", name, shown(attribute.Value), most, most)
+			return 0, prose.Errorf("%s is %q and should be degrees from -%v to %v", name, shown(attribute.Value), most, most)
 		}
 		return value, nil
 	}
-	return 0, fmt.Errorf("a point has no %s", name)
+	return 0, prose.Errorf("a point has no %s", name)
 }
 
 // heightOf reads metres. What is no height is not known: receivers write marks
@@ -251,7 +251,7 @@ func (p *parser) trimmed() string {
 // way gives the lines that can be walked.
 func (p *parser) way() (*Way, error) {
 	if !p.began || len(p.names) > 0 {
-		return nil, errors.New("this is not a whole GPX file: it ends too early")
+		return nil, prose.Errorf("this is not a whole GPX file: it ends too early")
 	}
 	for _, lines := range [][]Line{p.tracks, p.routes} {
 		way := &Way{}
@@ -275,7 +275,7 @@ func charset(label string, input io.Reader) (io.Reader, error) {
 	case "iso-8859-1", "latin1", "windows-1252":
 		return &latin1{from: input}, nil
 	default:
-		return nil, fmt.Errorf("the encoding %q is not read: save the file as UTF-8", shown(label))
+		return nil, prose.Errorf("the encoding %q is not read: save the file as UTF-8", shown(label))
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"sumpter/app/document"
+	"sumpter/app/written"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -43,7 +44,7 @@ func (b *Bench) Units() units.System { return b.Trip().Units }
 func (b *Bench) Edit(name string, change func(t *trip.Trip) error) error {
 	err := b.Document.Edit(name, change)
 	if err != nil {
-		b.Say(err.Error())
+		b.Say(written.Error(err))
 	} else {
 		b.Say("")
 	}

@@ -3,7 +3,6 @@ package crew
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -16,6 +15,7 @@ import (
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -207,7 +207,7 @@ func setSex(_ *trip.Trip, m *trip.Member, text string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(sexWords(), ", "))
+	return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(sexWords(), ", "))
 }
 
 func groupName(t *trip.Trip, m *trip.Member) string {
@@ -232,7 +232,7 @@ func setGroup(t *trip.Trip, m *trip.Member, text string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(groupNames(t), ", "))
+	return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(groupNames(t), ", "))
 }
 
 func dietText(_ *trip.Trip, m *trip.Member) string {

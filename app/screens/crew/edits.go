@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/grid"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -77,7 +78,7 @@ func (s *Screen) paste(cells []grid.Pasted[trip.MemberID]) error {
 	return s.bench.Edit(lang.L("paste into the crew"), func(t *trip.Trip) error {
 		for _, cell := range cells {
 			if err := s.store(t, cell.Row, cell.Column, cell.Text); err != nil {
-				return fmt.Errorf("%s, %s: %w", t.Member(cell.Row).Name, s.fields()[cell.Column].title, err)
+				return prose.Errorf("%s, %s: %s", t.Member(cell.Row).Name, s.fields()[cell.Column].title, err)
 			}
 		}
 		return nil

@@ -13,10 +13,12 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/library"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
-var errGone = errors.New("the food is gone")
+var errGone = prose.Errorf("the food is gone")
 
 // change edits one food in a step of its own, named for the undo menu.
 func (s *Screen) change(id trip.FoodID, what string, set func(f *trip.Food) error) error {
@@ -153,7 +155,7 @@ func (s *Screen) paste(cells []grid.Pasted[trip.FoodID]) error {
 				return errGone
 			}
 			if err := s.fields[cell.Column].set(f, cell.Text); err != nil {
-				return fmt.Errorf("%s, %s: %w", f.Name, s.fields[cell.Column].title, err)
+				return prose.Errorf("%s, %s: %s", f.Name, s.fields[cell.Column].title, err)
 			}
 		}
 		return nil
@@ -179,7 +181,7 @@ func (s *Screen) setPresence(id trip.FoodID, allergens []trip.Allergen, state tr
 		return nil
 	})
 	if err != nil {
-		s.bench.Say(err.Error())
+		s.bench.Say(written.Error(err))
 	}
 	return err
 }

@@ -2,7 +2,6 @@ package foods
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -13,6 +12,7 @@ import (
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -119,7 +119,7 @@ func word[T ~string](title string, width float32, values []T, of func(f *trip.Fo
 					return nil
 				}
 			}
-			return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(words, ", "))
+			return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(words, ", "))
 		},
 	}
 }

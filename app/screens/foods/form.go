@@ -14,6 +14,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/science/foodenergy"
 	"sumpter/domain/trip"
@@ -62,7 +63,7 @@ func newForm(side *sidePanel) *form {
 	rows.Add(bench.Inset(f.saltName))
 	rows.Add(f.salt)
 	f.packages = entry(lang.L("Packages"))
-	f.packages.SetPlaceHolder("500 g 2.40; 1 kg 4.10")
+	f.packages.SetPlaceHolder(lang.L("500 g 2.40; 1 kg 4.10"))
 	add := widget.NewButton(lang.L("Add to the trip, then its allergens"), f.add)
 	add.Importance = widget.HighImportance
 	buttons := container.NewHBox(add, widget.NewButton(lang.L("Cancel"), side.closeForm))
@@ -100,7 +101,7 @@ func (f *form) judge() {
 	case isBlank(f.energy.Text):
 		f.check.Set(lang.L("The energy is checked against the nutrients as you type."), look.Quiet, false)
 	case err != nil:
-		f.check.Set(err.Error(), look.Ochre, false)
+		f.check.Set(written.Error(err), look.Ochre, false)
 	default:
 		text, tone := energyWords(&n, false)
 		f.check.Set(text, tone, false)

@@ -13,6 +13,7 @@ import (
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -121,7 +122,7 @@ func (g *gearTab) pasteFuel(cells []grid.Pasted[int]) error {
 	return g.bench.Edit(lang.L("paste into the fuel sizes"), func(t *trip.Trip) error {
 		for _, cell := range cells {
 			if err := g.setFuelField(t, cell.Row, cell.Column, cell.Text); err != nil {
-				return fmt.Errorf("%s: %w", g.fuelFields()[cell.Column].title, err)
+				return prose.Errorf("%s: %s", g.fuelFields()[cell.Column].title, err)
 			}
 		}
 		return nil

@@ -13,6 +13,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -154,7 +155,7 @@ func (g *gearTab) pasteGear(cells []grid.Pasted[trip.GearID]) error {
 				continue
 			}
 			if err := fields[cell.Column].set(t, item, cell.Text); err != nil {
-				return fmt.Errorf("%s, %s: %w", item.Name, fields[cell.Column].title, err)
+				return prose.Errorf("%s, %s: %s", item.Name, fields[cell.Column].title, err)
 			}
 		}
 		return nil

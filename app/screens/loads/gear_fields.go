@@ -3,7 +3,6 @@ package loads
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -15,6 +14,7 @@ import (
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/carry"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -169,7 +169,7 @@ func needs(x *trip.Gear, text string, kinds ...trip.GearKind) error {
 	if text == "" {
 		return nil
 	}
-	return fmt.Errorf("%s: %s", lang.L("Only this kind has it"), strings.Join(words(kinds), ", "))
+	return prose.Errorf("%s: %s", lang.L("Only this kind has it"), strings.Join(words(kinds), ", "))
 }
 
 // words writes values in the reader's language.
@@ -188,7 +188,7 @@ func pick[T ~string](text string, list []T) (T, error) {
 			return one, nil
 		}
 	}
-	return "", fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(words(list), ", "))
+	return "", prose.Errorf("%s: %s", lang.L("One of"), strings.Join(words(list), ", "))
 }
 
 func setKind(_ *trip.Trip, x *trip.Gear, text string) error {
@@ -236,7 +236,7 @@ func setGroup(t *trip.Trip, x *trip.Gear, text string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(groupChoices(t, x), ", "))
+	return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(groupChoices(t, x), ", "))
 }
 
 type metal struct {

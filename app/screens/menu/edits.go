@@ -2,11 +2,11 @@ package menu
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -184,5 +184,5 @@ func (s *Screen) accept(k slot, recipe trip.RecipeID, member trip.MemberID, food
 
 // errNothing ends an edit that has nothing to do.
 func errNothing(t *trip.Trip, k slot) error {
-	return fmt.Errorf("%s: %s", k.words(t), lang.L("nothing is served there"))
+	return prose.Errorf("%s: %s", k.words(t), lang.L("nothing is served there"))
 }

@@ -26,19 +26,19 @@ func (d *side) cooking() []fyne.CanvasObject {
 	}
 	u := o.trip.Units
 	var lines []string
-	tell := func(key, english string, data map[string]any) { lines = append(lines, lang.X(key, english, data)) }
+	tell := func(words string) { lines = append(lines, words) }
 	if meal.FoodWater > 0 || meal.OtherWater > 0 {
-		tell("menu-water", "Water: {{.Food}} into the food, {{.Other}} for drinks and washing up.",
-			map[string]any{"Food": written.Quantity(meal.FoodWater, u), "Other": written.Quantity(meal.OtherWater, u)})
+		tell(lang.X("menu-water", "Water: {{.Food}} into the food, {{.Other}} for drinks and washing up.",
+			map[string]any{"Food": written.Quantity(meal.FoodWater, u), "Other": written.Quantity(meal.OtherWater, u)}))
 	}
 	if meal.Cold {
 		lines = append(lines, lang.L("Made without flame."))
 	} else {
-		tell("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
-			map[string]any{"Boils": meal.Boils, "Simmer": numberRange(float64(meal.SimmerMinutes), float64(meal.SimmerMinutes)), "Minutes": numberRange(float64(meal.Minutes), float64(meal.Minutes))})
-		tell("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",
-			map[string]any{"Fuel": written.Quantity(meal.FuelMass, u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)})
-		tell("menu-height", "At {{.Height}} water boils at {{.Temperature}}.", map[string]any{"Height": written.Quantity(prose.Height(meal.Height), u), "Temperature": written.Quantity(meal.BoilsAt, u)})
+		tell(lang.X("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
+			map[string]any{"Boils": meal.Boils, "Simmer": numberRange(float64(meal.SimmerMinutes), float64(meal.SimmerMinutes)), "Minutes": numberRange(float64(meal.Minutes), float64(meal.Minutes))}))
+		tell(lang.X("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",
+			map[string]any{"Fuel": written.Quantity(meal.FuelMass, u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)}))
+		tell(lang.X("menu-height", "At {{.Height}} water boils at {{.Temperature}}.", map[string]any{"Height": written.Quantity(prose.Height(meal.Height), u), "Temperature": written.Quantity(meal.BoilsAt, u)}))
 	}
 	return []fyne.CanvasObject{heading(lang.L("Cooking")), note(strings.Join(lines, "\n"))}
 }

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/written"
 	"sumpter/domain/trip"
 )
 
@@ -29,7 +30,7 @@ func (s *Screen) refusal(from, to slot) string {
 func (s *Screen) transfer(from, to slot, how transfer) error {
 	dishes := s.seen.dishes(from)
 	if len(dishes) == 0 {
-		return s.refuse(errNothing(s.seen.trip, from).Error())
+		return s.refuse(written.Error(errNothing(s.seen.trip, from)))
 	}
 	if !s.seen.eaten(to) {
 		return s.refuse(lang.X("menu-nobody", "Nobody eats {{.Slot}} from the packs.", map[string]any{"Slot": to.words(s.seen.trip)}))
@@ -95,7 +96,7 @@ type clipboard struct {
 func (s *Screen) take(k slot, cut bool) {
 	dishes := s.seen.dishes(k)
 	if len(dishes) == 0 {
-		s.bench.Say(errNothing(s.seen.trip, k).Error())
+		s.bench.Say(written.Error(errNothing(s.seen.trip, k)))
 		return
 	}
 	s.held = &clipboard{from: k, dishes: cloneDishes(dishes), cut: cut}

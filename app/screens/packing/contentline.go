@@ -117,7 +117,7 @@ func (c *contentLine) store() bool {
 	}
 	mass, err := typed.Mass(text, s.bench.Units(), false)
 	if err != nil {
-		s.bench.Say(err.Error())
+		s.bench.Say(written.Error(err))
 		return false
 	}
 	// What reads the same is the same: no rounding of the planned amount.

@@ -80,7 +80,7 @@ func (c *cardTab) read(text string) {
 	}
 	count, err := typed.Whole(text, 1, mostEaters)
 	if err != nil {
-		c.side.screen.bench.Say(err.Error())
+		c.side.screen.bench.Say(written.Error(err))
 		return
 	}
 	c.side.screen.bench.Say("")

@@ -11,11 +11,12 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/grid"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
-var errGone = errors.New("the recipe is gone")
+var errGone = prose.Errorf("the recipe is gone")
 
 // columns turns the fields into columns of the list.
 func (s *Screen) columns() []grid.Column[trip.RecipeID] {
@@ -150,7 +151,7 @@ func (s *Screen) paste(cells []grid.Pasted[trip.RecipeID]) error {
 				return errGone
 			}
 			if err := s.fields[cell.Column].set(r, cell.Text); err != nil {
-				return fmt.Errorf("%s, %s: %w", r.Name, s.fields[cell.Column].title, err)
+				return prose.Errorf("%s, %s: %s", r.Name, s.fields[cell.Column].title, err)
 			}
 		}
 		return nil

@@ -1,7 +1,6 @@
 package recipes
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +9,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/typed"
 	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -92,7 +92,7 @@ func mealsField() field {
 			for _, word := range typed.List(text) {
 				meal, ok := mealOf(word)
 				if !ok {
-					return fmt.Errorf("%s: %s", lang.L("Some of"), mealWords())
+					return prose.Errorf("%s: %s", lang.L("Some of"), mealWords())
 				}
 				wanted[meal] = true
 			}

@@ -1,17 +1,17 @@
 package resupply
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/grid"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
-var errGone = errors.New("the point is gone")
+var errGone = prose.Errorf("the point is gone")
 
 // add makes a point half-way along the longest leg.
 func (s *Screen) add() (string, error) {
@@ -77,7 +77,7 @@ func (s *Screen) paste(cells []grid.Pasted[trip.PointID]) error {
 				return errGone
 			}
 			if err := fields[cell.Column].set(p, cell.Text); err != nil {
-				return fmt.Errorf("%s, %s: %w", p.Name, fields[cell.Column].title, err)
+				return prose.Errorf("%s, %s: %s", p.Name, fields[cell.Column].title, err)
 			}
 		}
 		return nil

@@ -9,6 +9,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -64,7 +65,7 @@ func setKind(p *trip.ResupplyPoint, text string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(kindWords(), ", "))
+	return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(kindWords(), ", "))
 }
 
 func openText(p *trip.ResupplyPoint) string { return bench.OpenText(p.Opening) }

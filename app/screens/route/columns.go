@@ -3,7 +3,6 @@ package route
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -17,6 +16,7 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/needs"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -242,7 +242,7 @@ func setTerrain(d *trip.Day, text string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s: %s", lang.L("One of"), strings.Join(terrainWords(), ", "))
+	return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(terrainWords(), ", "))
 }
 
 func mealText(d *trip.Day, _ int) string {

@@ -2,7 +2,6 @@ package route
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -12,6 +11,8 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -118,7 +119,7 @@ func (s *Screen) paste(cells []grid.Pasted[int]) error {
 				continue
 			}
 			if err := store(t, fields[cell.Column], cell.Row, cell.Text); err != nil {
-				return fmt.Errorf("%s %d, %s: %w", lang.L("day"), cell.Row, fields[cell.Column].title, err)
+				return prose.Errorf("%s %d, %s: %s", lang.L("day"), cell.Row, fields[cell.Column].title, err)
 			}
 		}
 		return nil
@@ -163,7 +164,7 @@ func (e *startEntry) store() bool {
 		err = e.screen.setStart(date)
 	}
 	if err != nil {
-		e.screen.bench.Say(err.Error())
+		e.screen.bench.Say(written.Error(err))
 		return false
 	}
 	e.shown = e.screen.bench.Trip().Start.String()

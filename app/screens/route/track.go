@@ -86,7 +86,7 @@ func (s *Screen) readTrack(path string) {
 	var fault error
 	s.bench.Document.Background(func() { measured, fault = measureFile(path) }, func() {
 		if fault != nil {
-			s.bench.Say(filepath.Base(path) + ": " + fault.Error())
+			s.bench.Say(filepath.Base(path) + ": " + written.Error(fault))
 			return
 		}
 		s.bench.Say("")

@@ -16,6 +16,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -73,7 +74,7 @@ func (g *bagsTab) at(row int) *trip.BagType {
 	return &trip.BagType{}
 }
 
-var errBagGone = errors.New("this kind of bag is gone")
+var errBagGone = prose.Errorf("this kind of bag is gone")
 
 func (g *bagsTab) store(t *trip.Trip, row, field int, text string) error {
 	if row < 0 || row >= len(t.Bags) {
@@ -83,7 +84,7 @@ func (g *bagsTab) store(t *trip.Trip, row, field int, text string) error {
 		return nil
 	}
 	if err := g.fields[field].set(&t.Bags[row], strings.TrimSpace(text)); err != nil {
-		return fmt.Errorf("%s: %w", g.fields[field].title, err)
+		return prose.Errorf("%s: %s", g.fields[field].title, err)
 	}
 	return nil
 }

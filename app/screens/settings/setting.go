@@ -2,12 +2,12 @@ package settings
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -57,7 +57,7 @@ func number[T any](name, title, about string, m measure[T], of func(s *trip.Sett
 				return err
 			}
 			if plain := m.plain(value); plain < bound.Low || plain > bound.High || bound.AboveLow && plain == bound.Low {
-				return fmt.Errorf("%s: %s", lang.L("Allowed is"), strings.TrimSpace(allowed+" "+m.unit))
+				return prose.Errorf("%s: %s", lang.L("Allowed is"), strings.TrimSpace(allowed+" "+m.unit))
 			}
 			*of(&t.Settings) = value
 			return nil

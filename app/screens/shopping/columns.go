@@ -3,7 +3,6 @@ package shopping
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -14,6 +13,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/typed"
 	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -328,7 +328,7 @@ func (s *Screen) paste(cells []grid.Pasted[*row]) error {
 				continue // as it was: a pasted column brings the heads along
 			}
 			if err := s.store(t, cell.Column, cell.Row, cell.Text); err != nil {
-				return fmt.Errorf("%s, %s: %w", s.list.name(cell.Row), s.fields()[cell.Column].title, err)
+				return prose.Errorf("%s, %s: %s", s.list.name(cell.Row), s.fields()[cell.Column].title, err)
 			}
 		}
 		return nil

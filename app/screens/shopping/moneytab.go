@@ -176,7 +176,7 @@ func (m *moneyTab) settleWords(accounts []shopping.Account) string {
 	}
 	payments, err := shopping.Settle(accounts)
 	if err != nil {
-		return err.Error()
+		return written.Error(err)
 	}
 	if len(payments) == 0 {
 		return lang.L("All is even.")
