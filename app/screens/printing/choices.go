@@ -215,13 +215,13 @@ func (c *choices) options() (options prints.Options, problem string) {
 	}
 	var err error
 	if options.Grid, err = c.grid(); err != nil {
-		return options, err.Error()
+		return options, written.Error(err)
 	}
 	if options.Start, err = typed.Whole(c.start.Text, 1, options.Grid.Count()); err != nil {
-		return options, lang.L("First free label") + ": " + err.Error()
+		return options, lang.L("First free label") + ": " + written.Error(err)
 	}
 	if options.Days, err = readDays(c.days.Text, len(c.bench.Trip().Days)); err != nil {
-		return options, lang.L("Days") + ": " + err.Error()
+		return options, lang.L("Days") + ": " + written.Error(err)
 	}
 	return options, ""
 }

@@ -77,7 +77,7 @@ func (g *ownGrid) grid(paper press.Paper) (labels.Grid, error) {
 	for i, entry := range g.fields {
 		value, err := typed.Number(entry.Text)
 		if err != nil {
-			return labels.Grid{}, errors.New(lang.L("own sizes") + ": " + err.Error())
+			return labels.Grid{}, errors.New(lang.L("own sizes") + ": " + written.Error(err))
 		}
 		read[i] = value
 	}

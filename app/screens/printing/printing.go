@@ -15,6 +15,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/exporter/print/prints"
@@ -154,7 +155,7 @@ func (s *Screen) redraw() {
 		switch {
 		case ctx.Err() != nil: // something else is shown by now
 		case err != nil:
-			s.preview.say(err.Error())
+			s.preview.say(written.Error(err))
 		default:
 			s.preview.show(made)
 		}

@@ -126,7 +126,7 @@ func (v *saver) saveTo(folder string) {
 		case ctx.Err() != nil && err != nil:
 			v.tell(lang.L("Stopped; nothing was written."))
 		case err != nil:
-			v.tell(err.Error())
+			v.tell(written.Error(err))
 		default:
 			v.tell(strings.Join(append([]string{lang.L("Written:") + " " + name}, v.notes(made)...), "\n"))
 		}
@@ -197,7 +197,7 @@ func (v *saver) open() {
 		v.end()
 		switch {
 		case err != nil:
-			v.tell(err.Error())
+			v.tell(written.Error(err))
 		default:
 			v.tell("")
 			v.view(path)

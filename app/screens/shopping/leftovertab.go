@@ -8,6 +8,7 @@ import (
 
 	"sumpter/app/document"
 	"sumpter/app/look"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/shopping"
 )
@@ -51,7 +52,7 @@ func (t *leftoverTab) offer(left shopping.Leftover) fyne.CanvasObject {
 	if r := trip.Recipe(use.Recipe); r != nil {
 		recipe = r.Name
 	}
-	values := data{"Mass": left.Mass.Format(trip.Units), "Food": food, "Recipe": recipe, "Helpings": use.Helpings, "Meals": use.Meals}
+	values := data{"Mass": written.Quantity(left.Mass, trip.Units), "Food": food, "Recipe": recipe, "Helpings": use.Helpings, "Meals": use.Meals}
 	words := lang.X("leftover-helpings", "{{.Mass}} {{.Food}} left over: {{.Helpings}} more helpings of {{.Recipe}}", values)
 	if use.Meals > 0 {
 		words = lang.X("leftover-meals", "{{.Mass}} {{.Food}} left over: {{.Meals}} more meals of {{.Recipe}} for all", values)

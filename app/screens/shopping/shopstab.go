@@ -14,6 +14,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/shopping"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -62,7 +63,7 @@ func (t *shopsTab) choice(e shopping.Errand) fyne.CanvasObject {
 		names = lang.L("Any shop")
 	}
 	words := lang.X("errand-tells", "{{.Shops}}: {{.Cost}}, {{.Left}} left over", data{
-		"Shops": names, "Cost": e.Cost.Format(l.trip.Currency), "Left": e.Leftover.Format(l.trip.Units)})
+		"Shops": names, "Cost": written.Price(e.Cost, l.trip.Currency), "Left": written.Quantity(e.Leftover, l.trip.Units)})
 	if e.Unpriced > 0 {
 		words += ", " + lang.X("errand-unpriced", "{{.Count}} without a price", data{"Count": e.Unpriced})
 	}
@@ -138,10 +139,10 @@ func (t *shopsTab) columns() []grid.Column[string] {
 		column(lang.X("opening-days", "Open"), "", 110, false, func(s trip.Shop) string { return bench.OpenText(s.Opening) }, func(_ *trip.Trip, s *trip.Shop, text string) error {
 			return bench.ReadOpen(&s.Opening, text)
 		}),
-		column(lang.L("Visit"), currency, 80, true, func(s trip.Shop) string { return s.VisitFee.Decimal(currency) }, func(tr *trip.Trip, s *trip.Shop, text string) error {
+		column(lang.L("Visit"), currency, 80, true, func(s trip.Shop) string { return written.Money(s.VisitFee, currency) }, func(tr *trip.Trip, s *trip.Shop, text string) error {
 			return setMoney(&s.VisitFee, text, tr.Currency)
 		}),
-		column(lang.L("Least order"), currency, 100, true, func(s trip.Shop) string { return s.LeastOrder.Decimal(currency) }, func(tr *trip.Trip, s *trip.Shop, text string) error {
+		column(lang.L("Least order"), currency, 100, true, func(s trip.Shop) string { return written.Money(s.LeastOrder, currency) }, func(tr *trip.Trip, s *trip.Shop, text string) error {
 			return setMoney(&s.LeastOrder, text, tr.Currency)
 		}),
 	}
