@@ -39,7 +39,7 @@ func (f *filling) askForMore(p portions.Result) map[trip.GroupID]bool {
 				continue
 			}
 			more := askedMore{
-				energy:  short(float64(eaten.Kcal), float64(need.TargetKcal)*f.trip.Settings.DayLow),
+				energy:  short(float64(eaten.Kcal), float64(need.TargetKcal)*f.trip.Settings.DayLow-roundingOff),
 				protein: short(eaten.ProteinGrams, need.ProteinGrams),
 			}
 			key := groupDay{f.trip.Crew[i].Group, d + 1}
@@ -54,13 +54,14 @@ func (f *filling) askForMore(p portions.Result) map[trip.GroupID]bool {
 
 // short is by how much a target is missed, in thousandths of it, with something to spare; 0 if it is met.
 func short(value, target float64) int {
-	if target <= 0 || value >= target-roundingOff {
+	if target <= 0 || value >= target {
 		return 0
 	}
 	return int(askMore*1000*(1-value/target)) + 1
 }
 
-// roundingOff is what rounding may take from a day, in kcal or grams.
+// roundingOff is what rounding may take from a day's energy, in kcal. Protein
+// has a margin of its own where portions are sized.
 const roundingOff = 0.1
 
 // overBudget tells whether the food of the portions costs more than the budget, as far as prices are known.
