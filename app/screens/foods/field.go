@@ -86,10 +86,10 @@ func degrees(title string, width float32, u units.System, of func(f *trip.Food) 
 }
 
 // yesNo is a plain yes or no.
-func yesNo(title string, width float32, of func(f *trip.Food) *bool) field {
+func yesNo(title string, of func(f *trip.Food) *bool) field {
 	words := []string{lang.L("yes"), lang.L("no")}
 	return field{
-		title: title, width: width, choices: words,
+		title: title, choices: words,
 		text: func(f *trip.Food) string {
 			if *of(f) {
 				return words[0]
