@@ -56,7 +56,7 @@ func (r *Result) buyAt(t *trip.Trip, place trip.PointID) {
 	shared := shareStock(wares, best.Purchases)
 	for i := range wares {
 		wares[i].buy(best.Purchases[i], best.Proven && !shared[i])
-		r.Findings = append(r.Findings, wares[i].findings(c)...)
+		r.Findings = append(r.Findings, wares[i].findings()...)
 	}
 	for _, v := range c.visits(wares, best) {
 		r.Visits = append(r.Visits, v.onDay(t, r.pickUp(place)))

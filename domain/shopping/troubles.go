@@ -15,7 +15,7 @@ func finding(severity findings.Severity, code string, food trip.FoodID, what, wh
 }
 
 // findings speaks of what the shops of a counter do not have.
-func (w *ware) findings(c *counter) []findings.Finding {
+func (w *ware) findings() []findings.Finding {
 	l := w.line
 	rest := units.Mass(0)
 	for _, b := range l.Buys {
