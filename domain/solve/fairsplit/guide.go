@@ -13,21 +13,38 @@ type guide struct {
 	burden []int64 // of each day
 }
 
+// How often each market trades at most: the first morning on few cells and on many, then
+// all days.
+const (
+	roughTrades   = 2000
+	morningTrades = 1000
+	dayTrades     = 1500
+)
+
+// affordsRelaxing tells whether the relaxation leaves most of the steps to the search.
+// On a small budget the search does better without it.
+func (h *hunt) affordsRelaxing() bool {
+	n := h.in.members
+	morning := int64(len(h.in.cells(1, 6)))*roughTrades + int64(len(h.in.cells(1, 24)))*morningTrades
+	days := int64(len(h.in.cells(h.in.days, 3))) * dayTrades
+	return 4*int64(n)*(morning+days) <= h.limit/2
+}
+
 // relax solves the relaxation, raises the bounds by its prices, and keeps its shares
 // to start from. The first morning alone comes first, on few cells and then on many.
 func (h *hunt) relax() {
 	in := h.in
 	morning := []int64{1}
 	rough := newMarket(newCrumbs(in, h.bounds, morning, 6), h.best.carrier, nil)
-	h.trade(rough, 2000)
+	h.trade(rough, roughTrades)
 	first := newMarket(newCrumbs(in, h.bounds, morning, 24), nil, rough)
-	h.trade(first, 1000)
+	h.trade(first, morningTrades)
 	h.bounds.raiseFirst(in, first.priceBound(first.bestPrice, morning, 0))
 
 	all := newCrumbs(in, h.bounds, in.hours, 3)
 	all.ceiling[0] = 1.003
 	m := newMarket(all, nil, first)
-	h.trade(m, 1500)
+	h.trade(m, dayTrades)
 	ceiling := int64(0)
 	if h.leastFirst < never {
 		ceiling = h.leastFirst + h.leastFirst/200

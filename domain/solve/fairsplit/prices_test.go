@@ -88,3 +88,22 @@ func TestSplitsAreFoundWhereLimitsBindTogether(t *testing.T) {
 		t.Errorf("feasible %v, R1 %.4f and S %.4f above their bounds", r.Feasible, r.GapR1(), r.GapS())
 	}
 }
+
+// TestSmallBudgetsAreLeftToTheSearch: a plan splits each stage within a few hundred
+// thousand steps; the relaxation must not take them.
+func TestSmallBudgetsAreLeftToTheSearch(t *testing.T) {
+	in := newInstance(inventCrew(101, 12, 7, tightAll))
+	for _, c := range []struct {
+		steps int64
+		want  bool
+	}{{400_000, false}, {0, true}} {
+		h := newHunt(context.Background(), in, Options{Steps: c.steps})
+		if got := h.affordsRelaxing(); got != c.want {
+			t.Errorf("with %d steps: relaxes %v, want %v", c.steps, got, c.want)
+		}
+		h.run()
+		if (h.guide != nil) != c.want {
+			t.Errorf("with %d steps: relaxed %v, want %v", c.steps, h.guide != nil, c.want)
+		}
+	}
+}

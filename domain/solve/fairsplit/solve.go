@@ -109,7 +109,7 @@ func (h *hunt) run() {
 		if round == 0 && !few && len(h.in.movable) <= branchItems && !h.settled() {
 			h.branch()
 		}
-		if round == 0 && h.hopeless == nil && !h.settled() && h.ctx.Err() == nil {
+		if round == 0 && h.hopeless == nil && !h.settled() && h.ctx.Err() == nil && h.affordsRelaxing() {
 			h.relax()
 		}
 		h.round++
