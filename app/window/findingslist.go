@@ -1,7 +1,6 @@
 package window
 
 import (
-	"fmt"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -24,13 +23,13 @@ const findingsWidth float32 = 330
 type findingsList struct {
 	document *document.Document
 	list     *widget.List
-	heading  *look.Text
+	counts   *look.Text // how many of each severity
 	shown    []findings.Finding
 	content  fyne.CanvasObject
 }
 
 func newFindingsList(d *document.Document) *findingsList {
-	l := &findingsList{document: d, heading: look.NewHeading(lang.L("Findings"))}
+	l := &findingsList{document: d, counts: look.NewText("", look.Caption, look.Quiet)}
 	l.list = widget.NewList(
 		func() int { return len(l.shown) },
 		func() fyne.CanvasObject { return newFindingRow() },
@@ -44,7 +43,7 @@ func newFindingsList(d *document.Document) *findingsList {
 	}
 	width := canvas.NewRectangle(nil)
 	width.SetMinSize(fyne.NewSize(findingsWidth, 0))
-	l.content = container.NewStack(width, container.NewBorder(container.NewPadded(l.heading), nil, nil, nil, l.list))
+	l.content = container.NewStack(width, container.NewBorder(container.NewPadded(container.NewVBox(look.NewHeading(lang.L("Findings")), l.counts)), nil, nil, nil, l.list))
 	return l
 }
 
@@ -53,10 +52,13 @@ func (l *findingsList) refresh() {
 	if p := l.document.Plan(); p != nil {
 		l.shown = p.Findings
 	}
-	l.heading.SetContent(fmt.Sprintf("%s: %d %s, %d %s, %d %s", lang.L("Findings"),
-		findings.Count(l.shown, findings.MustFix), severityWord(findings.MustFix),
-		findings.Count(l.shown, findings.LookAt), severityWord(findings.LookAt),
-		findings.Count(l.shown, findings.Note), severityWord(findings.Note)))
+	notes := findings.Count(l.shown, findings.Note)
+	data := map[string]any{"Must": findings.Count(l.shown, findings.MustFix), "Look": findings.Count(l.shown, findings.LookAt), "Notes": notes}
+	if notes == 1 {
+		l.counts.SetContent(lang.X("findings-count-one", "{{.Must}} must fix · {{.Look}} look at · {{.Notes}} note", data))
+	} else {
+		l.counts.SetContent(lang.X("findings-count", "{{.Must}} must fix · {{.Look}} look at · {{.Notes}} notes", data))
+	}
 	for i := range l.shown {
 		l.list.SetItemHeight(i, findingHeight(l.shown[i], l.document.Trip().Units))
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"flag"
+	"fmt"
 	"log"
 	"maps"
 	"os"
@@ -94,7 +95,7 @@ func variables(text string) []string {
 	return slices.Compact(names)
 }
 
-var verb = regexp.MustCompile(`%[-+#0]*(?:\[(\d+)\])?[\d.]*([a-zA-Z%])`)
+var verb = regexp.MustCompile(`%[-+#0]*[\d.]*(?:\[(\d+)\])?([a-zA-Z%])`)
 
 // verbs lists which arguments of package fmt a text wants and by which verbs:
 // "2d". A language may put them in another order and say one twice.
@@ -115,9 +116,32 @@ func verbs(text string) []string {
 	return slices.Compact(list)
 }
 
+// TestGermanIsWrittenWhole writes every German format with arguments for its
+// verbs, in case package fmt and verbs read one differently.
+func TestGermanIsWrittenWhole(t *testing.T) {
+	samples := map[byte]any{'s': "s", 'q': "q", 'v': "v", 'd': 2, 'U': 'u', 'f': 1.5, 'g': 1.5, 'e': 1.5, 'x': 3}
+	for english, translated := range readTranslation(t, "de") {
+		wanted := verbs(english)
+		if len(wanted) == 0 {
+			continue
+		}
+		args := make([]any, len(wanted))
+		for _, verb := range wanted {
+			at, err := strconv.Atoi(verb[:len(verb)-1])
+			if err != nil || at > len(args) {
+				t.Fatalf("%q: %v", english, wanted)
+			}
+			args[at-1] = samples[verb[len(verb)-1]]
+		}
+		if got := fmt.Sprintf(translated, args...); strings.Contains(got, "%!") {
+			t.Errorf("%q is written %q", translated, got)
+		}
+	}
+}
+
 func TestVerbsAreToldApart(t *testing.T) {
 	for text, want := range map[string]string{
-		"plain, 5 %%": "", "%s %d": "1s 2d", "%[2]d, %[1]s": "1s 2d", "%.1f %% of %s": "1f 2s", "%[2]s %s": "2s 3s", "%+.0f %[1]f": "1f",
+		"plain, 5 %%": "", "%s %d": "1s 2d", "%[2]d, %[1]s": "1s 2d", "%.1f %% of %s": "1f 2s", "%[2]s %s": "2s 3s", "%+.0f %.1[1]f": "1f",
 	} {
 		if got := strings.Join(verbs(text), " "); got != want {
 			t.Errorf("%q wants %q, not %q", text, got, want)

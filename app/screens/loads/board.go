@@ -76,7 +76,7 @@ func (s *Screen) column(i int, d carry.Day, state charts.PackState) charts.Pack 
 	capability := v.plan.Carry.Members[i].Capability
 	pack := charts.Pack{Name: m.Name, Group: v.groupName(m.Group), State: state, Faint: s.bench.Document.Planning(), Tapped: func() { s.tapColumn(m.ID) }}
 	if !d.Present {
-		pack.Notes = []string{lang.L("not there")}
+		pack.Notes = []string{lang.X("pack-absent", "not there")}
 		return pack
 	}
 	word := func(mass units.Mass) string { return tenths(v.inUnit(mass)) }

@@ -93,7 +93,7 @@ func (g *ingredientsTab) parts() []part {
 			}
 			return "–"
 		}},
-		{title: lang.L("Portion"), width: 72, text: func(i *trip.Ingredient) string { return lang.L(string(i.Role)) }, choices: func() []string { return roles },
+		{title: lang.L("Portion"), width: 116, text: func(i *trip.Ingredient) string { return lang.L(string(i.Role)) }, choices: func() []string { return roles },
 			set: func(_ *trip.Trip, i *trip.Ingredient, text string) error { return setWord(&i.Role, trip.Roles(), text) }},
 		{title: lang.L("Into"), width: 52, text: func(i *trip.Ingredient) string { return lang.L(string(i.Place)) }, choices: func() []string { return places },
 			set: func(_ *trip.Trip, i *trip.Ingredient, text string) error {

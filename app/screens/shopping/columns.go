@@ -44,7 +44,7 @@ func (s *Screen) fields() []field {
 		{title: lang.L("Buy"), width: 46, number: func(_ *list, r *row) float64 { return float64(r.count) }, text: countText, tone: inkTone},
 		{title: lang.L("Package"), unit: gram, width: 84, number: func(_ *list, r *row) float64 { return float64(r.goods.net) }, text: netText,
 			set: func(t *trip.Trip, _ *list, r *row, text string) error { return setNet(t, r, text) }},
-		{title: lang.L("Price"), unit: currency, width: 92, number: priceNumber, text: priceText, tone: priceTone,
+		{title: lang.L("Price"), unit: currency, width: 104, number: priceNumber, text: priceText, tone: priceTone,
 			set: func(t *trip.Trip, _ *list, r *row, text string) error { return setPrice(t, r, text) }},
 		{title: lang.L("Cost"), unit: currency, width: 92, number: costNumber, text: costText, tone: priceTone},
 		{title: lang.L("Bought"), width: 68, number: func(_ *list, r *row) float64 { return float64(r.bought) }, text: boughtText, set: s.setBoughtText},
