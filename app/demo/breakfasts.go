@@ -7,7 +7,7 @@ func breakfasts() []dish {
 		{
 			name: "Apple and cinnamon porridge", staple: "oats", texture: "porridge", water: 320, soak: 8,
 			parts: parts{
-				pot(oats, 85), pot(appleRings, 15), pot(raisins, 15), pot(brownSugar, 8), pot(almonds, 20), pinch(cinnamon, 1), pinch(salt, 0.6),
+				pot(oats, 85), pot(appleRings, 15), pot(raisins, 15), pot(brownSugar, 8), pot(almonds, 20), pinch(cinnamon, 1), pinch(salt, 1),
 				milk,
 			},
 			method: steps{
@@ -19,7 +19,7 @@ func breakfasts() []dish {
 		{
 			name: "Soaked oats with mango and coconut", staple: "oats", texture: "creamy", water: 260, soak: 30, cold: true,
 			parts: parts{
-				pot(oats, 75), pot(chia, 10), pot(mango, 25), pot(coconut, 16), pinch(salt, 0.4), milk,
+				pot(oats, 75), pot(chia, 10), pot(mango, 25), pot(coconut, 16), pinch(salt, 0.8), milk,
 			},
 			method: steps{
 				"Snip the mango into the oats, chia and coconut, stir in cold treated water, close the pot for half an hour.",
@@ -30,7 +30,7 @@ func breakfasts() []dish {
 		{
 			name: "Seed and cranberry muesli", staple: "oats", texture: "crunchy", water: 180, soak: 5, cold: true,
 			parts: parts{
-				bowl(oats, 75), bowl(pumpkinSeeds, 18), bowl(almonds, 14), bowl(cranberries, 22), milk,
+				bowl(oats, 75), bowl(pumpkinSeeds, 18), bowl(almonds, 14), bowl(cranberries, 22), spoon(salt, 0.6), milk,
 			},
 			method: steps{
 				"Give everybody their bag of muesli and their milk powder.",
@@ -40,7 +40,7 @@ func breakfasts() []dish {
 		{
 			name: "Golden date polenta", staple: "polenta", texture: "smooth", water: 380, simmer: 4, soak: 4,
 			parts: parts{
-				pot(grits, 70), pot(dates, 35), pot(almonds, 25), pinch(cinnamon, 0.8), pinch(salt, 0.6), milk,
+				pot(grits, 70), pot(dates, 35), pot(almonds, 25), pinch(cinnamon, 0.8), pinch(salt, 1), milk,
 			},
 			method: steps{
 				"Chop dates and almonds. Boil the water with dates, cinnamon and salt.",
@@ -51,7 +51,7 @@ func breakfasts() []dish {
 		{
 			name: "Cocoa quinoa with cashews", staple: "quinoa", texture: "porridge", water: 260, simmer: 14, soak: 5,
 			parts: parts{
-				pot(quinoa, 70), pot(cocoa, 7), pot(brownSugar, 15), pot(raisins, 20), pot(cashews, 25), pinch(salt, 0.3), milk,
+				pot(quinoa, 70), pot(cocoa, 7), pot(brownSugar, 15), pot(raisins, 20), pot(cashews, 25), pinch(salt, 0.7), milk,
 			},
 			method: steps{
 				"Boil the quinoa with raisins and salt until it shows its little tails.",
@@ -63,7 +63,7 @@ func breakfasts() []dish {
 			name: "Raisin rice with coconut", staple: "rice", texture: "creamy", water: 270, soak: 10,
 			parts: parts{
 				pot(rice, 75), pot(raisins, 25), pot(coconut, 18), pot(brownSugar, 8), pot(almonds, 12),
-				pinch(cinnamon, 0.8), pinch(salt, 0.5), milk,
+				pinch(cinnamon, 0.8), pinch(salt, 0.9), milk,
 			},
 			method: steps{
 				"Boil the water with raisins, coconut, sugar and spices, stir in the rice, boil up once.",
@@ -74,7 +74,7 @@ func breakfasts() []dish {
 			name: "Potato scramble with tomato", staple: "potato", texture: "mash", water: 330, simmer: 3, soak: 3,
 			parts: parts{
 				pot(potatoFlakes, 60), pot(eggPowder, 30, orAll(driedTofu, 30)), pot(oliveOil, 12), pot(sundriedTomato, 10), pot(onionFlakes, 5),
-				pinch(paprika, 1.5), pinch(salt, 1), pinch(pepper, 0.2), bowl(parmesan, 14, or(pumpkinSeeds, 14)),
+				pinch(paprika, 1.5), pinch(salt, 1.4), pinch(pepper, 0.2), bowl(parmesan, 14, or(pumpkinSeeds, 14)),
 			},
 			method: steps{
 				"Stir the egg powder smooth with a third of the cold water, or crumble the tofu into all of it.",

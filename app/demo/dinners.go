@@ -6,7 +6,7 @@ func dinners() []dish {
 			name: "Tomato pasta with soya mince", staple: "pasta", texture: "saucy", water: 330, simmer: 9, soak: 2,
 			parts: parts{
 				pot(pasta, 88, orAll(cornPasta, 88)), pot(soyaMince, 21), pot(tomatoPowder, 16), pot(onionFlakes, 6), pot(oliveOil, 16),
-				pinch(oregano, 0.6), pinch(garlic, 0.8), pinch(salt, 1.5), bowl(parmesan, 16, or(pumpkinSeeds, 16)),
+				pinch(oregano, 0.6), pinch(garlic, 0.8), pinch(salt, 2.3), bowl(parmesan, 16, or(pumpkinSeeds, 16)),
 			},
 			method: steps{
 				"Boil the water with mince, onion, garlic, oregano and salt. Add the pasta and stir until it no longer sticks.",
@@ -18,7 +18,7 @@ func dinners() []dish {
 			name: "Red lentil dal with rice", staple: "rice", texture: "stew", water: 430, simmer: 12, soak: 6, pulses: true,
 			parts: parts{
 				pot(redLentils, 74), pot(rice, 34), pot(oliveOil, 17), pot(onionFlakes, 6), pot(tomatoPowder, 8), pot(raisins, 10),
-				pinch(curry, 3), pinch(ginger, 0.5), pinch(garlic, 0.6), pot(cashews, 18), pinch(salt, 1.6),
+				pinch(curry, 3), pinch(ginger, 0.5), pinch(garlic, 0.6), pot(cashews, 18), pinch(salt, 2.4),
 			},
 			method: steps{
 				"Warm the oil with curry and ginger until it smells, add water, lentils and onion.",
@@ -30,7 +30,7 @@ func dinners() []dish {
 			name: "Smoky chilli on polenta", staple: "polenta", texture: "stew", water: 450, simmer: 6, soak: 4,
 			parts: parts{
 				pot(grits, 68), pot(soyaMince, 26), pot(tomatoPowder, 12), pot(onionFlakes, 6), pot(driedCarrot, 6), pot(oliveOil, 20),
-				pinch(paprika, 2), pinch(cumin, 0.8), pinch(cayenne, 0.2), pinch(salt, 1.6), bowl(parmesan, 12, or(pumpkinSeeds, 12)),
+				pinch(paprika, 2), pinch(cumin, 0.8), pinch(cayenne, 0.2), pinch(salt, 2.4), bowl(parmesan, 12, or(pumpkinSeeds, 12)),
 			},
 			method: steps{
 				"Boil mince, onion, carrot, spices and salt for three minutes.",
@@ -42,7 +42,7 @@ func dinners() []dish {
 			name: "Peanut noodles with tofu", staple: "rice noodles", texture: "noodles", water: 320, simmer: 2, soak: 6,
 			parts: parts{
 				pot(riceNoodles, 78), pot(peanutButter, 38, orAll(almondButter, 38)), pot(driedTofu, 18), pot(driedCarrot, 8), pot(brownSugar, 5),
-				pinch(ginger, 0.8), pinch(garlic, 0.8), pinch(cayenne, 0.2), pinch(salt, 1.2), bowl(peanuts, 14, orAll(cashews, 14)),
+				pinch(ginger, 0.8), pinch(garlic, 0.8), pinch(cayenne, 0.2), pinch(salt, 2), bowl(peanuts, 14, orAll(cashews, 14)),
 			},
 			method: steps{
 				"Boil carrots and diced tofu for two minutes with ginger, garlic, sugar and salt.",
@@ -90,7 +90,7 @@ func dinners() []dish {
 		{
 			name: "Coconut curry with tofu", staple: "rice", texture: "stew", water: 330, simmer: 4, soak: 6,
 			parts: parts{
-				pot(rice, 75), pot(creamedCoconut, 24), pot(driedTofu, 24), pot(driedCarrot, 10), pot(onionFlakes, 5), pinch(curry, 3), pinch(ginger, 0.6), pot(cashews, 16), pinch(salt, 1.5),
+				pot(rice, 75), pot(creamedCoconut, 24), pot(driedTofu, 24), pot(driedCarrot, 10), pot(onionFlakes, 5), pinch(curry, 3), pinch(ginger, 0.6), pot(cashews, 16), pinch(salt, 2.3),
 			},
 			method: steps{
 				"Simmer diced tofu, carrots, onion and curry.",
@@ -102,8 +102,8 @@ func dinners() []dish {
 		{
 			name: "Cold noodle salad with almond dressing", staple: "rice noodles", texture: "salad", water: 260, soak: 45, cold: true,
 			parts: parts{
-				pot(riceNoodles, 74), pot(driedTofu, 22), pot(driedCarrot, 10), pot(sundriedTomato, 8), pot(almondButter, 38), pot(cashews, 14),
-				pinch(ginger, 0.6), pinch(garlic, 0.6), pinch(cayenne, 0.1), pinch(salt, 1.2),
+				pot(riceNoodles, 66), pot(driedTofu, 28), pot(driedCarrot, 10), pot(sundriedTomato, 8), pot(almondButter, 38), pot(cashews, 14),
+				pinch(ginger, 0.6), pinch(garlic, 0.6), pinch(cayenne, 0.1), pinch(salt, 2),
 			},
 			method: steps{
 				"Soak thin noodles, carrots, crumbled tofu and tomatoes in cold treated water with the spices, in the shade, until soft.",
@@ -114,7 +114,7 @@ func dinners() []dish {
 		{
 			name: "Tuna pasta with tomato", staple: "pasta", texture: "saucy", water: 330, simmer: 9, soak: 2,
 			parts: parts{
-				pot(pasta, 88, orAll(cornPasta, 88)), pot(sundriedTomato, 12), pot(onionFlakes, 5), pot(oliveOil, 18), pinch(oregano, 0.6), pinch(garlic, 0.8), pinch(salt, 1.4),
+				pot(pasta, 88, orAll(cornPasta, 88)), pot(sundriedTomato, 12), pot(onionFlakes, 5), pot(oliveOil, 18), pinch(oregano, 0.6), pinch(garlic, 0.8), pinch(salt, 2.2),
 				spoon(tuna, 60, or(soyaMince, 18)), bowl(pumpkinSeeds, 12),
 			},
 			method: steps{
@@ -125,7 +125,7 @@ func dinners() []dish {
 		{
 			name: "Quinoa with lentils and dates", staple: "quinoa", texture: "fluffy", water: 400, simmer: 15, soak: 5, pulses: true,
 			parts: parts{
-				pot(quinoa, 50), pot(redLentils, 40), pot(dates, 20), pot(onionFlakes, 6), pot(oliveOil, 18), pinch(cumin, 1), pinch(cinnamon, 0.4), pot(almonds, 20), pinch(salt, 1.5),
+				pot(quinoa, 50), pot(redLentils, 40), pot(dates, 20), pot(onionFlakes, 6), pot(oliveOil, 18), pinch(cumin, 1), pinch(cinnamon, 0.4), pot(almonds, 20), pinch(salt, 2.3),
 			},
 			method: steps{
 				"Simmer quinoa, lentils, onion and spices until soft.",

@@ -42,7 +42,16 @@ func checkMenu(t *testing.T, p *plan.Plan) {
 	}
 }
 
-func TestMenuDoesWhatItMust(t *testing.T) { checkMenu(t, planned(t)) }
+func TestMenuDoesWhatItMust(t *testing.T) {
+	p := planned(t)
+	checkMenu(t, p)
+	for _, f := range p.Findings {
+		switch f.Code { // light food is rich in fat: that one finding stays
+		case "main-meal-small", "fibre-low", "salt-low", "fat-low", "day-short", "day-over", "protein-short":
+			t.Errorf("%s: %s", f.Code, f.What)
+		}
+	}
+}
 
 // The menu of the demo emptied and filled anew, by each aim: light is lightest, cheap cheapest.
 func TestEmptiedMenuIsFilledAsWell(t *testing.T) {

@@ -37,7 +37,7 @@ func treats() []dish {
 		},
 		{
 			name: "Lemonade", texture: "drink", water: 250, cold: true,
-			parts:  parts{spoon(lemonade, 24)},
+			parts:  parts{spoon(lemonade, 24), pinch(salt, 0.6)},
 			method: steps{"Stir into cold treated water."},
 		},
 		{
@@ -52,12 +52,12 @@ func snacks() []dish {
 	return []dish{
 		{
 			name: "Salted cashew and raisin mix", staple: "nuts", texture: "crunchy",
-			parts:  parts{bowl(cashews, 55), bowl(almonds, 30), bowl(raisins, 45), bowl(pumpkinSeeds, 20)},
+			parts:  parts{bowl(cashews, 55), bowl(almonds, 30), bowl(raisins, 45), bowl(pumpkinSeeds, 20), spoon(salt, 2)},
 			method: steps{"One bag each, for the whole day."},
 		},
 		{
 			name: "Orchard mix", staple: "nuts", texture: "chewy",
-			parts:  parts{bowl(almonds, 50), bowl(pumpkinSeeds, 25), bowl(apricots, 35), bowl(dates, 30), bowl(coconut, 14)},
+			parts:  parts{bowl(almonds, 50), bowl(pumpkinSeeds, 25), bowl(apricots, 35), bowl(dates, 30), bowl(coconut, 14), spoon(salt, 2)},
 			method: steps{"One bag each, for the whole day."},
 		},
 		{

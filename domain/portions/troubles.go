@@ -21,6 +21,7 @@ func (s *sizer) lookAt(r *Result) []findings.Finding {
 		}
 	}
 	list = append(list, s.lookAtDinners(r)...)
+	list = append(list, s.lookAtNutrients(r)...)
 	return append(list, s.lookAtUnknown(r)...)
 }
 
