@@ -54,7 +54,7 @@ func dinners() []dish {
 		{
 			name: "Hill farmer's pie", staple: "potato", texture: "mash", water: 430, simmer: 6, soak: 3,
 			parts: parts{
-				pot(potatoFlakes, 78), pot(soyaMince, 26), pot(driedCarrot, 10), pot(onionFlakes, 6), pot(oliveOil, 22), pinch(onionSoup, 5), pinch(pepper, 0.3),
+				pot(potatoFlakes, 78), pot(soyaMince, 26), pot(driedCarrot, 10), pot(onionFlakes, 6), pot(oliveOil, 22), pinch(onionSoup, 5), pinch(salt, 0.8), pinch(pepper, 0.3),
 				bowl(parmesan, 12, or(pumpkinSeeds, 12)),
 			},
 			method: steps{
@@ -78,7 +78,7 @@ func dinners() []dish {
 		{
 			name: "Mushroom risotto", staple: "rice", texture: "creamy", water: 330, simmer: 6, soak: 6,
 			parts: parts{
-				pot(rice, 82), pot(shiitake, 8), pot(onionFlakes, 6), pot(oliveOil, 18), pot(soyaMince, 12), pinch(garlic, 0.8), pinch(onionSoup, 5), pinch(pepper, 0.3),
+				pot(rice, 82), pot(shiitake, 8), pot(onionFlakes, 6), pot(oliveOil, 18), pot(soyaMince, 12), pinch(garlic, 0.8), pinch(onionSoup, 5), pinch(salt, 0.8), pinch(pepper, 0.3),
 				bowl(parmesan, 24, or(almonds, 24)),
 			},
 			method: steps{

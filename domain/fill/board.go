@@ -68,7 +68,7 @@ func newBoard(l *larder, group trip.GroupID, first, last int, cells map[slotKey]
 	}
 	b.problem = menufill.Problem{Days: b.days, Weights: menufill.Weights{Mass: w.mass, Cost: w.cost}}
 	for _, want := range wants {
-		b.problem.Wants = append(b.problem.Wants, menufill.Want{Name: want.name, Burden: grams(want.worth)})
+		b.problem.Wants = append(b.problem.Wants, menufill.Want{Name: want.name, Burden: grams(want.worth * w.wants)})
 	}
 	return b
 }

@@ -43,6 +43,7 @@ const otherKcalPerGram = 4.4
 type weights struct {
 	mass, cost int // of a tenth of a gram, and of the cost of four usual kcal
 	variety    float64
+	wants      float64 // of what an eater misses: what is saved in weight and cost together must never starve anybody
 }
 
 // How many times the cost of food counts against its weight at the two ends, where 1 makes food of usual price as dear as it is heavy.
@@ -60,7 +61,7 @@ const usualGrams = 1 / (usualCost * otherKcalPerGram)
 func weightsFor(aim, dearer float64) weights {
 	cheap, varied := max(0, -aim), max(0, aim)
 	times := lightCost + (cheapCost-lightCost)*cheap*cheap
-	w := weights{mass: perGram / 10, variety: lightVariety + (mostVariety-lightVariety)*varied}
+	w := weights{mass: perGram / 10, variety: lightVariety + (mostVariety-lightVariety)*varied, wants: 1 + times*dearer}
 	w.cost = int(perGram*usualGrams*times*dearer + 0.5)
 	if w.cost > mostWeight {
 		w.mass, w.cost = 1, mostWeight/2

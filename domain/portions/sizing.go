@@ -38,7 +38,7 @@ func (s *sizer) sizeDay(member, d int) {
 	}
 	// Even the dishes richest in protein are too little at the need: up to
 	// the most the settings allow, more food is the lesser evil.
-	most := target * max(1, settings.DayHigh)
+	most := target * max(1, settings.DayHigh-energyMargin)
 	one.meet(most)
 	one.meetProtein(most, protein)
 	if one.sum().protein <= protein {
@@ -57,8 +57,11 @@ func (s *sizer) sizeDay(member, d int) {
 	one.meetProtein(high, protein)
 }
 
+// energyMargin is what rounding to the scale may add to a day's energy, as a share.
+const energyMargin = 0.005
+
 // proteinMargin is what rounding to the scale may take from a day's protein, in grams.
-const proteinMargin = 0.5
+const proteinMargin = 1.0
 
 // needOf gives a member's need, nothing where needs does not have it.
 func (s *sizer) needOf(member, d int) needs.Day {
