@@ -59,7 +59,9 @@ class Model:
 
     @staticmethod
     def mass(item, day):
-        return item["MassGrams"] if day < item["GoneAfter"] else item["ResidualGrams"]
+        if day >= item["GoneAfter"]:
+            return item["ResidualGrams"]
+        return item["Mornings"][day] if item.get("Mornings") else item["MassGrams"]
 
     def objective(self, phase):
         c = np.zeros(self.size)

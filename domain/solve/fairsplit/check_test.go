@@ -78,6 +78,10 @@ func plainSums(p Problem, carrier []int) sums {
 			grams[i] = m.BaseGrams
 			for j, it := range p.Items {
 				if carrier[j] == i && d < it.GoneAfter {
+					if it.Mornings != nil {
+						grams[i] += it.Mornings[d]
+						continue
+					}
 					grams[i] += it.MassGrams
 				} else if carrier[j] == i {
 					grams[i] += it.ResidualGrams

@@ -56,7 +56,7 @@ func (e example) problem(t *testing.T) Problem {
 		if it.Class != nil {
 			class = *it.Class
 		}
-		p.Items = append(p.Items, Item{it.Mass, it.Volume, it.GoneAfter, it.Residual, it.Energy, class, it.Allowed})
+		p.Items = append(p.Items, Item{it.Mass, it.Volume, it.GoneAfter, it.Residual, nil, it.Energy, class, it.Allowed})
 	}
 	for _, c := range e.Instance.Classes {
 		share := fraction(t, c.Share.String())

@@ -36,6 +36,11 @@ func smallProblem(t *rapid.T) Problem {
 		if between("empties", 0, 3) == 0 {
 			it.ResidualGrams = it.MassGrams / 2
 		}
+		if between("eaten by and by", 0, 2) == 0 {
+			for left := it.MassGrams; len(it.Mornings) < it.GoneAfter; left -= (left - it.ResidualGrams) * int64(between("eaten", 0, 4)) / 4 {
+				it.Mornings = append(it.Mornings, left)
+			}
+		}
 		if len(p.Classes) > 0 && between("dinner", 0, 1) == 1 {
 			it.Class, it.Energy = "dinner", int64(between("energy", 0, 5))
 		}

@@ -153,11 +153,7 @@ func (in *instance) addItem(it Item, class int32) {
 	in.energy = append(in.energy, it.Energy)
 	in.class = append(in.class, class)
 	for d := range in.days {
-		grams := it.MassGrams
-		if d >= it.GoneAfter {
-			grams = it.ResidualGrams
-		}
-		in.profile = append(in.profile, int32(grams))
+		in.profile = append(in.profile, int32(it.grams(d+1)))
 	}
 }
 
@@ -239,6 +235,9 @@ func (in *instance) setScale() {
 	}
 }
 
+// mornings are an item's grams on each day.
+func (in *instance) mornings(j int32) []int32 { return in.profile[int(j)*in.days : int(j+1)*in.days] }
+
 func (in *instance) grams(j int32, d int) int32 { return in.profile[int(j)*in.days+d] }
 
 func (in *instance) canCarry(j int32, i int) bool { return in.may[int(j)*in.members+i] }
@@ -258,6 +257,7 @@ func (in *instance) compareItems(a, b int32) int {
 		cmp.Compare(in.last[b], in.last[a]),
 		cmp.Compare(in.mass[b], in.mass[a]),
 		cmp.Compare(in.residual[b], in.residual[a]),
+		slices.Compare(in.mornings(b), in.mornings(a)),
 		cmp.Compare(in.bulk[b], in.bulk[a]),
 		cmp.Compare(in.class[b], in.class[a]),
 		cmp.Compare(in.energy[b], in.energy[a]),

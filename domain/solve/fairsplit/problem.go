@@ -32,11 +32,12 @@ type Member struct {
 type Item struct {
 	MassGrams     int64
 	VolumeMl      int64
-	GoneAfter     int    // last day carried at full mass, 1 to Days
-	ResidualGrams int64  // what is left to carry on later days, such as an empty cartridge
-	Energy        int64  // weight of the item within its class
-	Class         string // name of its class, empty for none
-	Allowed       []int  // members who may carry it; nil is anyone, empty is nobody
+	GoneAfter     int     // last day carried at full mass, 1 to Days
+	ResidualGrams int64   // what is left to carry on later days, such as an empty cartridge
+	Mornings      []int64 // grams of each morning up to GoneAfter, if they fall before it: from MassGrams, never growing; nil: all MassGrams
+	Energy        int64   // weight of the item within its class
+	Class         string  // name of its class, empty for none
+	Allowed       []int   // members who may carry it; nil is anyone, empty is nobody
 }
 
 // Class is a kind of item of which no single pack may hold too much, so that one
@@ -107,6 +108,9 @@ func (p Problem) validateItems(known map[string]bool) error {
 		if it.GoneAfter < 1 || it.GoneAfter > p.Days {
 			return fmt.Errorf("fairsplit: item %d: day %d is outside the leg of %d days", j, it.GoneAfter, p.Days)
 		}
+		if err := it.validateMornings(); err != nil {
+			return fmt.Errorf("fairsplit: item %d: %w", j, err)
+		}
 		if !known[it.Class] {
 			return fmt.Errorf("fairsplit: item %d: class %q is not in the list of classes", j, it.Class)
 		}
@@ -121,4 +125,32 @@ func (p Problem) validateItems(known map[string]bool) error {
 		return errors.New("fairsplit: items weigh or measure more together than can be right")
 	}
 	return nil
+}
+
+// validateMornings: an item of which some is eaten each day only gets lighter.
+func (it *Item) validateMornings() error {
+	if it.Mornings == nil {
+		return nil
+	}
+	if len(it.Mornings) != it.GoneAfter || it.Mornings[0] != it.MassGrams {
+		return fmt.Errorf("%d mornings are told, it weighs %d g until day %d", len(it.Mornings), it.MassGrams, it.GoneAfter)
+	}
+	for d, grams := range it.Mornings {
+		if grams < it.ResidualGrams || d > 0 && grams > it.Mornings[d-1] {
+			return fmt.Errorf("%d g on day %d: an item never gets heavier nor lighter than what is left of it", grams, d+1)
+		}
+	}
+	return nil
+}
+
+// grams is what the item weighs on a morning, from 1.
+func (it *Item) grams(day int) int64 {
+	switch {
+	case day > it.GoneAfter:
+		return it.ResidualGrams
+	case it.Mornings != nil:
+		return it.Mornings[day-1]
+	default:
+		return it.MassGrams
+	}
 }
