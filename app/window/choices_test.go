@@ -54,7 +54,8 @@ func spoken() map[string][]string {
 		"menu: string(objection.Suits)":    suitabilities,
 		"menu: string(s.b.hears.how())":    restated("../screens/menu", "swap", "move", "copy"),
 
-		"packing: string(bag.Meal)": meals,
+		"bench: string(bag.Meal)":   meals,
+		"bench: string(trip.Snack)": meals,
 
 		"trail: string(move.Meal)":   meals,
 		"trail: string(move.ToMeal)": meals,
@@ -78,8 +79,8 @@ func spoken() map[string][]string {
 		"route: string(terrain)":          words(trip.Terrains()),
 		"route: string(finding.Severity)": severities,
 
-		"trail: string(b.Meal)":            meals,
-		"trail: string(bag.Meal)":          meals,
+		"trail: string(s.mealToday(b))":    meals,
+		"trail: string(s.mealToday(bag))":  meals,
 		"trail: string(allergen.Presence)": presences,
 		"trail: string(end)":               words(trip.Ends()),
 		"trail: string(finding.Severity)":  severities,
@@ -92,7 +93,6 @@ func spoken() map[string][]string {
 		"loads: string(one)":              slices.Concat(gear, fuels),
 		"loads: string(x.Fuel)":           fuels,
 		"loads: string(c.Fuel)":           fuels,
-		"loads: string(b.Meal)":           meals,
 		"loads: string(finding.Severity)": severities,
 	}
 }

@@ -67,7 +67,18 @@ func TestEveryBreachIsFound(t *testing.T) {
 		{"the day's intake is the sum of its portions", func(w *audit.Work) { w.Portions.Intakes[0].Days[0].Kcal += 5 }},
 		{"bags hold what is cooked, to the gram", func(w *audit.Work) {
 			w.Bags.Bags[0].Contents[0].Mass += units.Milligram
+			w.Bags.Bags[0].Uses[0].Contents[0].Mass += units.Milligram
 			w.Bags.Bags[0].Food += units.Milligram
+		}},
+		{"a bag is eaten up", func(w *audit.Work) { w.Bags.Bags[0].Uses[0].Contents[0].Mass += units.Milligram }},
+		{"a bag tells its days", func(w *audit.Work) { w.Bags.Bags[0].LastDay++ }},
+		{"shares add up to what is shared", func(w *audit.Work) {
+			i := slices.IndexFunc(w.Bags.Bags, func(b bags.Bag) bool { return len(b.Uses[0].Shares) > 0 })
+			w.Bags.Bags[i].Uses[0].Shares[0].Mass += units.Milligram
+		}},
+		{"a share is somebody's", func(w *audit.Work) {
+			i := slices.IndexFunc(w.Bags.Bags, func(b bags.Bag) bool { return b.Member != 0 })
+			w.Bags.Bags[i].Uses[0].Shares[0].Member++
 		}},
 		{"a bag weighs what it holds", func(w *audit.Work) { w.Bags.Bags[0].Food += units.Gram }},
 		{"each bag has a name of its own", func(w *audit.Work) { w.Bags.Bags[1].Code = w.Bags.Bags[0].Code }},

@@ -28,8 +28,10 @@ func checkBatchesInBags(a *auditor) {
 	}
 	for i := range a.Bags.Bags {
 		bag := &a.Bags.Bags[i]
-		for _, content := range bag.Contents {
-			balance[sittingFood{bag.Day, bag.Meal, bag.Group, bag.Recipe, content.Food}] -= content.Mass
+		for _, use := range bag.Uses {
+			for _, content := range use.Contents {
+				balance[sittingFood{use.Day, use.Meal, bag.Group, use.Recipe, content.Food}] -= content.Mass
+			}
 		}
 	}
 	for key, rest := range balance {
@@ -60,10 +62,46 @@ func checkBags(a *auditor) {
 		if sum != bag.Food || bag.Tare < 0 {
 			a.fault(place, prose.Say("a bag weighs what it holds"), prose.Say("contents of bag %s add up to %v, the label says %v", bag.Code, sum, bag.Food))
 		}
-		if want := trip.LegOf(a.Legs, bag.Day); bag.Leg != want {
-			a.fault(place, prose.Say("a bag travels with its leg"), prose.Say("bag %s of day %d is in leg %d", bag.Code, bag.Day, bag.Leg+1))
-		}
+		a.checkUses(bag, place)
 		a.checkLabel(bag, place)
+	}
+}
+
+// checkUses compares what a bag holds with what is taken from it, and its days
+// with its leg.
+func (a *auditor) checkUses(bag *bags.Bag, place findings.Place) {
+	taken := map[trip.FoodID]units.Mass{}
+	first, last := len(a.Trip.Days)+1, 0
+	for _, use := range bag.Uses {
+		first, last = min(first, use.Day), max(last, use.Day)
+		var all, shared units.Mass
+		for _, content := range use.Contents {
+			taken[content.Food] += content.Mass
+			all += content.Mass
+		}
+		for _, share := range use.Shares {
+			shared += share.Mass
+			if share.Mass <= 0 || bag.Member != 0 && share.Member != bag.Member {
+				a.fault(place, prose.Say("a share is somebody's"), prose.Say("member %d gets %v of bag %s", share.Member, share.Mass, bag.Code))
+			}
+		}
+		if use.Place == trip.AtBowl && shared != all {
+			a.fault(place, prose.Say("shares add up to what is shared"), prose.Say("bag %s on day %d: shares of %v, %v are taken", bag.Code, use.Day, shared, all))
+		}
+		if trip.LegOf(a.Legs, use.Day) != bag.Leg {
+			a.fault(place, prose.Say("a bag travels with its leg"), prose.Say("bag %s of day %d is in leg %d", bag.Code, use.Day, bag.Leg+1))
+		}
+	}
+	for _, content := range bag.Contents {
+		taken[content.Food] -= content.Mass
+	}
+	for food, rest := range taken {
+		if rest != 0 {
+			a.fault(place, prose.Say("a bag is eaten up"), prose.Say("bag %s: %v of food %d is taken more than it holds", bag.Code, rest, food))
+		}
+	}
+	if first != bag.Day || last != bag.LastDay {
+		a.fault(place, prose.Say("a bag tells its days"), prose.Say("bag %s is used on days %d to %d, it says %d to %d", bag.Code, first, last, bag.Day, bag.LastDay))
 	}
 }
 

@@ -29,7 +29,7 @@ func checkCarriers(a *auditor) {
 			}
 			carried[item.Key]++
 			bag := a.index.bag[item.Key]
-			if bag == nil || bag.Leg != stage.Leg || bag.Day < stage.FirstDay {
+			if bag == nil || bag.Leg != stage.Leg || bag.LastDay < stage.FirstDay {
 				a.fault(findings.Place{Day: stage.FirstDay, Bag: item.Key}, prose.Say("only bags still to be eaten are carried"), prose.Say("bag %s is not of this stage", item.Key))
 				continue
 			}
@@ -41,7 +41,7 @@ func checkCarriers(a *auditor) {
 		}
 		for i := range a.Bags.Bags {
 			bag := &a.Bags.Bags[i]
-			if bag.Leg == stage.Leg && bag.Day >= stage.FirstDay && carried[bag.Key] != 1 && !a.nobodyThere(stage) {
+			if bag.Leg == stage.Leg && bag.LastDay >= stage.FirstDay && carried[bag.Key] != 1 && !a.nobodyThere(stage) {
 				a.fault(findings.Place{Day: stage.FirstDay, Bag: bag.Key}, prose.Say("each bag is in one pack"), prose.Say("bag %s is in %d packs", bag.Code, carried[bag.Key]))
 			}
 		}
@@ -105,10 +105,19 @@ func checkLoads(a *auditor) {
 func (a *auditor) add(sum *tally, item carry.Item, day int) {
 	switch item.Kind {
 	case carry.BagItem:
-		if bag := a.index.bag[item.Key]; bag != nil && day <= bag.Day {
-			sum.food += bag.Mass()
-		} else if bag != nil {
+		switch bag := a.index.bag[item.Key]; {
+		case bag == nil:
+		case day > bag.LastDay:
 			sum.waste += bag.Tare
+		default:
+			sum.food += bag.Mass()
+			for _, use := range bag.Uses {
+				for _, content := range use.Contents {
+					if use.Day < day {
+						sum.food -= content.Mass
+					}
+				}
+			}
 		}
 	case carry.GearItem:
 		if id, err := strconv.ParseInt(item.Key, 10, 64); err == nil {
@@ -174,7 +183,7 @@ func (a *auditor) wasteAfter(s int, before units.Mass) units.Mass {
 	stage := &a.Carry.Stages[s]
 	waste := before
 	for _, item := range stage.Items {
-		if bag := a.index.bag[item.Key]; item.Kind == carry.BagItem && bag != nil && bag.Day <= stage.LastDay {
+		if bag := a.index.bag[item.Key]; item.Kind == carry.BagItem && bag != nil && bag.LastDay <= stage.LastDay {
 			waste += bag.Tare
 		}
 	}

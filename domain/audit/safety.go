@@ -38,9 +38,11 @@ func checkSpoilage(a *auditor) {
 	}
 	for i := range a.Bags.Bags {
 		bag := &a.Bags.Bags[i]
-		for _, content := range bag.Contents {
-			if !fates[fateKey{bag.Day, bag.Meal, bag.Group, content.Food}] {
-				a.fault(findings.Place{Day: bag.Day, Meal: bag.Meal, Food: content.Food, Bag: bag.Key}, prose.Say("every ingredient has a fate"), prose.Say("nothing is said of food %d in bag %s", content.Food, bag.Code))
+		for _, use := range bag.Uses {
+			for _, content := range use.Contents {
+				if !fates[fateKey{use.Day, use.Meal, bag.Group, content.Food}] {
+					a.fault(findings.Place{Day: use.Day, Meal: use.Meal, Food: content.Food, Bag: bag.Key}, prose.Say("every ingredient has a fate"), prose.Say("nothing is said of food %d in bag %s", content.Food, bag.Code))
+				}
 			}
 		}
 	}

@@ -3,8 +3,6 @@ package bags
 import (
 	"cmp"
 	"slices"
-	"strconv"
-	"strings"
 
 	"sumpter/domain/cooking"
 	"sumpter/domain/portions"
@@ -12,35 +10,47 @@ import (
 	"sumpter/domain/units"
 )
 
-// Compute packs every batch of the trip, a canonical one. What goes into one
-// pot is one bag; what goes onto the bowls is one bag for those who eat the
-// same, or one each where portions differ by more than a spoon evens out;
-// snacks are one bag per eater, but one bottle for all of what runs. Within
-// that, liquids, foods that melt, that crush, that need cold and that stay in
-// their package are packed apart.
+// Compute packs every batch of the trip, a canonical one. What is dry and goes
+// into one pot is one bag. What is taken by the spoon or strewn over the bowls
+// at several meals of a leg is one store for the cook group; what is handed
+// round at one meal is one bag for those who get it. Snacks are one bag for
+// each eater and some days. What an eater must keep from traces that others
+// spread at the table is sealed apart. Within that, what runs, melts, crushes,
+// needs cold, is counted or stays in its package is packed by itself.
 //
+// Each bag tells what every dish takes from it and what part each eater gets.
 // Contents add up to the batches to the milligram.
 func Compute(t *trip.Trip, p portions.Result, c cooking.Result, legs []trip.Leg) Result {
 	k := newPacker(t, c, legs)
+	k.apart = newApart(k, p.Batches)
+	k.stores = k.countMeals(p.Batches)
 	for i := range p.Batches {
-		k.batch(&p.Batches[i])
+		k.gather(k.sitting(&p.Batches[i]))
 	}
+	for _, l := range k.lots {
+		k.pack(l)
+	}
+	k.pour(p.Batches)
 	k.inOrder()
 	return Result{Bags: k.bags, Findings: k.findings()}
 }
 
 // packer is the table on which the bags of a trip are made.
 type packer struct {
-	trip  *trip.Trip
-	legs  []trip.Leg
-	foods map[trip.FoodID]*ware
-	hot   []units.Celsius // by day: the hottest a pack has been on its leg
-	cold  map[slot]bool
-	shelf shelf
-	runs  map[dish]int // batches so far of a recipe in a slot
-	bags  []Bag
-	rank  []rank
-	seen  troubles
+	trip   *trip.Trip
+	legs   []trip.Leg
+	foods  map[trip.FoodID]*ware
+	hot    []units.Celsius // by day: the hottest a pack has been on its leg
+	cold   map[slot]bool
+	shelf  shelf
+	apart  *apart
+	stores map[storeKey]meals
+	runs   map[dish]int // batches so far of a recipe in a slot
+	lots   []*lot       // in the order of their first use
+	byKey  map[lotKey]*lot
+	bags   []Bag
+	from   []*lot // of each bag
+	seen   troubles
 }
 
 type slot struct {
@@ -54,13 +64,10 @@ type dish struct {
 	recipe trip.RecipeID
 }
 
-// rank orders bags within their slot as they were made.
-type rank struct{ batch, bag int }
-
 func newPacker(t *trip.Trip, c cooking.Result, legs []trip.Leg) *packer {
 	k := &packer{
 		trip: t, legs: legs, foods: wares(t), cold: map[slot]bool{},
-		shelf: newShelf(t.Bags), runs: map[dish]int{}, seen: newTroubles(),
+		shelf: newShelf(t.Bags), runs: map[dish]int{}, byKey: map[lotKey]*lot{}, seen: newTroubles(),
 	}
 	for _, meal := range c.Meals {
 		k.cold[slot{meal.Day, meal.Meal, meal.Group}] = meal.Cold
@@ -90,140 +97,62 @@ func wayHeat(t *trip.Trip, leg trip.Leg) units.Celsius {
 	return heat
 }
 
-// batch makes the bags of one batch.
-func (k *packer) batch(b *portions.Batch) {
-	where := dish{slot{b.Day, b.Meal, b.Group}, b.Recipe}
-	k.runs[where]++
-	first := len(k.bags)
-	recipe := k.trip.Recipe(b.Recipe)
-	var minutes units.Minutes
-	if recipe != nil && !k.cold[where.slot] {
-		minutes = k.minutes(recipe, where)
-	}
-	for _, d := range k.destinations(b) {
-		for _, lot := range k.lots(d, b.Day) {
-			k.pack(where, d, lot)
-		}
-	}
-	for i := range k.bags[first:] {
-		if bag := &k.bags[first+i]; recipe != nil && bag.Place == trip.InPot {
-			bag.Minutes, bag.Soak = minutes, recipe.Soak
-		}
-	}
-	for i := range k.bags[first:] {
-		k.rank = append(k.rank, rank{k.runs[where], first + i})
-	}
-	k.pour(b, k.bags[first:])
-}
-
 // pack puts one lot into as many bags as it needs.
-func (k *packer) pack(where dish, d destination, l lot) {
+func (k *packer) pack(l *lot) {
 	fit := k.shelf.fit(l, k.trip.Settings.ScaleStep)
 	k.seen.note(fit, l)
 	for i, part := range fit.parts {
 		bag := Bag{
-			Key: k.key(where, d, l, i+1),
-			Day: where.day, Meal: where.meal, Group: where.group, Recipe: where.recipe,
-			Member: d.member, Place: d.place, Eaters: d.eaters,
-			Leg: trip.LegOf(k.legs, where.day), Part: i + 1, Parts: len(fit.parts),
-			Type: fit.name, Tare: fit.tare, Double: fit.double, Volume: fit.outer,
-			VolumeKnown: true, Contents: make([]Content, 0, len(part)),
+			Key: l.key.text(i + 1), Kind: l.key.kind, Group: l.key.group, Member: l.key.member,
+			Part: i + 1, Parts: len(fit.parts), Type: fit.name, Tare: fit.tare, Double: fit.double, Volume: fit.outer,
+			VolumeKnown: true,
 		}
-		for _, a := range part {
-			bag.Contents = append(bag.Contents, Content{Food: a.ware.food.ID, Mass: a.mass})
-			bag.Food += a.mass
-			bag.Kcal += a.ware.food.Kcal(a.mass)
-			bag.Tare += a.ware.wrapping(a.mass)
-			bag.Crushable = bag.Crushable || a.ware.food.Storage.Crushable
-			bag.Melts = bag.Melts || k.melts(a.ware, where.day)
-			bag.VolumeKnown = bag.VolumeKnown && a.ware.densityKnown
+		l.fill(&bag, part)
+		bag.Leg = trip.LegOf(k.legs, bag.Day)
+		for _, c := range bag.Contents {
+			w := k.foods[c.Food]
+			bag.Food += c.Mass
+			bag.Tare += w.wrapping(c.Mass)
+			bag.Allergens = mergeLabels(bag.Allergens, w.allergens)
+			bag.Crushable = bag.Crushable || w.food.Storage.Crushable
+			bag.Melts = bag.Melts || k.melts(w, bag.LastDay)
+			bag.VolumeKnown = bag.VolumeKnown && w.densityKnown
 			if fit.outer == 0 {
-				bag.Volume += a.ware.volume(a.mass)
+				bag.Volume += w.volume(c.Mass)
 			}
 		}
-		bag.Allergens = label(part)
+		k.time(&bag)
 		k.bags = append(k.bags, bag)
+		k.from = append(k.from, l)
 	}
 }
 
-// key names a bag by what it serves, so that it stays the same bag when other
-// days change: day, meal, group, recipe, which batch of it, pot or bowl, whose,
-// what kind of lot, which part.
-func (k *packer) key(where dish, d destination, l lot, part int) string {
-	var key strings.Builder
-	key.Grow(48) // one piece of memory for most keys
-	number := func(sign string, n int64) {
-		key.WriteString(sign)
-		key.WriteString(strconv.FormatInt(n, 10))
-	}
-	number("d", int64(where.day))
-	key.WriteString(" " + string(where.meal))
-	number(" g", int64(where.group))
-	number(" r", int64(where.recipe))
-	number(" b", int64(k.runs[where]))
-	switch {
-	case d.member != 0:
-		number(" m", int64(d.member))
-	case d.first != 0:
-		number(" with m", int64(d.first))
-	}
-	key.WriteString(" " + string(d.place))
-	if l.kind != together {
-		key.WriteString(" " + l.kind.word())
-	}
-	if l.kind.alone() {
-		number(" f", int64(l.amounts[0].ware.food.ID))
-	}
-	number(" ", int64(part))
-	return key.String()
-}
-
-// pour shares the water of a batch over its bags by mass: those for the pot if
-// there are any, and of these the lots that are neither liquid nor apart.
-func (k *packer) pour(b *portions.Batch, bags []Bag) {
-	if b.Water == 0 {
+// time says how long the bag of a pot is on the flame and off it.
+func (k *packer) time(bag *Bag) {
+	recipe := k.trip.Recipe(bag.Recipe)
+	if recipe == nil || bag.Kind != MealBag || bag.Place != trip.InPot {
 		return
 	}
-	takers := pick(bags, func(bag *Bag) bool { return bag.Place == trip.InPot && !k.shelf.bottle(bag.Type) })
-	if takers == nil {
-		takers = pick(bags, func(bag *Bag) bool { return !k.shelf.bottle(bag.Type) })
-	}
-	if takers == nil {
-		takers = pick(bags, func(*Bag) bool { return true })
-	}
-	var total, sofar units.Mass
-	for _, bag := range takers {
-		total += bag.Food
-	}
-	for _, bag := range takers {
-		before := b.Water.Scale(float64(sofar) / float64(total))
-		sofar += bag.Food
-		bag.Water = b.Water.Scale(float64(sofar)/float64(total)) - before
+	bag.Soak = recipe.Soak
+	if !k.cold[slot{bag.Day, bag.Meal, bag.Group}] {
+		bag.Minutes = k.minutes(recipe, bag.Day, bag.Meal)
 	}
 }
 
-func pick(bags []Bag, wanted func(*Bag) bool) []*Bag {
-	var list []*Bag
-	for i := range bags {
-		if wanted(&bags[i]) {
-			list = append(list, &bags[i])
-		}
-	}
-	return list
-}
-
-// inOrder sorts the bags as they are eaten and gives them their codes.
+// inOrder sorts the bags as they are eaten, stores of a day before its meals,
+// and gives them their codes.
 func (k *packer) inOrder() {
 	order := make([]int, len(k.bags))
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortFunc(order, func(i, j int) int {
-		a, b := &k.bags[i], &k.bags[j]
+	slices.SortStableFunc(order, func(i, j int) int {
+		a, b, x, y := &k.bags[i], &k.bags[j], k.from[i], k.from[j]
 		return cmp.Or(
-			cmp.Compare(a.Day, b.Day), cmp.Compare(trip.MealOrder(a.Meal), trip.MealOrder(b.Meal)),
-			cmp.Compare(a.Group, b.Group), cmp.Compare(a.Recipe, b.Recipe),
-			cmp.Compare(k.rank[i].batch, k.rank[j].batch), cmp.Compare(k.rank[i].bag, k.rank[j].bag))
+			cmp.Compare(a.Day, b.Day), cmp.Compare(a.shelfOrder(), b.shelfOrder()), cmp.Compare(a.Group, b.Group),
+			cmp.Compare(x.key.recipe, y.key.recipe), cmp.Compare(x.key.run, y.key.run), cmp.Compare(b.Place, a.Place), // "pot" first
+			cmp.Compare(a.Member, b.Member), cmp.Compare(x.key.handling, y.key.handling),
+			cmp.Compare(x.key.food, y.key.food), cmp.Compare(x.place, y.place))
 	})
 	sorted := make([]Bag, len(k.bags))
 	for i, at := range order {
@@ -231,4 +160,13 @@ func (k *packer) inOrder() {
 	}
 	giveCodes(sorted)
 	k.bags = sorted
+}
+
+// shelfOrder is the place of a bag in its day: what is taken from at several
+// meals, then meal by meal.
+func (b *Bag) shelfOrder() int {
+	if b.Kind != SnackBag && len(b.Uses) > 1 {
+		return -1
+	}
+	return trip.MealOrder(b.Meal)
 }

@@ -3,203 +3,42 @@ package bags
 import (
 	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 
-	"sumpter/domain/portions"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
-// spoonful is the difference between portions that a spoon evens out at the
-// table; above it each eater gets a bag. Design choice.
-const spoonful = 20 * units.Gram
-
-// amount is a mass of one food.
-type amount struct {
-	ware *ware
-	mass units.Mass
-}
-
-// destination is where food of a batch ends: a pot, some bowls, one eater.
-type destination struct {
-	place   trip.Place
-	member  trip.MemberID // one eater's own
-	first   trip.MemberID // shared by some who eat differently: the first of them
-	eaters  int
-	amounts []amount // by food
-}
-
-// destinations splits a batch.
-func (k *packer) destinations(b *portions.Batch) []destination {
-	if b.Meal == trip.Snack {
-		return k.snacks(b)
-	}
-	list := []destination{{place: trip.InPot, eaters: len(b.Portions), amounts: k.amounts(b.Totals, trip.InPot)}}
-	return append(list, k.bowls(b)...)
-}
-
-// snacks are one destination for each eater, but what runs is shared from one
-// bottle by those who get it: a bottle each would weigh more than what is in it.
-func (k *packer) snacks(b *portions.Batch) []destination {
-	var list []destination
-	var shared []destination // one for each food that runs
-	for i := range b.Portions {
-		own := destination{place: trip.AtBowl, member: b.Portions[i].Member, eaters: 1}
-		for _, a := range k.amounts(b.Portions[i].Amounts, "") {
-			if a.ware.kind(false) != wet {
-				own.amounts = append(own.amounts, a)
-				continue
-			}
-			at := slices.IndexFunc(shared, func(d destination) bool { return d.amounts[0].ware == a.ware })
-			if at < 0 {
-				at = len(shared)
-				shared = append(shared, destination{place: trip.AtBowl, amounts: []amount{{ware: a.ware}}})
-			}
-			shared[at].eaters++
-			shared[at].amounts[0].mass += a.mass
-		}
-		if len(own.amounts) > 0 {
-			list = append(list, own)
-		}
-	}
-	return append(list, shared...)
-}
-
-// amounts adds up the foods of one place, or of both.
-func (k *packer) amounts(list []portions.Amount, place trip.Place) []amount {
-	var sum []amount
-	for _, a := range list {
-		w := k.foods[a.Food]
-		if w == nil || a.Mass <= 0 || place != "" && a.Place != place {
-			continue
-		}
-		if i := slices.IndexFunc(sum, func(s amount) bool { return s.ware == w }); i >= 0 {
-			sum[i].mass += a.Mass
-		} else {
-			sum = append(sum, amount{w, a.Mass})
-		}
-	}
-	slices.SortFunc(sum, func(a, b amount) int { return cmp.Compare(a.ware.food.ID, b.ware.food.ID) })
-	return sum
-}
-
-// bowls gathers eaters whose bowls get the same foods, largest gathering first.
-func (k *packer) bowls(b *portions.Batch) []destination {
-	var list []destination
-	var least, most []units.Mass
-	var members [][]destination
-	for i := range b.Portions {
-		p := &b.Portions[i]
-		own := destination{place: trip.AtBowl, member: p.Member, eaters: 1, amounts: k.amounts(p.Amounts, trip.AtBowl)}
-		if len(own.amounts) == 0 {
-			continue
-		}
-		at := slices.IndexFunc(list, func(d destination) bool { return sameFoods(d.amounts, own.amounts) })
-		mass := total(own.amounts)
-		if at < 0 {
-			shared := own
-			shared.member, shared.first, shared.amounts = 0, p.Member, slices.Clone(own.amounts)
-			list, least, most = append(list, shared), append(least, mass), append(most, mass)
-			members = append(members, []destination{own})
-			continue
-		}
-		list[at].eaters++
-		for j := range own.amounts {
-			list[at].amounts[j].mass += own.amounts[j].mass
-		}
-		least[at], most[at] = min(least[at], mass), max(most[at], mass)
-		members[at] = append(members[at], own)
-	}
-	var out []destination
-	largest := largestOf(list)
-	for i, shared := range list {
-		if most[i]-least[i] > spoonful {
-			out = append(out, members[i]...)
-			continue
-		}
-		if i == largest {
-			shared.first = 0
-		}
-		out = append(out, shared)
-	}
-	return out
-}
-
-func largestOf(list []destination) int {
-	largest := 0
-	for i := range list {
-		if list[i].eaters > list[largest].eaters {
-			largest = i
-		}
-	}
-	return largest
-}
-
-func sameFoods(a, b []amount) bool {
-	return slices.EqualFunc(a, b, func(x, y amount) bool { return x.ware == y.ware })
-}
-
-func total(list []amount) units.Mass {
-	var sum units.Mass
-	for _, a := range list {
-		sum += a.mass
-	}
-	return sum
-}
-
-// kind is what must not be packed with other foods, and why.
-type kind int
+// handling is what must not be packed with other foods, and why.
+type handling int
 
 const (
-	together kind = iota // dry foods and whole pieces
-	crushing             // breaks under the rest
-	melting              // turns soft and runs
-	fresh                // needs cold, or nobody knows: damp
-	wet                  // runs
-	asBought             // stays in its package
+	together handling = iota // dry foods and whole pieces
+	crushing                 // breaks under the rest
+	counted                  // handed round by the piece
+	melting                  // turns soft and runs
+	fresh                    // needs cold, or nobody knows: damp
+	wet                      // runs
+	asBought                 // stays in its package
 )
 
-// word is the kind in a bag key.
-func (k kind) word() string {
-	return [...]string{"", "crush", "melt", "fresh", "wet", "bought"}[k]
+// word is the handling in a bag key.
+func (h handling) word() string {
+	return [...]string{"", "crush", "count", "melt", "fresh", "wet", "bought"}[h]
 }
 
-// alone tells whether each food of the kind has a bag of its own.
-func (k kind) alone() bool { return k >= melting }
+// alone tells whether each food of the handling has a bag of its own, where
+// several eaters share it or not.
+func (h handling) alone(shared bool) bool { return h >= melting || shared && h != together }
 
-// lot is what goes into one bag, if it is large enough.
-type lot struct {
-	kind    kind
-	own     bool // one eater's
-	amounts []amount
-}
-
-// lots cuts a destination's food up. What one eater gets in a package may lie
-// in the bag with the rest.
-func (k *packer) lots(d destination, day int) []lot {
-	var list []lot
-	for _, a := range d.amounts {
-		kind := a.ware.kind(k.melts(a.ware, day))
-		if kind == asBought && d.member != 0 && len(d.amounts) > 1 {
-			kind = together
-		}
-		at := slices.IndexFunc(list, func(l lot) bool { return l.kind == kind && !kind.alone() })
-		if at < 0 {
-			list = append(list, lot{kind: kind, own: d.member != 0})
-			at = len(list) - 1
-		}
-		list[at].amounts = append(list[at].amounts, a)
-	}
-	slices.SortStableFunc(list, func(a, b lot) int { return cmp.Compare(a.kind, b.kind) })
-	return list
-}
-
-// kind of a food, by what would spoil the bag most.
-func (w *ware) kind(melts bool) kind {
+// handling of a food, by what would spoil the bag most.
+func (w *ware) handling(melts bool) handling {
 	f := w.food
 	switch {
 	case f.PackedAsBought:
 		return asBought
-	case f.Form == trip.Liquid || f.Form == trip.Spread:
+	case w.runs():
 		return wet
 	case melts:
 		return melting
@@ -210,4 +49,200 @@ func (w *ware) kind(melts bool) kind {
 	default:
 		return together
 	}
+}
+
+// lotKey says what is packed together: all amounts with the same key.
+type lotKey struct {
+	kind     Kind
+	day      int           // first for which it is packed
+	meal     trip.Meal     // of one meal only
+	group    trip.GroupID  //
+	recipe   trip.RecipeID // of one dish only
+	run      int           // of one batch of it only
+	member   trip.MemberID // of one eater only
+	clean    string        // for pots of these eaters, who are kept from traces
+	place    trip.Place    // for one meal only
+	handling handling
+	food     trip.FoodID // only this food; where foods are mixed, the first of a set of its own
+}
+
+// mixed tells whether foods of several eaters come into one bag and are
+// shared out from it.
+func (key lotKey) mixed() bool {
+	return key.kind == MealBag && key.place == trip.AtBowl && key.handling == together
+}
+
+// setHandling chooses how a food for the bowls is packed. What one eater gets
+// in a package, or by the piece, lies in the bag with the rest.
+func (key *lotKey) setHandling(w *ware, melts bool) {
+	key.handling = w.handling(melts)
+	shared := key.member == 0
+	switch {
+	case !shared && key.handling == asBought:
+		key.handling = together
+	case shared && key.handling == together && w.food.Form == trip.Piece:
+		key.handling = counted
+	}
+	if key.handling.alone(shared) {
+		key.food = w.food.ID
+	}
+}
+
+// text names a bag by what it serves, so that it stays the same bag when other
+// days change. It begins with the first day it is packed for.
+func (key *lotKey) text(part int) string {
+	var text strings.Builder
+	text.Grow(48) // one piece of memory for most keys
+	number := func(sign string, n int64) {
+		text.WriteString(sign)
+		text.WriteString(strconv.FormatInt(n, 10))
+	}
+	word := func(w string) {
+		if w != "" {
+			text.WriteString(" " + w)
+		}
+	}
+	number("d", int64(key.day))
+	switch {
+	case key.meal != "":
+		word(string(key.meal))
+	case key.kind == SnackBag:
+		word("snack")
+	default:
+		word("store")
+	}
+	number(" g", int64(key.group))
+	if key.recipe != 0 {
+		number(" r", int64(key.recipe))
+		number(" b", int64(key.run))
+	}
+	if key.member != 0 {
+		number(" m", int64(key.member))
+	}
+	word(key.clean)
+	if key.kind != SnackBag {
+		word(string(key.place))
+	}
+	if key.meal != "" || key.kind == SnackBag {
+		word(key.handling.word())
+	}
+	if key.food != 0 {
+		number(" f", int64(key.food))
+	}
+	number(" ", int64(part))
+	return text.String()
+}
+
+// lot is what goes into one bag, if it is large enough.
+type lot struct {
+	key   lotKey
+	place int   // in the order of the lots
+	uses  []Use // without what they take
+	lines []line
+}
+
+// line is a food for a use: for one eater's bowl, or for the pot.
+type line struct {
+	use    int // place in the lot's uses
+	member trip.MemberID
+	ware   *ware
+	mass   units.Mass
+}
+
+// add puts a line into the lot. Batches come in the order of eating.
+func (l *lot) add(s *sitting, place trip.Place, a line) {
+	n := len(l.uses)
+	if n == 0 || l.uses[n-1].Place != place || !l.uses[n-1].of(s) {
+		made := Use{Day: s.Day, Meal: s.Meal, Recipe: s.Recipe, Batch: s.run, Place: place}
+		if place == trip.InPot {
+			for i := range s.Portions {
+				made.PotFor = append(made.PotFor, s.Portions[i].Member)
+			}
+		}
+		l.uses = append(l.uses, made)
+		n++
+	}
+	a.use = n - 1
+	l.lines = append(l.lines, a)
+}
+
+func (u *Use) of(s *sitting) bool {
+	return u.Day == s.Day && u.Meal == s.Meal && u.Recipe == s.Recipe && u.Batch == s.run
+}
+
+// fill writes a part of the lot into a bag.
+func (l *lot) fill(bag *Bag, part []line) {
+	var eaters []trip.MemberID
+	for len(part) > 0 {
+		n := 1
+		for n < len(part) && part[n].use == part[0].use {
+			n++
+		}
+		made := l.uses[part[0].use]
+		made.Contents = contents(part[:n])
+		for _, a := range part[:n] {
+			made.Kcal += a.ware.food.Kcal(a.mass)
+		}
+		if made.Place == trip.AtBowl {
+			made.Shares = shares(part[:n])
+			for _, s := range made.Shares {
+				eaters = append(eaters, s.Member)
+			}
+		}
+		eaters = append(eaters, made.PotFor...)
+		bag.Uses = append(bag.Uses, made)
+		part = part[n:]
+	}
+	slices.Sort(eaters)
+	bag.Eaters = len(slices.Compact(eaters))
+	for i := range bag.Uses {
+		bag.Kcal += bag.Uses[i].Kcal
+	}
+	first, last := &bag.Uses[0], &bag.Uses[len(bag.Uses)-1]
+	bag.Day, bag.LastDay, bag.Meal, bag.Place, bag.Recipe = first.Day, last.Day, first.Meal, first.Place, first.Recipe
+	if len(bag.Uses) == 1 {
+		bag.Contents = slices.Clone(first.Contents)
+		return
+	}
+	for i := range bag.Uses {
+		if bag.Uses[i].Recipe != bag.Recipe {
+			bag.Recipe = 0
+		}
+		for _, c := range bag.Uses[i].Contents {
+			bag.Contents = addContent(bag.Contents, c)
+		}
+	}
+	slices.SortFunc(bag.Contents, func(a, b Content) int { return cmp.Compare(a.Food, b.Food) })
+}
+
+// contents adds up lines by food.
+func contents(lines []line) []Content {
+	list := make([]Content, 0, 4)
+	for _, a := range lines {
+		list = addContent(list, Content{a.ware.food.ID, a.mass})
+	}
+	slices.SortFunc(list, func(a, b Content) int { return cmp.Compare(a.Food, b.Food) })
+	return list
+}
+
+func addContent(list []Content, c Content) []Content {
+	if i := slices.IndexFunc(list, func(x Content) bool { return x.Food == c.Food }); i >= 0 {
+		list[i].Mass += c.Mass
+		return list
+	}
+	return append(list, c)
+}
+
+// shares adds up lines by eater.
+func shares(lines []line) []Share {
+	list := make([]Share, 0, 4)
+	for _, a := range lines {
+		if i := slices.IndexFunc(list, func(x Share) bool { return x.Member == a.member }); i >= 0 {
+			list[i].Mass += a.mass
+		} else {
+			list = append(list, Share{a.member, a.mass})
+		}
+	}
+	slices.SortFunc(list, func(a, b Share) int { return cmp.Compare(a.Member, b.Member) })
+	return list
 }

@@ -3,7 +3,6 @@ package bags_test
 import (
 	"reflect"
 	"slices"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -38,7 +37,7 @@ func TestBagsHoldWhatIsCookedToTheMilligram(t *testing.T) {
 		var water, poured units.Volume
 		for _, b := range p.Batches {
 			if len(b.Totals) > 0 {
-				water += b.Water
+				water += b.Water + b.PourOff
 			}
 			for _, a := range b.Totals {
 				want[held{b.Day, b.Meal, b.Group, b.Recipe, a.Food}] += a.Mass
@@ -51,12 +50,30 @@ func TestBagsHoldWhatIsCookedToTheMilligram(t *testing.T) {
 					rt.Fatalf("bag %s holds %v of food %d", b.Key, c.Mass, c.Food)
 				}
 				sum += c.Mass
-				got[held{b.Day, b.Meal, b.Group, b.Recipe, c.Food}] += c.Mass
 			}
-			if sum != b.Food || b.Tare < 0 || b.Volume <= 0 || b.Eaters < 1 || b.Leg != trip.LegOf(tr.Legs(), b.Day) {
+			if sum != b.Food || b.Tare < 0 || b.Volume <= 0 || b.Eaters < 1 || b.Leg != trip.LegOf(tr.Legs(), b.Day) || b.Leg != trip.LegOf(tr.Legs(), b.LastDay) {
 				rt.Fatalf("bag %+v does not add up", b)
 			}
-			poured += b.Water
+			for _, u := range b.Uses {
+				var shared units.Mass
+				for _, c := range u.Contents {
+					got[held{u.Day, u.Meal, b.Group, u.Recipe, c.Food}] += c.Mass
+					sum -= c.Mass
+				}
+				for _, s := range u.Shares {
+					shared += s.Mass
+				}
+				if len(u.Shares) > 0 != (u.Place == trip.AtBowl) || len(u.Shares) > 0 && shared != u.Mass() {
+					rt.Fatalf("bag %s shares %v out of %v", b.Key, shared, u.Mass())
+				}
+				poured += u.Water
+				if u.PourOff > u.Water {
+					rt.Fatalf("bag %s: more is poured off than put in: %+v", b.Key, u)
+				}
+			}
+			if sum != 0 {
+				rt.Fatalf("bag %s is not eaten up: %v left", b.Key, sum)
+			}
 		}
 		if !reflect.DeepEqual(want, got) {
 			rt.Fatalf("cooked %v\nbagged %v", want, got)
@@ -83,8 +100,13 @@ func TestNamesAreUniqueAndInOrderOfEating(t *testing.T) {
 			if i > 0 && (b.Code <= r.Bags[i-1].Code || len(b.Code) != len(r.Bags[i-1].Code)) {
 				rt.Fatalf("code %s follows %s", b.Code, r.Bags[i-1].Code)
 			}
-			if i > 0 && (b.Day < r.Bags[i-1].Day || b.Day == r.Bags[i-1].Day && trip.MealOrder(b.Meal) < trip.MealOrder(r.Bags[i-1].Meal)) {
-				rt.Fatalf("bag %s comes after %s", b.Key, r.Bags[i-1].Key)
+			if i == 0 {
+				continue
+			}
+			store := func(b *bags.Bag) bool { return b.Kind != bags.SnackBag && len(b.Uses) > 1 }
+			last := &r.Bags[i-1]
+			if b.Day < last.Day || b.Day == last.Day && (store(&b) && !store(last) || !store(&b) && !store(last) && trip.MealOrder(b.Meal) < trip.MealOrder(last.Meal)) {
+				rt.Fatalf("bag %s comes after %s", b.Key, last.Key)
 			}
 		}
 	})
@@ -107,41 +129,124 @@ func TestAllergensStayApartAndOnTheLabel(t *testing.T) {
 					rt.Fatalf("bag %s: %s is %s, the label says %+v", b.Key, a, worst, b.Allergens)
 				}
 			}
-			if b.Member != 0 {
-				for _, c := range b.Contents {
-					if slices.ContainsFunc(tr.Member(b.Member).Objections(tr.Food(c.Food)), trip.Objection.Dangerous) {
+			for _, u := range b.Uses {
+				for _, c := range u.Contents {
+					if b.Member != 0 && slices.ContainsFunc(tr.Member(b.Member).Objections(tr.Food(c.Food)), trip.Objection.Dangerous) && !accepted(tr, &b, &u, c.Food) {
 						rt.Fatalf("bag %s holds food %d", b.Key, c.Food)
 					}
 				}
 			}
 		}
-		checkBowls(rt, p, r)
+		checkShares(rt, p, r)
 	})
 }
 
-// checkBowls: the bags for the bowls of a recipe in a slot name as many eaters
-// as get something there.
-func checkBowls(rt *rapid.T, p portions.Result, r bags.Result) {
-	served, named := map[held]int{}, map[held]int{}
+// accepted tells whether the leader took a food on by hand for the member
+// whose bag it is in.
+func accepted(t *trip.Trip, b *bags.Bag, u *bags.Use, food trip.FoodID) bool {
+	return slices.ContainsFunc(t.Menu, func(c trip.Cell) bool {
+		return c.Day == u.Day && c.Meal == u.Meal && c.Group == b.Group && slices.ContainsFunc(c.Dishes, func(d trip.Dish) bool {
+			return slices.ContainsFunc(d.Accepted, func(a trip.Acceptance) bool { return a.Member == b.Member && a.Food == food })
+		})
+	})
+}
+
+// checkShares: what the bags of the bowls share out is what each eater is
+// portioned, food by food where a bag holds one, and in all.
+func checkShares(rt *rapid.T, p portions.Result, r bags.Result) {
+	type part struct {
+		held
+		member trip.MemberID
+	}
+	want, got := map[part]units.Mass{}, map[part]units.Mass{}
 	for _, b := range p.Batches {
 		for _, portion := range b.Portions {
-			if b.Meal != trip.Snack && slices.ContainsFunc(portion.Amounts, func(a portions.Amount) bool { return a.Place == trip.AtBowl && a.Mass > 0 }) {
-				served[held{b.Day, b.Meal, b.Group, b.Recipe, 0}]++
+			for _, a := range portion.Amounts {
+				if b.Meal == trip.Snack || a.Place == trip.AtBowl {
+					want[part{held{b.Day, b.Meal, b.Group, b.Recipe, 0}, portion.Member}] += a.Mass
+				}
 			}
 		}
 	}
-	seen := map[string]bool{}
 	for _, b := range r.Bags {
-		bowls, _, _ := strings.Cut(b.Key, " bowl")
-		if b.Meal == trip.Snack || b.Place != trip.AtBowl || seen[bowls] {
+		for _, u := range b.Uses {
+			for _, s := range u.Shares {
+				got[part{held{u.Day, u.Meal, b.Group, u.Recipe, 0}, s.Member}] += s.Mass
+			}
+		}
+	}
+	if !reflect.DeepEqual(want, got) {
+		rt.Fatalf("portioned %v, shared out %v", want, got)
+	}
+}
+
+// Nobody harmed by traces takes from a bag into which others reach with a
+// spoon that has been in what harms them at table on that leg, or with hands
+// that have held it on that day.
+func TestNobodyMeetsTheirAllergenInASharedBag(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		tr := triptest.Trip().Draw(rt, "trip").Canonical()
+		p, r := packed(tr)
+		for i := range r.Bags {
+			b := &r.Bags[i]
+			sharers := sharers(b)
+			if len(sharers) < 2 {
+				continue
+			}
+			for _, id := range sharers {
+				for _, allergy := range tr.Member(id).Allergies {
+					if food := harmfulNear(tr, p, b, allergy); food != 0 {
+						rt.Fatalf("%s shares bag %s with others who eat food %d: %s", tr.Member(id).Name, b.Key, food, allergy.Allergen)
+					}
+				}
+			}
+		}
+	})
+}
+
+// sharers are those whose bowls are filled from a bag.
+func sharers(b *bags.Bag) []trip.MemberID {
+	var list []trip.MemberID
+	for _, u := range b.Uses {
+		for _, s := range u.Shares {
+			list = append(list, s.Member)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// harmfulNear looks for a food with an allergen in what a bag's group eats.
+func harmfulNear(t *trip.Trip, p portions.Result, b *bags.Bag, allergy trip.Allergy) trip.FoodID {
+	hands := b.Kind != bags.StoreBag && byHand(t, b)
+	for _, batch := range p.Batches {
+		near := batch.Day == b.Day && (batch.Meal != trip.Snack || hands)
+		if b.Kind == bags.StoreBag {
+			near = trip.LegOf(t.Legs(), batch.Day) == b.Leg && batch.Meal != trip.Snack
+		}
+		if batch.Group != b.Group || !near {
 			continue
 		}
-		seen[bowls] = true
-		named[held{b.Day, b.Meal, b.Group, b.Recipe, 0}] += b.Eaters
+		for _, a := range batch.Totals {
+			if state := t.Food(a.Food).Presence(allergy.Allergen); state == trip.Contains || allergy.Severe && state != trip.Free {
+				return a.Food
+			}
+		}
 	}
-	if !reflect.DeepEqual(served, named) {
-		rt.Fatalf("bowls served %v, bags name %v", served, named)
+	return 0
+}
+
+// byHand tells a bag of pieces and grains that are no topping of a pot.
+func byHand(t *trip.Trip, b *bags.Bag) bool {
+	for _, i := range t.Recipe(b.Recipe).Ingredients {
+		if i.Place == trip.InPot && b.Meal != trip.Snack {
+			return false
+		}
 	}
+	return slices.ContainsFunc(b.Contents, func(c bags.Content) bool {
+		form := t.Food(c.Food).Form
+		return form == trip.Dry || form == trip.Piece
+	})
 }
 
 func TestKindsStayApart(t *testing.T) {
@@ -155,7 +260,7 @@ func TestKindsStayApart(t *testing.T) {
 				if wet && len(b.Contents) > 1 {
 					rt.Fatalf("%s runs in bag %s with others", f.Name, b.Key)
 				}
-				if bottled := slices.ContainsFunc(tr.Bags, func(x trip.BagType) bool { return x.Name == b.Type && x.Liquids }); wet && !bottled && !b.Double && b.Type != "no bag type" {
+				if bottled := slices.ContainsFunc(tr.Bags, func(x trip.BagType) bool { return x.Name == b.Type && x.Liquids }); wet && !bottled && !b.Double && b.Type != "" {
 					rt.Fatalf("%s runs in a single bag %s", f.Name, b.Key)
 				}
 				if b.Melts && len(b.Contents) > 1 && !f.PackedAsBought && slices.ContainsFunc(b.Contents, func(o bags.Content) bool { return !tr.Food(o.Food).PackedAsBought && o.Food != c.Food }) && f.Storage.SoftensAt.Known() {

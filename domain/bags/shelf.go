@@ -8,12 +8,6 @@ import (
 	"sumpter/domain/units"
 )
 
-// asBoughtType is the type of a bag that is no bag: food in its own package.
-const asBoughtType = "as bought"
-
-// noType stands where the trip has no bag to pack into.
-const noType = "no bag type"
-
 // powderShare of a bag's mass from which it sifts out of a pinhole and is
 // double-bagged. Common practice, no source.
 const powderShare = 0.1
@@ -53,11 +47,11 @@ func (s shelf) bottle(name string) bool {
 
 // fit is how a lot is packed.
 type fit struct {
-	name      string
+	name      string     // empty: no type to be had
 	tare      units.Mass // of one bag, the second around it included
 	double    bool
 	outer     units.Volume // of a rigid bottle; 0: the volume of what is in it
-	parts     [][]amount
+	parts     [][]line
 	untyped   bool // no type of bag to be had
 	unbottled bool // a liquid without a bottle
 	tight     bool // a part is still too large for the largest bag
@@ -65,26 +59,26 @@ type fit struct {
 
 // fit chooses the smallest type that holds a lot; where none does, the lot is
 // cut into equal parts, as few as possible, and these get the smallest type.
-func (s shelf) fit(l lot, step units.Mass) fit {
-	if l.kind == asBought {
-		return fit{name: asBoughtType, parts: [][]amount{l.amounts}}
+func (s shelf) fit(l *lot, step units.Mass) fit {
+	if l.bought() {
+		return fit{name: trip.AsBought, parts: [][]line{l.lines}}
 	}
-	f := fit{double: l.kind == melting && !l.own || l.powdery()}
+	f := fit{double: l.key.handling == melting && l.key.member == 0 || l.powdery()}
 	types := s.bags
-	if l.kind == wet && len(s.bottles) > 0 {
+	if l.key.handling == wet && len(s.bottles) > 0 {
 		types = s.bottles
-	} else if l.kind == wet {
+	} else if l.key.handling == wet {
 		f.double, f.unbottled = true, true
 	}
 	if len(types) == 0 {
-		f.name, f.untyped, f.parts = noType, true, [][]amount{l.amounts}
+		f.untyped, f.parts = true, [][]line{l.lines}
 		return f
 	}
 	largest := holds(types[len(types)-1])
 	// Rounding to the scale may overfill a part; a few more parts help, or none do.
-	pieces := int((volume(l.amounts)-1)/largest) + 1
+	pieces := int((volume(l.lines)-1)/largest) + 1
 	for more := range 4 {
-		f.parts = cut(l.amounts, pieces+more, step)
+		f.parts = l.cut(pieces+more, step)
 		if fullest(f.parts) <= largest {
 			break
 		}
@@ -104,55 +98,44 @@ func (s shelf) fit(l lot, step units.Mass) fit {
 	return f
 }
 
-func (l lot) powdery() bool {
-	var powder units.Mass
-	for _, a := range l.amounts {
+// bought tells whether all of a lot stays in its packages.
+func (l *lot) bought() bool {
+	return !slices.ContainsFunc(l.lines, func(a line) bool { return !a.ware.food.PackedAsBought })
+}
+
+func (l *lot) powdery() bool {
+	var powder, all units.Mass
+	for _, a := range l.lines {
+		all += a.mass
 		if a.ware.food.Form == trip.Powder {
 			powder += a.mass
 		}
 	}
-	return float64(powder) >= powderShare*float64(total(l.amounts)) && powder > 0
+	return float64(powder) >= powderShare*float64(all) && powder > 0
 }
 
-func volume(list []amount) units.Volume {
+// volume adds up foods, so that it is the volume of the bag to the last drop.
+func volume(lines []line) units.Volume {
 	var sum units.Volume
-	for _, a := range list {
-		sum += a.ware.volume(a.mass)
+	for i, a := range lines {
+		if slices.ContainsFunc(lines[:i], func(b line) bool { return b.ware == a.ware }) {
+			continue
+		}
+		mass := a.mass
+		for _, b := range lines[i+1:] {
+			if b.ware == a.ware {
+				mass += b.mass
+			}
+		}
+		sum += a.ware.volume(mass)
 	}
 	return sum
 }
 
-func fullest(parts [][]amount) units.Volume {
+func fullest(parts [][]line) units.Volume {
 	var most units.Volume
 	for _, part := range parts {
 		most = max(most, volume(part))
 	}
 	return most
-}
-
-// cut divides every food of a lot over n parts as evenly as the scale can
-// weigh. Nothing is lost: what the step does not divide goes into the last
-// part. A part that would get nothing is left out.
-func cut(list []amount, n int, step units.Mass) [][]amount {
-	if n <= 1 {
-		return [][]amount{list}
-	}
-	if step <= 0 {
-		step = units.Gram
-	}
-	parts := make([][]amount, n)
-	for _, a := range list {
-		steps, before := a.mass/step, units.Mass(0)
-		for i := range parts {
-			upTo := steps * units.Mass(i+1) / units.Mass(n) * step
-			if i == n-1 {
-				upTo = a.mass
-			}
-			if upTo > before {
-				parts[i] = append(parts[i], amount{a.ware, upTo - before})
-			}
-			before = upTo
-		}
-	}
-	return slices.DeleteFunc(parts, func(p []amount) bool { return len(p) == 0 })
 }

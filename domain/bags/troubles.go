@@ -19,8 +19,8 @@ func newTroubles() troubles {
 	return troubles{map[trip.FoodID]bool{}, map[trip.FoodID]bool{}, map[trip.FoodID]bool{}}
 }
 
-func (s *troubles) note(f fit, l lot) {
-	for _, a := range l.amounts {
+func (s *troubles) note(f fit, l *lot) {
+	for _, a := range l.lines {
 		id := a.ware.food.ID
 		s.untyped[id] = s.untyped[id] || f.untyped
 		s.unbottled[id] = s.unbottled[id] || f.unbottled
@@ -36,6 +36,7 @@ func (k *packer) findings() []findings.Finding {
 			list = append(list, k.foodFindings(w)...)
 		}
 	}
+	list = append(list, k.apartFindings()...)
 	list = append(list, k.storageFindings()...)
 	findings.Sort(list)
 	return list
@@ -112,9 +113,41 @@ func (k *packer) opened(w *ware) (day int, rest units.Mass) {
 	return 0, 0
 }
 
+// apartFindings say why a member has bags of their own beside their snacks.
+func (k *packer) apartFindings() []findings.Finding {
+	var list []findings.Finding
+	for i := range k.trip.Crew {
+		member := &k.trip.Crew[i]
+		var count int
+		var first *Bag
+		for j := range k.bags {
+			if bag := &k.bags[j]; bag.Kind == OwnBag && bag.Member == member.ID {
+				if count++; first == nil {
+					first = bag
+				}
+			}
+		}
+		if first == nil {
+			continue
+		}
+		cause, allergen, ok := k.apart.why(first)
+		if !ok {
+			continue // lunches in own bags, as the settings ask
+		}
+		what := prose.Say("%s has %d bags of their own: others eat %s beside them, which holds or may hold %s.", member.Name, count, k.foods[cause.food].food.Name, allergen)
+		if count == 1 {
+			what = prose.Say("%s has a bag of their own: others eat %s beside them, which holds or may hold %s.", member.Name, k.foods[cause.food].food.Name, allergen)
+		}
+		list = append(list, finding(findings.Note, "sealed-apart", findings.Place{Day: first.Day, Member: member.ID, Bag: first.Key}, what,
+			prose.Say("Hands and spoons that were in one bag carry traces into the next (common practice, no source)."),
+			prose.Say("Pack them first, seal them, and let %s open them with clean hands.", member.Name)))
+	}
+	return list
+}
+
 // storageFindings compares what must be kept from animals on the first night
 // of each leg with the containers there are for it. All food smells, so all
-// bags count, wrappings of the day with them.
+// bags count, and what members have that smells besides.
 func (k *packer) storageFindings() []findings.Finding {
 	var room units.Volume
 	for i := range k.trip.Gear {
@@ -129,17 +162,23 @@ func (k *packer) storageFindings() []findings.Finding {
 	for n, leg := range k.legs {
 		var food units.Volume
 		for i := range k.bags {
-			if k.bags[i].Leg == n && k.bags[i].Day > leg.FirstDay {
+			if k.bags[i].Leg == n && k.bags[i].LastDay > leg.FirstDay {
 				food += k.bags[i].Volume
 			}
 		}
-		if food <= room {
+		var besides units.Volume
+		for i := range k.trip.Crew {
+			if k.trip.Crew[i].Present(leg.FirstDay) {
+				besides += k.trip.Settings.Smellables
+			}
+		}
+		if food+besides <= room {
 			continue
 		}
 		list = append(list, finding(findings.LookAt, "food-storage-room", findings.Place{Day: leg.FirstDay, Point: leg.From},
-			prose.Say("On the night after day %d there is %s of food for %s of food-storage containers.", leg.FirstDay, food, room),
+			prose.Say("On the night after day %d there is %s of food, and %s of what smells besides, for %s of food-storage containers.", leg.FirstDay, food, besides, room),
 			prose.Say("Where rules ask for containers, everything that smells belongs inside: food, rubbish, paste, soap. Local rules decide (common practice, no source)."),
-			prose.Say("Take containers for %s more, resupply earlier, or ask the land manager what else is allowed.", food-room)))
+			prose.Say("Take containers for %s more, resupply earlier, or ask the land manager what else is allowed.", food+besides-room)))
 	}
 	return list
 }

@@ -62,15 +62,6 @@ func labelled(t *trip.Trip) []trip.Allergen {
 	return append(list, own...)
 }
 
-// label is the worst state of each allergen in a bag.
-func label(part []amount) []Allergen {
-	var list []Allergen
-	for _, a := range part {
-		list = mergeLabels(list, a.ware.allergens)
-	}
-	return list
-}
-
 // mergeLabels joins two lists in label order. The order is that of the wares'
 // lists, which are all cut from the same one.
 func mergeLabels(a, b []Allergen) []Allergen {
@@ -126,12 +117,32 @@ func (k *packer) melts(w *ware, day int) bool {
 	return known && k.hot[day-1] >= softens
 }
 
-// minutes on the flame at the height where the slot is cooked.
-func (k *packer) minutes(r *trip.Recipe, where dish) units.Minutes {
+// minutes on the flame at the height where a slot is cooked.
+func (k *packer) minutes(r *trip.Recipe, day int, meal trip.Meal) units.Minutes {
 	q10 := boiling.GrainQ10
 	if r.Pulses {
 		q10 = boiling.LegumeQ10
 	}
-	height := k.trip.CookHeight(where.day, where.meal)
+	height := k.trip.CookHeight(day, meal)
 	return r.Simmer * units.Minutes(boiling.TimeFactor(float64(height), q10))
+}
+
+// runs tells what leaks out of a bag.
+func (w *ware) runs() bool { return w.food.Form == trip.Liquid || w.food.Form == trip.Spread }
+
+// perishes tells what does not keep in an opened bag on the way. Dry food and
+// powders that turn perishable when wetted are dry in it.
+func (w *ware) perishes() bool {
+	s := &w.food.Storage
+	return s.Control() != trip.TCSNo || s.TCSWhenOpen && w.food.Form != trip.Dry && w.food.Form != trip.Powder
+}
+
+// presence is the state of an allergen that is on the label.
+func (w *ware) presence(allergen trip.Allergen) trip.Presence {
+	for _, a := range w.allergens {
+		if a.Allergen == allergen {
+			return a.Presence
+		}
+	}
+	return trip.Free
 }

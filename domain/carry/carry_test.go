@@ -39,7 +39,7 @@ func walkers(days int, kilograms ...float64) *trip.Trip {
 
 // bagOf makes a dinner bag without tare.
 func bagOf(key string, day int, kilograms float64) bags.Bag {
-	return bags.Bag{Key: key, Code: key, Day: day, Meal: trip.Dinner, Group: 1, Food: units.FromKilograms(kilograms), Kcal: 1000, Volume: units.Litre}
+	return bagstest.EatenAtOnce(bags.Bag{Key: key, Code: key, Day: day, Meal: trip.Dinner, Group: 1, Food: units.FromKilograms(kilograms), Kcal: 1000, Volume: units.Litre})
 }
 
 func compute(t *testing.T, on *trip.Trip, list ...bags.Bag) Result {
@@ -353,8 +353,15 @@ func TestEveryBagHasOneCarrierOnEveryDay(t *testing.T) {
 				}
 			}
 			for i := range packed.Bags {
-				if bag := &packed.Bags[i]; bag.Leg == leg && bag.Day >= day {
-					want += bag.Mass()
+				bag := &packed.Bags[i]
+				if bag.Leg != leg || bag.LastDay < day {
+					continue
+				}
+				want += bag.Tare
+				for _, use := range bag.Uses {
+					if use.Day >= day {
+						want += use.Mass()
+					}
 				}
 			}
 			got := units.Mass(0)
@@ -392,4 +399,32 @@ func TestNamesAndOrderChangeNothing(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A store gets lighter as it is eaten, on the back of one carrier, and its
+// bottle is carried on.
+func TestAStoreGetsLighter(t *testing.T) {
+	on := walkers(4, 60, 60)
+	store := bags.Bag{
+		Key: "oil", Code: "oil", Kind: bags.StoreBag, Day: 1, LastDay: 3, Meal: trip.Breakfast, Group: 1,
+		Food: 600 * units.Gram, Tare: 30 * units.Gram, Kcal: 5400, Contents: []bags.Content{{Food: 1, Mass: 600 * units.Gram}},
+	}
+	for day, grams := range []units.Mass{100, 200, 300} {
+		store.Uses = append(store.Uses, bags.Use{Day: day + 1, Meal: trip.Dinner, Contents: []bags.Content{{Food: 1, Mass: grams * units.Gram}}})
+	}
+	r := compute(t, on, store)
+	who := r.Members[slices.IndexFunc(on.Crew, func(m trip.Member) bool { return m.ID == carrierOf(r, 0, "oil") })]
+	for day, want := range []units.Mass{630, 530, 330, 0} {
+		if got := who.Days[day].Food; got != want*units.Gram {
+			t.Errorf("day %d: %v of food, want %d g", day+1, got, want)
+		}
+	}
+	if waste := who.Days[3].Waste; waste != 30*units.Gram {
+		t.Errorf("%v of waste on day 4", waste)
+	}
+	on.Crew[1].FirstDay = 3 // who joins may take over what is left
+	r = compute(t, on, store)
+	if item := r.Stages[1].Items[0]; item.Key != "oil" || item.Mass != 330*units.Gram {
+		t.Errorf("on day 3 %+v changes hands", item)
+	}
 }

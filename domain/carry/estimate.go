@@ -43,10 +43,7 @@ func estimateDay(w Work, day int, loads needs.Loads) {
 		if bag.Leg != leg {
 			continue
 		}
-		mass := bag.Mass()
-		if bag.Day < day {
-			mass = bag.Tare
-		}
+		mass := bag.On(day)
 		if i := ownerOf(w.Trip, bag.Member, day); i >= 0 {
 			pinned[i] += mass
 		} else {

@@ -15,9 +15,10 @@ import (
 type piece struct {
 	kind    ItemKind
 	key     string
-	mass    units.Mass // on the first morning
-	left    units.Mass // once it is eaten or empty
-	until   int        // last day carried at full mass
+	mass    units.Mass   // on the first morning
+	left    units.Mass   // once it is eaten or empty
+	until   int          // last day carried before that
+	falling []units.Mass // on each morning until then, of what is eaten by and by; nil: all of it
 	volume  units.Volume
 	class   string
 	energy  int64
@@ -38,7 +39,7 @@ type wasteHeap struct {
 func (c *calculation) pieces(r run) []piece {
 	var list []piece
 	for i := range c.Bags.Bags {
-		if bag := &c.Bags.Bags[i]; bag.Leg == r.leg && bag.Day >= r.first {
+		if bag := &c.Bags.Bags[i]; bag.Leg == r.leg && bag.LastDay >= r.first {
 			list = append(list, c.bagPiece(bag, r))
 		}
 	}
@@ -64,11 +65,16 @@ func (c *calculation) pieces(r run) []piece {
 
 func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 	p := piece{
-		kind: BagItem, key: bag.Key, mass: bag.Mass(), left: bag.Tare, until: min(bag.Day, r.last),
+		kind: BagItem, key: bag.Key, mass: bag.On(r.first), left: bag.Tare, until: min(bag.LastDay, r.last),
 		volume: bag.Volume, bag: bag,
 	}
-	if bag.Meal == trip.Dinner {
-		p.class, p.energy = dinnersOf+strconv.FormatInt(int64(bag.Group), 10), max(1, int64(bag.Kcal))
+	if bag.LastDay > bag.Day {
+		for day := r.first; day <= p.until; day++ {
+			p.falling = append(p.falling, bag.On(day))
+		}
+	}
+	if energy := dinnerEnergy(bag, r); energy > 0 {
+		p.class, p.energy = dinnersOf+strconv.FormatInt(int64(bag.Group), 10), energy
 	}
 	if eater, ok := c.place[bag.Member]; ok && slices.Contains(r.present, eater) {
 		p.allowed, p.why = []int{eater}, prose.Say("own share: carried by who eats it")
@@ -83,6 +89,35 @@ func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 		p.why = prose.Say("kept from those who are allergic to what is in it")
 	}
 	return p
+}
+
+// dinnerEnergy is what a bag brings to the dinners that are still to come, at
+// least 1, or 0 if it serves none.
+func dinnerEnergy(bag *bags.Bag, r run) int64 {
+	var energy units.Kcal
+	dinners := 0
+	for i := range bag.Uses {
+		if use := &bag.Uses[i]; use.Meal == trip.Dinner && use.Day >= r.first {
+			energy += use.Kcal
+			dinners++
+		}
+	}
+	if dinners == 0 {
+		return 0
+	}
+	return max(1, int64(energy))
+}
+
+// on is what the piece weighs on a day of the stage.
+func (p *piece) on(day, first int) units.Mass {
+	switch {
+	case day > p.until:
+		return p.left
+	case p.falling != nil:
+		return p.falling[day-first]
+	default:
+		return p.mass
+	}
 }
 
 // mayCarry keeps an allergen from the pack of whom it harms.

@@ -19,9 +19,8 @@ func (c *calculation) addLoads(place int, p *piece, r run) {
 	for day := r.first; day <= r.last; day++ {
 		t := &c.loads[place][day-1]
 		full := day <= p.until
-		mass := p.left
+		mass := p.on(day, r.first)
 		if full {
-			mass = p.mass
 			t.volume += p.volume
 		}
 		switch p.kind {

@@ -144,6 +144,9 @@ func (c *calculation) problem(r run, pieces []piece) fairsplit.Problem {
 			VolumeMl: ceilMillilitres(piece.volume), GoneAfter: piece.until - r.first + 1,
 			Energy: piece.energy, Class: piece.class,
 		}
+		for _, mass := range piece.falling {
+			item.Mornings = append(item.Mornings, steps(mass))
+		}
 		for _, place := range piece.allowed {
 			item.Allowed = append(item.Allowed, seat[place])
 		}
@@ -279,7 +282,7 @@ func (c *calculation) handOn(r run, pieces []piece, stage Stage) {
 func spent(p *piece, r run) bool {
 	switch p.kind {
 	case BagItem:
-		return p.bag.Day <= r.last
+		return p.bag.LastDay <= r.last
 	case FuelItem:
 		return r.lastOfLeg
 	case WasteItem:

@@ -36,8 +36,12 @@ func (w *work) changed() bool {
 
 func (w *work) missing() Amount {
 	var sum Amount
+	seen := map[string]bool{}
 	for _, bag := range w.gone {
-		sum.Bags++
+		if !seen[bag.Key] {
+			sum.Bags++
+		}
+		seen[bag.Key] = true
 		sum.Food += bag.Food
 		sum.Kcal += bag.Kcal
 	}
@@ -48,7 +52,12 @@ func (w *work) missing() Amount {
 // eat them.
 func (w *work) spare() []Spare {
 	var list []Spare
+	seen := map[string]bool{}
 	for _, bag := range w.orphaned {
+		if seen[bag.Key] {
+			continue
+		}
+		seen[bag.Key] = true
 		one := Spare{Bag: bag.Key, Of: bag.Member}
 		for i := range w.trip.Crew {
 			member := &w.trip.Crew[i]
@@ -124,12 +133,7 @@ func (w *work) bagsNow(legs []trip.Leg) []bags.Bag {
 		if w.unfed[bag.Leg] || orphaned[bag.Key] {
 			continue
 		}
-		if move, ok := w.moved[dishOf(&bag)]; ok {
-			bag.Day, bag.Meal, bag.Group = move.Day, move.Meal, move.Group
-			if move.Day == 0 { // carried on to the end
-				bag.Day, bag.Group = len(w.trip.Days), w.plan.Bags.Bags[i].Group
-			}
-		}
+		w.moveUses(&bag)
 		leg, _ := w.legNow(bag.Leg)
 		bag.Leg = min(leg, trip.LegOf(legs, bag.Day))
 		list = append(list, bag)
@@ -138,6 +142,29 @@ func (w *work) bagsNow(legs []trip.Leg) []bags.Bag {
 		return slot{a.Day, a.Meal, a.Group}.compare(slot{b.Day, b.Meal, b.Group})
 	})
 	return list
+}
+
+// moveUses puts what dishes take from a bag to the meals they were moved to;
+// what is kept for no meal is carried on to the end.
+func (w *work) moveUses(bag *bags.Bag) {
+	bag.Uses = slices.Clone(bag.Uses)
+	for i := range bag.Uses {
+		use := &bag.Uses[i]
+		move, moved := w.moved[use.Dish(bag.Group)]
+		if !moved {
+			continue
+		}
+		use.Day, use.Meal = move.Day, move.Meal
+		if move.Day == 0 {
+			use.Day = len(w.trip.Days)
+		} else if len(bag.Uses) == 1 {
+			bag.Group = move.Group
+		}
+	}
+	slices.SortStableFunc(bag.Uses, func(a, b bags.Use) int { return a.Day - b.Day })
+	if n := len(bag.Uses); n > 0 {
+		bag.Day, bag.Meal, bag.LastDay = bag.Uses[0].Day, bag.Uses[0].Meal, bag.Uses[n-1].Day
+	}
 }
 
 // legNow gives the place of a leg once legs whose box did not come are part
@@ -365,7 +392,7 @@ func (w *work) changes(now *plan.Plan, to func(carry.Item) trip.MemberID) []trai
 	}
 	var list []trail.HandOver
 	for _, item := range itemsOn(now, w.from) {
-		if bag := byKey[item.Key]; item.Kind == carry.WasteItem || item.Kind == carry.BagItem && (bag == nil || bag.Day < w.from || gone[item.Key]) {
+		if bag := byKey[item.Key]; item.Kind == carry.WasteItem || item.Kind == carry.BagItem && (bag == nil || bag.LastDay < w.from || gone[item.Key]) {
 			continue
 		}
 		item.Carrier = to(item)

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"maps"
 	"slices"
-	"strings"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
@@ -65,6 +64,7 @@ type work struct {
 	ends     map[string]trip.BagEnd
 	moved    map[string]trip.DishMove // by dish; what was decided last
 	unfed    map[int]bool             // legs whose box did not come
+	several  map[string]bool          // bags from which several dishes take
 	lots     []lot                    // by home and recipe
 	gone     []*bags.Bag              // of days that are left
 	orphaned []*bags.Bag              // own bags of those who are not there
@@ -77,7 +77,10 @@ func newWork(p *plan.Plan, done *trip.Progress, from int) *work {
 	w := &work{
 		plan: p, trip: &known, done: done, from: from,
 		foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{},
-		ends: map[string]trip.BagEnd{}, moved: map[string]trip.DishMove{}, unfed: map[int]bool{},
+		ends: map[string]trip.BagEnd{}, moved: map[string]trip.DishMove{}, unfed: map[int]bool{}, several: map[string]bool{},
+	}
+	for i := range p.Bags.Bags {
+		w.several[p.Bags.Bags[i].Key] = len(p.Bags.Bags[i].Uses) > 1
 	}
 	for i := range w.trip.Foods {
 		w.foods[w.trip.Foods[i].ID] = &w.trip.Foods[i]
@@ -108,25 +111,26 @@ func (w *work) present(id trip.MemberID, day int) bool {
 	return member != nil && w.trip.There(member, day)
 }
 
-// dishOf gives the key of the dish a bag belongs to: what its own key begins
-// with, "d3 dinner g1 r7 b1".
-func dishOf(bag *bags.Bag) string {
-	parts := strings.Fields(bag.Key)
-	return strings.Join(parts[:min(5, len(parts))], " ")
-}
+// dishOf gives the key of the dish a bag is for, "d3 dinner g1 r7 b1".
+func dishOf(bag *bags.Bag) string { return bag.Uses[0].Dish(bag.Group) }
 
-// gather sorts the bags: into dishes, gone, or nobody's.
+// gather sorts the bags, as far as each dish takes from them: into dishes,
+// gone, or nobody's.
 func (w *work) gather() {
 	at := map[lotKey]int{}
-	for i := range w.plan.Bags.Bags {
-		bag := &w.plan.Bags.Bags[i]
+	for _, bag := range byDish(w.plan.Bags.Bags) {
 		now := slot{bag.Day, bag.Meal, bag.Group}
 		if m, ok := w.moved[dishOf(bag)]; ok {
 			now = slot{m.Day, m.Meal, m.Group}
 		}
 		end, ended := w.ends[bag.Key]
 		lost := ended && end.End != trip.Eaten || w.unfed[bag.Leg]
-		if ended && end.End == trip.Eaten {
+		switch {
+		case !ended:
+		case w.several[bag.Key]: // what was taken before the end was eaten, the rest is gone
+			ended = bag.Day <= end.Day
+			lost = lost && !ended || bag.Day > end.Day
+		case end.End == trip.Eaten:
 			now.day = end.Day
 		}
 		switch {
@@ -161,6 +165,22 @@ func (w *work) gather() {
 	for i := range w.lots {
 		w.share(&w.lots[i])
 	}
+}
+
+// byDish gives bags from which several dishes take once for each of them.
+func byDish(all []bags.Bag) []*bags.Bag {
+	var list []*bags.Bag
+	for i := range all {
+		if len(all[i].Uses) < 2 {
+			list = append(list, &all[i])
+			continue
+		}
+		parts := all[i].ByDish()
+		for j := range parts {
+			list = append(list, &parts[j])
+		}
+	}
+	return list
 }
 
 type lotKey struct {

@@ -183,7 +183,7 @@ func happened(rt *rapid.T, p *plan.Plan, from int) trip.Progress {
 // that the bag goes to somebody.
 func moved(rt *rapid.T, p *plan.Plan, bag *bags.Bag, from int) trip.Replan {
 	day := rapid.IntRange(1, from).Draw(rt, "decided on")
-	dish := strings.Join(strings.Fields(bag.Key)[:5], " ")
+	dish := bag.Uses[0].Dish(bag.Group)
 	move := trip.DishMove{Dish: dish}
 	if rapid.IntRange(0, 4).Draw(rt, "kept") > 0 {
 		move = trip.DishMove{Dish: dish, Day: rapid.IntRange(day, len(p.Trip.Days)).Draw(rt, "to"), Meal: rapid.SampledFrom(trip.Meals()).Draw(rt, "meal"), Group: rapid.SampledFrom(p.Trip.Groups).Draw(rt, "group").ID}

@@ -3,6 +3,7 @@ package onward
 import (
 	"slices"
 
+	"sumpter/domain/bags"
 	"sumpter/domain/trip"
 )
 
@@ -69,7 +70,9 @@ func (w *work) proposeFor(group trip.GroupID) []Move {
 		move := Move{Group: group, Recipe: l.recipe, Day: l.now.day, Meal: l.now.meal, ToDay: at[i].day, ToMeal: at[i].meal, Earliest: l.earliest}
 		move.Dishes = l.dishes
 		for _, bag := range l.bags {
-			move.Bags = append(move.Bags, bag.Key)
+			if !w.several[bag.Key] { // a store stays where it is, and serves the dish there
+				move.Bags = append(move.Bags, bag.Key)
+			}
 		}
 		moves = append(moves, move)
 	}
@@ -95,7 +98,7 @@ func (w *work) fits(i int, to slot) bool {
 	l := &w.lots[i]
 	recipe := w.recipes[l.recipe]
 	switch {
-	case recipe == nil, l.begun, l.now.meal == trip.Snack, to.day < l.earliest, to.day > l.latest:
+	case recipe == nil, l.begun, !w.movable(l), l.now.meal == trip.Snack, to.day < l.earliest, to.day > l.latest:
 		return false
 	case recipe.NeedsFlame() && w.trip.Days[to.day-1].NoFlame:
 		return false
@@ -103,6 +106,11 @@ func (w *work) fits(i int, to slot) bool {
 		return false
 	}
 	return true
+}
+
+// movable tells whether a dish has a bag that is only its own.
+func (w *work) movable(l *lot) bool {
+	return slices.ContainsFunc(l.bags, func(bag *bags.Bag) bool { return !w.several[bag.Key] })
 }
 
 // worth is how bad an arrangement of dishes is: each day's part that is

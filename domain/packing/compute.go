@@ -13,15 +13,18 @@ import (
 
 // Compute plans the packing night of a canonical trip. Bags that touch the
 // same allergies of the crew make one round. A round that touches more follows
-// one that touches less without cleaning; anything else is packed after it. All
-// rounds free of the severe allergies come before the first that is not, so
-// that nobody's life hangs on how well a table was wiped.
+// one that touches less without cleaning; anything else is packed after it.
+// All rounds free of the severe allergies come before the first that is not,
+// and what is for somebody harmed by traces is never packed where their
+// allergen was: if no order does that, on another table. So nobody's life
+// hangs on how well a table was wiped.
 //
 // Within a round each food is taken out once and weighed into all its bags.
 // Bags of boxes come first, by the day they leave home, then in the order of
 // eating. What is bought on the way is not packed.
 func Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result {
-	n := &night{trip: t, allergies: allergiesOf(t), foods: map[trip.FoodID]*trip.Food{}}
+	n := &night{trip: t, allergies: allergiesOf(t), severeOf: map[trip.MemberID][]int{}, foods: map[trip.FoodID]*trip.Food{}}
+	n.findSevere()
 	for i := range t.Foods {
 		n.foods[t.Foods[i].ID] = &t.Foods[i]
 	}
@@ -31,11 +34,14 @@ func Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result {
 		bulk := n.bulk(i, round.bags)
 		minutes := n.minutes(round, bulk)
 		result.Rounds = append(result.Rounds, Round{
-			Name: n.name(round.touches), FreeOf: n.freeOf(round.touches), CleanFirst: round.clean,
+			Name: n.name(round.touches), Table: round.table + 1, FreeOf: n.freeOf(round.touches), CleanFirst: round.clean,
 			Steps: n.steps(round.bags), Minutes: minutes,
 		})
 		result.Bulk = append(result.Bulk, bulk...)
 		result.Minutes += minutes
+	}
+	for i := range result.Rounds {
+		result.Rounds[i].SetAside = n.setAside(rounds, result.Bulk, i)
 	}
 	result.Findings = n.findings(rounds, &result)
 	findings.Sort(result.Findings)
@@ -46,6 +52,7 @@ func Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result {
 type night struct {
 	trip      *trip.Trip
 	allergies []allergy
+	severeOf  map[trip.MemberID][]int // places of a member's severe allergies
 	foods     map[trip.FoodID]*trip.Food
 }
 

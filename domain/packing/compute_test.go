@@ -1,6 +1,7 @@
 package packing_test
 
 import (
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -87,61 +88,111 @@ func TestEachContentIsWeighedOnceInTheRoundOfItsBag(t *testing.T) {
 	})
 }
 
-// Walk through the evening: what has been on the table since it was last
-// cleaned is on the label of every bag packed there, as far as the crew's
-// allergies go; and nothing severe comes before what is free of it.
+// Walk through the evening, table by table: what has been on it since it was
+// last cleaned is on the label of every bag packed there, as far as the crew's
+// allergies go; nothing severe comes before what is free of all; and nobody
+// harmed by traces eats from a bag packed where their allergen ever was.
 func TestNoBagMeetsAnAllergenThatIsNotOnItsLabel(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		tr := triptest.Trip().Draw(rt, "trip").Canonical()
 		b, p := plan(tr)
-		byKey := map[string]*bags.Bag{}
-		for i := range b.Bags {
-			byKey[b.Bags[i].Key] = &b.Bags[i]
-		}
-		severe := map[trip.Allergen]bool{}
-		all := map[trip.Allergen]bool{}
-		for i := range tr.Crew {
-			for _, a := range tr.Crew[i].Allergies {
-				all[a.Allergen] = true
-				severe[a.Allergen] = severe[a.Allergen] || a.Severe
+		w := newWalk(tr, b)
+		for i := range p.Rounds {
+			if fault := w.round(&p.Rounds[i]); fault != "" {
+				rt.Fatalf("round %s at table %d: %s", p.Rounds[i].Name, p.Rounds[i].Table, fault)
 			}
-		}
-		soil := map[trip.Allergen]bool{}
-		severeSeen := false
-		for i, r := range p.Rounds {
-			if i == 0 && !r.CleanFirst {
-				rt.Fatal("the evening does not begin clean")
-			}
-			if r.CleanFirst {
-				soil = map[trip.Allergen]bool{}
-			}
-			severeHere := false
-			for _, s := range r.Steps {
-				touches := map[trip.Allergen]bool{}
-				for _, a := range byKey[s.Bag].Allergens {
-					touches[a.Allergen] = a.Presence != trip.Free
-				}
-				for a := range all {
-					if touches[a] {
-						soil[a] = true
-						severeHere = severeHere || severe[a]
-					}
-					if touches[a] == slices.Contains(r.FreeOf, a) {
-						rt.Fatalf("round %s, free of %v, has bag %s with %v", r.Name, r.FreeOf, s.Bag, byKey[s.Bag].Allergens)
-					}
-				}
-				for a := range soil {
-					if !touches[a] {
-						rt.Fatalf("bag %s meets %s in round %s", s.Bag, a, r.Name)
-					}
-				}
-			}
-			if severeSeen && !severeHere {
-				rt.Fatalf("round %s comes after a severe allergen", r.Name)
-			}
-			severeSeen = severeHere
 		}
 	})
+}
+
+type set map[trip.Allergen]bool
+
+// walk is what the tables have seen.
+type walk struct {
+	trip        *trip.Trip
+	bags        map[string]*bags.Bag
+	all, severe set
+	table       int
+	soil, ever  set // since the last cleaning, and since the evening began
+	severeSeen  bool
+}
+
+func newWalk(tr *trip.Trip, b bags.Result) *walk {
+	w := &walk{trip: tr, bags: map[string]*bags.Bag{}, all: set{}, severe: set{}}
+	for i := range b.Bags {
+		w.bags[b.Bags[i].Key] = &b.Bags[i]
+	}
+	for i := range tr.Crew {
+		for _, a := range tr.Crew[i].Allergies {
+			w.all[a.Allergen] = true
+			w.severe[a.Allergen] = w.severe[a.Allergen] || a.Severe
+		}
+	}
+	return w
+}
+
+func (w *walk) round(r *packing.Round) string {
+	if r.Table != w.table {
+		if r.Table != w.table+1 || !r.CleanFirst {
+			return "a new table does not begin clean"
+		}
+		w.table, w.soil, w.ever, w.severeSeen = r.Table, set{}, set{}, false
+	}
+	if r.CleanFirst {
+		w.soil = set{}
+	}
+	severeHere := false
+	for _, s := range r.Steps {
+		bag := w.bags[s.Bag]
+		touches := set{}
+		for _, a := range bag.Allergens {
+			touches[a.Allergen] = a.Presence != trip.Free
+		}
+		for a := range w.all {
+			if touches[a] {
+				w.soil[a] = true
+				severeHere = severeHere || w.severe[a]
+			}
+			if touches[a] == slices.Contains(r.FreeOf, a) {
+				return fmt.Sprintf("free of %v, but bag %s has %v", r.FreeOf, s.Bag, bag.Allergens)
+			}
+		}
+		for a := range w.soil {
+			if !touches[a] {
+				return fmt.Sprintf("bag %s meets %s", s.Bag, a)
+			}
+		}
+		if fault := w.eaters(bag, touches); fault != "" {
+			return fault
+		}
+	}
+	for a := range w.soil {
+		w.ever[a] = true
+	}
+	if w.severeSeen && !severeHere {
+		return "it comes after a severe allergen"
+	}
+	w.severeSeen = severeHere
+	return ""
+}
+
+// eaters: whom traces harm, and who is not served the allergen in the bag
+// itself, by the leader's hand.
+func (w *walk) eaters(bag *bags.Bag, touches set) string {
+	for _, use := range bag.Uses {
+		eaters := slices.Clone(use.PotFor)
+		for _, s := range use.Shares {
+			eaters = append(eaters, s.Member)
+		}
+		for _, id := range eaters {
+			for _, a := range w.trip.Member(id).Allergies {
+				if a.Severe && w.ever[a.Allergen] && !touches[a.Allergen] {
+					return fmt.Sprintf("member %d eats from bag %s, packed where %s was", id, bag.Key, a.Allergen)
+				}
+			}
+		}
+	}
+	return ""
 }
 
 func TestOrderOfTheListsChangesNothing(t *testing.T) {
@@ -247,12 +298,17 @@ func TestFoodForACleanRoundIsSetAside(t *testing.T) {
 	b.Bags[0].Allergens = []bags.Allergen{{Allergen: trip.Gluten, Presence: trip.Contains}}
 	b.Bags[1].Allergens = []bags.Allergen{{Allergen: trip.Milk, Presence: trip.Contains}}
 	p := packing.Compute(tr, b, resupply.Result{})
-	find(t, p, "set-aside", findings.LookAt, "Set 2 g of it aside, closed, before round 2 begins")
+	find(t, p, "set-aside", findings.Note, "Before round 2 begins, set aside in closed boxes: 2 g Rice")
+	want := []packing.Aside{{Food: 1, Mass: bagstest.Grams(2), Before: 1}}
+	if got := p.Rounds[2].SetAside; !slices.Equal(got, want) || p.Rounds[1].SetAside != nil {
+		t.Errorf("%+v, want %+v", got, want)
+	}
 	tr.Crew[0].Allergies[0].Severe = true
+	b.Bags[1].Uses = []bags.Use{{Shares: []bags.Share{{Member: 1, Mass: 1}}}}
 	p = packing.Compute(tr, b, resupply.Result{})
-	for _, f := range p.Findings {
-		if f.Code == "set-aside" && strings.Contains(f.What.String(), "with gluten") {
-			t.Errorf("with gluten last nothing is soiled by it: %+v", f)
+	for _, r := range p.Rounds {
+		if r.SetAside != nil && !slices.Contains(r.FreeOf, trip.Milk) {
+			t.Errorf("with gluten last nothing is soiled by it: %+v", r)
 		}
 	}
 }

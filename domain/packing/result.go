@@ -22,10 +22,20 @@ type Result struct {
 // Round is a run of bags that may be packed on the same surface.
 type Round struct {
 	Name       prose.Text      `json:"name"`    // "without peanuts, nuts, gluten", ...
+	Table      int             `json:"table"`   // from 1; on another table, with tools of its own, what no order keeps apart
 	FreeOf     []trip.Allergen `json:"free_of"` // allergies of the crew that no bag of the round touches
 	CleanFirst bool            `json:"clean_first"`
+	SetAside   []Aside         `json:"set_aside,omitempty"` // of foods that an earlier round soils, taken out clean before that
 	Steps      []Step          `json:"steps"`
 	Minutes    units.Minutes   `json:"minutes"` // with the helpers there are, cleaning included
+}
+
+// Aside is a food that is put by, closed, for a cleaner round than that which
+// opens it.
+type Aside struct {
+	Food   trip.FoodID `json:"food"`
+	Mass   units.Mass  `json:"mass_g"`
+	Before int         `json:"before"` // place in Rounds of the round that soils it
 }
 
 // Step is one bag at one station.

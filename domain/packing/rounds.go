@@ -42,6 +42,18 @@ func allergiesOf(t *trip.Trip) []allergy {
 	return list
 }
 
+// findSevere notes which members are harmed by traces of what.
+func (n *night) findSevere() {
+	for i := range n.trip.Crew {
+		m := &n.trip.Crew[i]
+		for _, a := range m.Allergies {
+			if at := slices.IndexFunc(n.allergies, func(x allergy) bool { return x.allergen == a.Allergen }); a.Severe {
+				n.severeOf[m.ID] = append(n.severeOf[m.ID], at)
+			}
+		}
+	}
+}
+
 // touched is a set of the crew's allergies as one sign for each, '1' for those
 // that a bag contains, may contain, or of which that is not known.
 type touched string
@@ -67,6 +79,25 @@ func (s touched) within(other touched) bool {
 	return true
 }
 
+// meets tells whether an allergy is in both sets.
+func (s touched) meets(other touched) bool {
+	for i := range len(s) {
+		if s[i] == '1' && other[i] == '1' {
+			return true
+		}
+	}
+	return false
+}
+
+// or gives what is in either.
+func (s touched) or(other touched) touched {
+	signs := []byte(s)
+	for i := range signs {
+		signs[i] = max(signs[i], other[i])
+	}
+	return touched(signs)
+}
+
 func (s touched) size() int { return strings.Count(string(s), "1") }
 
 func (n *night) severe(s touched) bool {
@@ -81,103 +112,112 @@ func (n *night) severe(s touched) bool {
 // round is bags that touch the same.
 type round struct {
 	touches touched
+	guards  touched // severe allergies of who eats from its bags, that these do not touch
+	table   int     // from 0
 	clean   bool
 	bags    []*bags.Bag
 }
 
-// rounds groups the bags and puts the groups in order, severe allergies last.
-// Among the mild and among the severe no order needs fewer cleanings.
-func (n *night) rounds(list []*bags.Bag) []round {
-	groups := map[touched][]*bags.Bag{}
-	var mild, severe []touched
-	for _, bag := range list {
-		s := n.touches(bag)
-		if groups[s] == nil {
-			if n.severe(s) {
-				severe = append(severe, s)
-			} else {
-				mild = append(mild, s)
+// guards are the severe allergies of those who eat from a bag, but for those
+// it touches: they are served it all the same, by the leader's hand.
+func (n *night) guards(bag *bags.Bag, touches touched) touched {
+	signs := []byte(strings.Repeat("0", len(n.allergies)))
+	guard := func(id trip.MemberID) {
+		for _, i := range n.severeOf[id] {
+			if touches[i] == '0' {
+				signs[i] = '1'
 			}
 		}
-		groups[s] = append(groups[s], bag)
 	}
-	var rounds []round
-	for _, chain := range join(chains(mild), chains(severe)) {
-		for _, s := range chain {
-			clean := len(rounds) == 0 || !rounds[len(rounds)-1].touches.within(s)
-			rounds = append(rounds, round{s, clean, groups[s]})
+	for i := range bag.Uses {
+		for _, s := range bag.Uses[i].Shares {
+			guard(s.Member)
 		}
+		for _, id := range bag.Uses[i].PotFor {
+			guard(id)
+		}
+	}
+	return touched(signs)
+}
+
+// rounds groups the bags by what they touch and puts the groups in order.
+func (n *night) rounds(list []*bags.Bag) []round {
+	at := map[touched]int{}
+	var groups []round
+	for _, bag := range list {
+		touches := n.touches(bag)
+		i, ok := at[touches]
+		if !ok {
+			i = len(groups)
+			at[touches] = i
+			groups = append(groups, round{touches: touches, guards: n.guards(bag, touches)})
+		}
+		groups[i].guards = groups[i].guards.or(n.guards(bag, touches))
+		groups[i].bags = append(groups[i].bags, bag)
+	}
+	slices.SortFunc(groups, func(a, b round) int {
+		return cmp.Or(cmp.Compare(a.touches.size(), b.touches.size()), cmp.Compare(b.touches, a.touches))
+	})
+	var rounds []round
+	for table := 0; len(groups) > 0; table++ {
+		var later []round
+		groups, later = n.oneTable(groups)
+		for i, at := range n.inOrder(groups) {
+			r := groups[at]
+			r.table = table
+			r.clean = i == 0 || !rounds[len(rounds)-1].touches.within(r.touches)
+			rounds = append(rounds, r)
+		}
+		groups = later
 	}
 	return rounds
 }
 
-// chains splits sets into the fewest runs in which each set is within the
-// next: a least path cover of an order, by bipartite matching (Dilworth 1950;
-// Fulkerson 1956, from memory). Smaller sets come first, ties by the label.
-func chains(sets []touched) [][]touched {
-	slices.SortFunc(sets, func(a, b touched) int {
-		return cmp.Or(cmp.Compare(a.size(), b.size()), cmp.Compare(b, a))
-	})
-	next, before := make([]int, len(sets)), make([]int, len(sets))
-	for i := range sets {
-		next[i], before[i] = -1, -1
-	}
-	var augment func(i int, seen []bool) bool
-	augment = func(i int, seen []bool) bool {
-		for j := i + 1; j < len(sets); j++ {
-			if seen[j] || !sets[i].within(sets[j]) {
-				continue
-			}
-			seen[j] = true
-			if before[j] < 0 || augment(before[j], seen) {
-				next[i], before[j] = j, i
-				return true
-			}
-		}
-		return false
-	}
-	for i := range sets {
-		augment(i, make([]bool, len(sets)))
-	}
-	var list [][]touched
-	for i := range sets {
-		if before[i] >= 0 {
-			continue
-		}
-		var chain []touched
-		for at := i; at >= 0; at = next[at] {
-			chain = append(chain, sets[at])
-		}
-		list = append(list, chain)
-	}
-	return list
+// before tells whether a round must come before another on one table: nobody
+// who is harmed by traces eats what was packed where their allergen was, even
+// after cleaning; and all rounds free of every severe allergy come first.
+func (n *night) before(a, b *round) bool {
+	return a.guards.meets(b.touches) || n.severe(b.touches) && !n.severe(a.touches)
 }
 
-// join puts the severe chains behind the mild ones; where it can, so that the
-// first of them goes on from the last without cleaning. The first mild chain
-// stays first.
-func join(mild, severe [][]touched) [][]touched {
-	for i := len(mild) - 1; i >= 0; i-- {
-		if i == 0 && len(mild) > 1 {
-			break
+// oneTable takes out what has to go to a table of its own because no order
+// keeps all severe allergies apart: of rounds that would each have to come
+// before another, the ones with the fewest bags.
+func (n *night) oneTable(groups []round) (here, elsewhere []round) {
+	here = slices.Clone(groups)
+	for {
+		stuck := n.stuck(here)
+		if len(stuck) == 0 {
+			return here, elsewhere
 		}
-		for j := range severe {
-			if last := mild[i][len(mild[i])-1]; last.within(severe[j][0]) {
-				return append(toEnd(mild, i), toFront(severe, j)...)
+		least := stuck[0]
+		for _, i := range stuck {
+			if len(here[i].bags) < len(here[least].bags) {
+				least = i
 			}
 		}
+		elsewhere = append(elsewhere, here[least])
+		here = slices.Delete(here, least, least+1)
 	}
-	return append(mild, severe...)
 }
 
-func toEnd(list [][]touched, i int) [][]touched {
-	moved := list[i]
-	return append(slices.Delete(slices.Clone(list), i, i+1), moved)
-}
-
-func toFront(list [][]touched, i int) [][]touched {
-	moved := list[i]
-	return append([][]touched{moved}, slices.Delete(slices.Clone(list), i, i+1)...)
+// stuck gives the rounds that lie on a circle of "before", or between two.
+func (n *night) stuck(groups []round) []int {
+	left := make([]int, len(groups))
+	for i := range left {
+		left[i] = i
+	}
+	for {
+		kept := slices.DeleteFunc(slices.Clone(left), func(i int) bool {
+			first := !slices.ContainsFunc(left, func(j int) bool { return j != i && n.before(&groups[j], &groups[i]) })
+			last := !slices.ContainsFunc(left, func(j int) bool { return j != i && n.before(&groups[i], &groups[j]) })
+			return first || last
+		})
+		if len(kept) == len(left) {
+			return left
+		}
+		left = kept
+	}
 }
 
 // freeOf lists the allergies a set does not touch.

@@ -2,11 +2,11 @@ package packing
 
 import (
 	"slices"
+	"strings"
 
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
-	"sumpter/domain/units"
 )
 
 // longNight in minutes, from which work gets careless. Common practice, no source.
@@ -29,15 +29,8 @@ func (n *night) findings(rounds []round, r *Result) []findings.Finding {
 			prose.Say("Traces pass on by hands, scoops, scales and dust; heat and rinsing do not remove an allergen (common practice, no source)."),
 			prose.Say("Wash hands, tools and table with soap before each round that asks for it, use fresh cloths, and ask the allergic member or their doctor what they need."))
 	}
-	for _, s := range n.shared(rounds, r.Bulk) {
-		severity := findings.LookAt
-		if s.severe {
-			severity = findings.MustFix
-		}
-		add(severity, "set-aside", s.food,
-			prose.Say("%s is used in a round with %s and again in the later round %s.", n.foods[s.food].Name, s.allergen, n.name(rounds[s.later].touches)),
-			prose.Say("What was open on a table with an allergen is no longer free of it."),
-			prose.Say("Set %s of it aside, closed, before round %d begins.", s.mass, s.dirty+1))
+	for i := range rounds {
+		list = append(list, n.apartFindings(rounds, r, i)...)
 	}
 	if count := n.fineWeighings(r.Bulk); count > 0 {
 		add(findings.Note, "fine-weighing", 0,
@@ -71,60 +64,63 @@ func (n *night) allNames() prose.Text {
 	return prose.List(", ", names)
 }
 
-// sharing is a food that has been open beside an allergen and is used again in
-// a round that must be free of it.
-type sharing struct {
-	food         trip.FoodID
-	allergen     trip.Allergen
-	severe       bool
-	dirty, later int // rounds
-	mass         units.Mass
-}
-
-// shared finds, for each food, the first round that soils it for a later one.
-func (n *night) shared(rounds []round, bulk []Bulk) []sharing {
-	soil := make([][]byte, len(rounds)) // what has been on the table since it was cleaned
-	for i, r := range rounds {
-		soil[i] = []byte(r.touches)
-		if !r.clean {
-			for a := range soil[i] {
-				soil[i][a] = max(soil[i][a], soil[i-1][a])
-			}
-		}
+// apartFindings tells what must be done before the first bag is packed, to
+// keep a round clean.
+func (n *night) apartFindings(rounds []round, r *Result, at int) []findings.Finding {
+	var list []findings.Finding
+	here := &r.Rounds[at]
+	severity := findings.Note
+	if strings.Contains(string(rounds[at].guards), "1") {
+		severity = findings.LookAt
 	}
-	var list []sharing
-	for _, first := range bulk {
-		if slices.ContainsFunc(list, func(s sharing) bool { return s.food == first.Food }) {
-			continue
+	if here.Table > 1 && rounds[at].clean && (at == 0 || r.Rounds[at-1].Table != here.Table) {
+		list = append(list, findings.Finding{
+			Severity: severity, Stage: findings.Packing, Code: "own-table",
+			What:   prose.Say("Bags %s are packed at table %d: no order on one table keeps them from what harms who eats them.", here.Name, here.Table),
+			Why:    prose.Say("Nothing for somebody harmed by traces is packed where their allergen was, even after cleaning (common practice, no source)."),
+			Remedy: prose.Say("Set up another table with its own scale, scoops and cloths, or pack these bags on another evening; no helper changes tables without washing."),
+		})
+	}
+	if len(here.SetAside) > 0 {
+		var amounts []prose.Text
+		for _, a := range here.SetAside {
+			amounts = append(amounts, prose.Say("%s %s", a.Mass, n.foods[a.Food].Name))
 		}
-		found := sharing{food: first.Food, dirty: first.Round}
-		for _, later := range bulk {
-			if later.Food == first.Food && later.Round > first.Round {
-				n.soiled(&found, soil[first.Round], rounds[later.Round].touches, later)
-			}
-		}
-		if found.mass > 0 {
-			list = append(list, found)
-		}
+		first := slices.MinFunc(here.SetAside, func(a, b Aside) int { return a.Before - b.Before })
+		list = append(list, findings.Finding{
+			Severity: severity, Stage: findings.Packing, Code: "set-aside",
+			What:   prose.Say("Round %d, %s, needs foods that an earlier round opens beside an allergen.", at+1, here.Name),
+			Why:    prose.Say("What was open on a table with an allergen is no longer free of it."),
+			Remedy: prose.Say("Before round %d begins, set aside in closed boxes: %s.", first.Before+1, prose.List(", ", amounts)),
+		})
 	}
 	return list
 }
 
-// soiled adds a later use of a food if the soil of its first would spoil it.
-func (n *night) soiled(s *sharing, soil []byte, touches touched, later Bulk) {
-	spoilt := false
-	for i, a := range n.allergies {
-		if soil[i] == '0' || touches[i] == '1' {
+// setAside finds, for each food of a round, the first round before it that
+// soils it: on the same table with all that was there since it was cleaned, or
+// on another.
+func (n *night) setAside(rounds []round, bulk []Bulk, at int) []Aside {
+	soil := make([]touched, at) // what has been on the table since it was cleaned
+	for i := range soil {
+		soil[i] = rounds[i].touches
+		if !rounds[i].clean {
+			soil[i] = soil[i].or(soil[i-1])
+		}
+	}
+	var list []Aside
+	for _, later := range bulk {
+		if later.Round != at {
 			continue
 		}
-		spoilt = true
-		if s.allergen == "" || a.severe && !s.severe {
-			s.allergen, s.severe, s.later = a.allergen, a.severe, later.Round
+		for _, first := range bulk {
+			if first.Food == later.Food && first.Round < at && !soil[first.Round].within(rounds[at].touches) {
+				list = append(list, Aside{later.Food, later.Total, first.Round})
+				break
+			}
 		}
 	}
-	if spoilt {
-		s.mass += later.Total
-	}
+	return list
 }
 
 func (n *night) fineWeighings(bulk []Bulk) int {

@@ -68,12 +68,18 @@ func problem(t *trip.Trip, b bags.Result) stops.Problem {
 		FoodGrams: make([]int64, len(t.Days)), RoomGrams: room(t),
 		CarryCents: kilogramMorning, WholeLegs: true,
 	}
-	byDay := make([][]*bags.Bag, len(t.Days))
+	byDay := make([][]*bags.Bag, len(t.Days)) // by the day a bag is first eaten from
+	weight := make([]units.Mass, len(t.Days)) // of what is eaten each day, a bag itself with its first
 	for i := range b.Bags {
-		if day := b.Bags[i].Day; day >= 1 && day <= len(t.Days) {
-			p.FoodGrams[day-1] += b.Bags[i].Mass().CeilGrams()
-			byDay[day-1] = append(byDay[day-1], &b.Bags[i])
+		bag := &b.Bags[i]
+		byDay[bag.Day-1] = append(byDay[bag.Day-1], bag)
+		weight[bag.Day-1] += bag.Tare
+		for j := range bag.Uses {
+			weight[bag.Uses[j].Day-1] += bag.Uses[j].Mass()
 		}
+	}
+	for d := range weight {
+		p.FoodGrams[d] = weight[d].CeilGrams()
 	}
 	for i := range t.Points {
 		p.Points = append(p.Points, candidate(t, &t.Points[i], byDay))

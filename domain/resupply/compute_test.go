@@ -193,16 +193,23 @@ func checkChoice(rt *rapid.T, tr *trip.Trip, b bags.Result, c resupply.Choice) {
 	if !slices.IsSorted(boundary) {
 		rt.Fatalf("points out of order: %+v", c)
 	}
-	loads := make([]int64, len(tr.Days)+1) // food held on each morning
+	eaten := make([]units.Mass, len(tr.Days)+1) // on each day, a bag itself with its first
 	for _, bag := range b.Bags {
+		eaten[bag.Day] += bag.Tare
+		for _, use := range bag.Uses {
+			eaten[use.Day] += use.Mass()
+		}
+	}
+	loads := make([]int64, len(tr.Days)+1) // food held on each morning
+	for day := 1; day < len(eaten); day++ {
 		from := 0
-		for _, day := range boundary {
-			if day < bag.Day {
-				from = day
+		for _, point := range boundary {
+			if point < day {
+				from = point
 			}
 		}
-		for d := from + 1; d <= bag.Day; d++ {
-			loads[d] += bag.Mass().CeilGrams()
+		for d := from + 1; d <= day; d++ {
+			loads[d] += eaten[day].CeilGrams()
 		}
 	}
 	var most, sum int64

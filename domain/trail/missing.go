@@ -78,10 +78,14 @@ func IfMissing(p *plan.Plan, done *trip.Progress, box resupply.Box, day int) Sho
 		switch {
 		case missing[bag.Key]:
 			s.Food += bag.Food
-		case bag.Leg < box.Leg && bag.Day > day && !ended[bag.Key]:
+		case bag.Leg < box.Leg && bag.LastDay > day && !ended[bag.Key]:
 			s.LeftBags++
-			s.LeftFood += bag.Food
-			s.LeftKcal += bag.Kcal
+			s.LeftFood += bag.Left(day + 1)
+			for i := range bag.Uses {
+				if bag.Uses[i].Day > day {
+					s.LeftKcal += bag.Uses[i].Kcal
+				}
+			}
 		}
 	}
 	if need := crewNeed(p, min(day+1, len(p.Trip.Days))); need > 0 {

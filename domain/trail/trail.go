@@ -24,7 +24,7 @@ type Day struct {
 	Fuel      []Fuel // by group and fuel
 }
 
-// Bag is a bag that is eaten on the day.
+// Bag is a bag from which is eaten on the day.
 type Bag struct {
 	*bags.Bag
 	Carrier trip.MemberID // who has it this morning; 0: nobody known
@@ -78,7 +78,7 @@ func On(p *plan.Plan, done *trip.Progress, number int) Day {
 		day.HandOvers = handOvers(p, stage, number)
 	}
 	for i := range p.Bags.Bags {
-		if bag := &p.Bags.Bags[i]; bag.Day == number {
+		if bag := &p.Bags.Bags[i]; bag.EatenOn(number) {
 			day.Bags = append(day.Bags, Bag{Bag: bag, Carrier: carriers[bag.Key], End: ends[bag.Key].End})
 		}
 	}
@@ -116,10 +116,12 @@ func handOvers(p *plan.Plan, stage, day int) []HandOver {
 
 func packs(p *plan.Plan, ends map[string]trip.BagEnd, stage, day int) []Pack {
 	gone := map[string]bool{} // eaten by plan, or noted on an earlier day
+	weighs := map[string]units.Mass{}
 	for i := range p.Bags.Bags {
 		bag := &p.Bags.Bags[i]
 		end, noted := ends[bag.Key]
-		gone[bag.Key] = bag.Day < day || noted && end.Day < day
+		gone[bag.Key] = bag.LastDay < day || noted && end.Day < day
+		weighs[bag.Key] = bag.On(day)
 	}
 	var list []Pack
 	for _, member := range p.Carry.Members {
@@ -135,6 +137,9 @@ func packs(p *plan.Plan, ends map[string]trip.BagEnd, stage, day int) []Pack {
 		if stage >= 0 {
 			for _, item := range p.Carry.Stages[stage].Items {
 				if item.Carrier == member.Member && (item.Kind != carry.BagItem || !gone[item.Key]) {
+					if item.Kind == carry.BagItem {
+						item.Mass = weighs[item.Key] // what is left of it
+					}
 					pack.Items = append(pack.Items, item)
 				}
 			}

@@ -2,12 +2,14 @@ package trail_test
 
 import (
 	"context"
+	"reflect"
 	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/bags/bagstest"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
 	"sumpter/domain/needs"
@@ -23,7 +25,7 @@ import (
 // day 2. Every figure is simple to add up.
 func byHand() *plan.Plan {
 	bag := func(key string, day, leg int) bags.Bag {
-		return bags.Bag{Key: key, Code: key, Day: day, Leg: leg, Meal: trip.Dinner, Food: 500 * units.Gram, Kcal: 2000}
+		return bagstest.EatenAtOnce(bags.Bag{Key: key, Code: key, Day: day, Leg: leg, Meal: trip.Dinner, Food: 500 * units.Gram, Kcal: 2000})
 	}
 	item := func(kind carry.ItemKind, key string, carrier trip.MemberID) carry.Item {
 		return carry.Item{Kind: kind, Key: key, Carrier: carrier}
@@ -160,7 +162,7 @@ func TestIfABoxDoesNotCome(t *testing.T) {
 			t.Errorf("%s: the box is %+v", c.name, s)
 		}
 	}
-	p.Bags.Bags[1].Kcal = 4000
+	p.Bags.Bags[1].Uses[0].Kcal = 4000
 	if s := trail.IfMissing(p, &trip.Progress{}, box, 1); !s.ReachesBack() {
 		t.Errorf("6,000 kcal feed two for the day back: %+v", s)
 	}
@@ -175,9 +177,9 @@ func TestBoxesAheadAreThoseNotYetTaken(t *testing.T) {
 	}
 }
 
-// Over all days of any trip each bag is eaten once, by somebody who has it,
-// and what the packs hold of food is what the loads say.
-func TestTheDaysOfAPlanHoldEveryBagOnce(t *testing.T) {
+// Over all days of any trip each bag is eaten up on the days of its uses, and
+// what the packs hold of food is what the loads say.
+func TestTheDaysOfAPlanHoldEveryBag(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		p, err := plan.Make(context.Background(), triptest.Trip().Draw(rt, "trip"), plan.Options{})
 		if err != nil {
@@ -186,14 +188,14 @@ func TestTheDaysOfAPlanHoldEveryBagOnce(t *testing.T) {
 		if p.Refused() {
 			rt.Skip("not planned")
 		}
-		seen := map[string]bool{}
+		seen := map[string]map[int]bool{}
 		for number := 1; number <= len(p.Trip.Days); number++ {
 			day := trail.On(p, &trip.Progress{}, number)
 			for _, bag := range day.Bags {
-				if seen[bag.Key] {
-					rt.Fatalf("bag %s twice", bag.Key)
+				if seen[bag.Key] == nil {
+					seen[bag.Key] = map[int]bool{}
 				}
-				seen[bag.Key] = true
+				seen[bag.Key][number] = true
 			}
 			for _, pack := range day.Packs {
 				food := units.Mass(0)
@@ -207,8 +209,14 @@ func TestTheDaysOfAPlanHoldEveryBagOnce(t *testing.T) {
 				}
 			}
 		}
-		if len(seen) != len(p.Bags.Bags) {
-			rt.Fatalf("%d of %d bags are eaten", len(seen), len(p.Bags.Bags))
+		for _, bag := range p.Bags.Bags {
+			want := map[int]bool{}
+			for _, use := range bag.Uses {
+				want[use.Day] = true
+			}
+			if !reflect.DeepEqual(seen[bag.Key], want) {
+				rt.Fatalf("bag %s is eaten from on %v, want %v", bag.Key, seen[bag.Key], want)
+			}
 		}
 	})
 }

@@ -114,5 +114,6 @@ const (
 	maxDaysBefore    = 730 // from shopping to the start
 	shareTolerance   = 0.0005
 	maxReserveDays   = 30
+	maxMealsOfStore  = 1000
 	maxFactorSetting = 3
 )

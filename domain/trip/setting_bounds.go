@@ -48,10 +48,13 @@ var settingBounds = map[string]Bound{
 	"hot_drink_ml":  {High: maxWaterLitres * 1000},
 	"wash_up_ml":    {High: 10 * maxWaterLitres * 1000},
 
-	"dinner_share": {High: 1, AboveLow: true},
-	"fuel_share":   {High: 1, AboveLow: true},
-	"helpers":      {Low: 1, High: MaxMembers},
-	"reserve_days": {High: maxReserveDays},
+	"dinner_share":  {High: 1, AboveLow: true},
+	"fuel_share":    {High: 1, AboveLow: true},
+	"store_meals":   {High: maxMealsOfStore},
+	"snack_days":    {Low: 1, High: MaxDays},
+	"smellables_ml": {High: maxWaterLitres * 1000},
+	"helpers":       {Low: 1, High: MaxMembers},
+	"reserve_days":  {High: maxReserveDays},
 }
 
 // setting checks a number of the settings against its range.

@@ -52,6 +52,13 @@ type Settings struct {
 	// Loads.
 	DinnerShare float64 `json:"dinner_share"` // largest part of a leg's dinners in one pack; 1: no rule
 	FuelShare   float64 `json:"fuel_share"`   // largest part of a leg's fuel in one pack
+	// Bags.
+	StoreMeals    int  `json:"store_meals"`     // what is taken by the spoon at so many meals of a leg is one bag or bottle for all of them; 0: each meal has its own
+	SnackDays     int  `json:"snack_days"`      // days of an eater's snacks in one bag; 1: a bag a day
+	LunchPerEater bool `json:"lunch_per_eater"` // each eater's lunch in a bag of their own; else handed round
+	// Smellables: room in the food-storage containers for each member's paste,
+	// soap, cream and rubbish.
+	Smellables units.Volume `json:"smellables_ml"`
 	// Money and people.
 	Budget        optional.Value[units.Money] `json:"budget,omitzero"`
 	Helpers       int                         `json:"helpers"`        // on packing night
@@ -103,6 +110,6 @@ func DefaultSettings() Settings {
 		DayLow: 0.95, DayHigh: 1.10, ScaleStep: units.Gram, FillOpenSlots: true, RepeatGap: 3, MenuAim: 0.25, CookMinutes: 90,
 		HomeLow: 18, HomeHigh: 24, HomeFridge: true, CarHours: 2, CarHigh: 35, PackSunHeat: 5,
 		FuelReserve: 0.15, WaterStart: 10, HotDrink: 300 * units.Millilitre, WashUp: 500 * units.Millilitre,
-		DinnerShare: 0.5, FuelShare: 0.67, Helpers: 4, ReserveEnd: ReserveTakenHome,
+		DinnerShare: 0.5, FuelShare: 0.67, StoreMeals: 2, SnackDays: 3, Smellables: 500 * units.Millilitre, Helpers: 4, ReserveEnd: ReserveTakenHome,
 	}
 }

@@ -87,6 +87,9 @@ func (c *checker) settingsOfLoads(s *Settings) {
 	c.setting("wash_up_ml", "water for washing up", s.WashUp.Millilitres(), "mL")
 	c.setting("dinner_share", "largest share of dinners in one pack", s.DinnerShare, "")
 	c.setting("fuel_share", "largest share of fuel in one pack", s.FuelShare, "")
+	c.setting("store_meals", "number of meals from which a food is a store", float64(s.StoreMeals), "")
+	c.setting("snack_days", "days of snacks in one bag", float64(s.SnackDays), "days")
+	c.setting("smellables_ml", "room for what smells besides food", s.Smellables.Millilitres(), "mL")
 	if budget, known := s.Budget.Get(); known {
 		c.price("budget", "budget", budget)
 	}

@@ -5,7 +5,6 @@ package lookup
 
 import (
 	"strconv"
-	"strings"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
@@ -120,9 +119,11 @@ func (l *Lookup) readPlan() {
 	for i := range p.Bags.Bags {
 		bag := &p.Bags.Bags[i]
 		l.bags[bag.Key] = bag
-		pot := potOf(bag)
-		l.pots[pot] = append(l.pots[pot], bag)
-		l.slots[pot.mealKey] = append(l.slots[pot.mealKey], bag)
+		for j := range bag.Uses {
+			pot := potOf(bag, &bag.Uses[j])
+			l.pots[pot] = withBag(l.pots[pot], bag)
+			l.slots[pot.mealKey] = withBag(l.slots[pot.mealKey], bag)
+		}
 	}
 	for i := range p.Cooking.Meals {
 		meal := &p.Cooking.Meals[i]
@@ -183,10 +184,15 @@ func (l *Lookup) Gear(key string) *trip.Gear { return l.gear[key] }
 func (l *Lookup) Bag(key string) *bags.Bag { return l.bags[key] }
 
 // Pot lists the bags that are made together with a bag, itself included, in
-// the order in which they are eaten.
-func (l *Lookup) Pot(bag *bags.Bag) []*bags.Bag { return l.pots[potOf(bag)] }
+// the order of the plan; none for a bag that several dishes take from.
+func (l *Lookup) Pot(bag *bags.Bag) []*bags.Bag {
+	if len(bag.Uses) != 1 {
+		return nil
+	}
+	return l.pots[potOf(bag, &bag.Uses[0])]
+}
 
-// Batch lists the bags of one pot of a dish, from 1.
+// Batch lists the bags that one pot of a dish, from 1, takes from.
 func (l *Lookup) Batch(day int, meal trip.Meal, group trip.GroupID, recipe trip.RecipeID, run int) []*bags.Bag {
 	return l.pots[potKey{mealKey{day, meal, group}, recipe, run}]
 }
@@ -196,20 +202,16 @@ func (l *Lookup) Slot(day int, meal trip.Meal, group trip.GroupID) []*bags.Bag {
 	return l.slots[mealKey{day, meal, group}]
 }
 
-func potOf(bag *bags.Bag) potKey {
-	return potKey{mealKey{bag.Day, bag.Meal, bag.Group}, bag.Recipe, runOf(bag.Key)}
+// withBag adds a bag, of which several dishes may take, once.
+func withBag(list []*bags.Bag, bag *bags.Bag) []*bags.Bag {
+	if len(list) > 0 && list[len(list)-1] == bag {
+		return list
+	}
+	return append(list, bag)
 }
 
-// runOf reads the pot from a bag key such as "d3 dinner g1 r7 b1 pot 1".
-func runOf(key string) int {
-	for word := range strings.FieldsSeq(key) {
-		if number, ok := strings.CutPrefix(word, "b"); ok {
-			if run, err := strconv.Atoi(number); err == nil {
-				return run
-			}
-		}
-	}
-	return 1
+func potOf(bag *bags.Bag, use *bags.Use) potKey {
+	return potKey{mealKey{use.Day, use.Meal, bag.Group}, use.Recipe, use.Batch}
 }
 
 // Fuel finds a canister or bottle by its key, or nil.

@@ -11,14 +11,6 @@ import (
 	"sumpter/exporter/plantest"
 )
 
-func TestRunOf(t *testing.T) {
-	for key, want := range map[string]int{"d3 dinner g1 r7 b1 pot 1": 1, "d3 dinner g1 r7 b12 m4 bowl 2": 12, "loose": 1} {
-		if got := runOf(key); got != want {
-			t.Errorf("%q is of batch %d, want %d", key, got, want)
-		}
-	}
-}
-
 func TestThingsAreFoundByTheirKeys(t *testing.T) {
 	p := plantest.Small()
 	l := New(p)
@@ -66,13 +58,21 @@ func TestCarriersFollowHandOvers(t *testing.T) {
 }
 
 func TestBagsOfAPotStayTogether(t *testing.T) {
-	bag := func(key string) bags.Bag { return bags.Bag{Key: key, Day: 1, Meal: trip.Dinner, Group: 1, Recipe: 7} }
-	p := &plan.Plan{Bags: bags.Result{Bags: []bags.Bag{bag("d1 dinner g1 r7 b1 pot 1"), bag("d1 dinner g1 r7 b2 pot 1"), bag("d1 dinner g1 r7 b1 bowl 1")}}}
+	use := func(run int, place trip.Place) bags.Use {
+		return bags.Use{Day: 1, Meal: trip.Dinner, Recipe: 7, Batch: run, Place: place}
+	}
+	bag := func(uses ...bags.Use) bags.Bag { return bags.Bag{Group: 1, Uses: uses} }
+	p := &plan.Plan{Bags: bags.Result{Bags: []bags.Bag{
+		bag(use(1, trip.InPot)), bag(use(2, trip.InPot)), bag(use(1, trip.AtBowl)), bag(use(1, trip.AtBowl), use(2, trip.InPot), use(2, trip.AtBowl)),
+	}}}
 	l := New(p)
-	if got := l.Pot(&p.Bags.Bags[0]); len(got) != 2 || got[1] != &p.Bags.Bags[2] {
+	if got := l.Pot(&p.Bags.Bags[0]); len(got) != 3 || got[1] != &p.Bags.Bags[2] || got[2] != &p.Bags.Bags[3] {
 		t.Errorf("the first pot has %d bags", len(got))
 	}
-	if got := l.Batch(1, trip.Dinner, 1, 7, 2); len(got) != 1 || got[0] != &p.Bags.Bags[1] {
+	if got := l.Batch(1, trip.Dinner, 1, 7, 2); len(got) != 2 || got[0] != &p.Bags.Bags[1] || got[1] != &p.Bags.Bags[3] {
 		t.Errorf("the second pot has %d bags", len(got))
+	}
+	if got := l.Pot(&p.Bags.Bags[3]); got != nil {
+		t.Errorf("a store is made together with %d bags", len(got))
 	}
 }

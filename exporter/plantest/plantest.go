@@ -3,6 +3,8 @@
 package plantest
 
 import (
+	"strings"
+
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
@@ -172,6 +174,11 @@ func smallBags() bags.Result {
 			if content.Food == 2 {
 				b.Allergens = []bags.Allergen{{Allergen: trip.Peanuts, Presence: trip.Contains}, {Allergen: trip.Soybeans, Presence: trip.NotKnown}}
 			}
+		}
+		b.Kind, b.LastDay = bags.MealBag, day
+		b.Uses = []bags.Use{{Day: day, Meal: b.Meal, Recipe: b.Recipe, Batch: 1, Place: b.Place, Contents: contents, Water: b.Water}}
+		if strings.Contains(key, " b2 ") {
+			b.Uses[0].Batch = 2
 		}
 		return b
 	}

@@ -22,7 +22,8 @@ func bagsTable(x *index) Table {
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(*bags.Bag) Value { return open() }},
 		{Column{Key: "code", Heading: "Label", Role: Code, Width: 9}, func(b *bags.Bag) Value { return words(b.Code) }},
 		{Column{Key: "day", Heading: "Day", Width: 4}, func(b *bags.Bag) Value { return count(b.Day) }},
-		{Column{Key: "meal", Heading: "Meal", Width: 9}, func(b *bags.Bag) Value { return words(mealName(b.Meal)) }},
+		{Column{Key: "last_day", Heading: "To day", Width: 4}, func(b *bags.Bag) Value { return count(b.LastDay) }},
+		{Column{Key: "meal", Heading: "Meal", Width: 9}, func(b *bags.Bag) Value { return words(bagMeal(b)) }},
 		{Column{Key: "for", Heading: "For", Width: 11, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagEaters(b)) }},
 		{Column{Key: "recipe", Heading: "Dish", Width: 17, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagDish(b)) }},
 		{Column{Key: "contents", Heading: "Contents", Width: 26, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagContents(b)) }},
@@ -57,17 +58,45 @@ func (m measure) waterDecimals() int {
 	return 0
 }
 
+// bagMeal is the meal a bag is for, or that it serves several.
+func bagMeal(b *bags.Bag) string {
+	if b.Kind != bags.SnackBag && len(b.Uses) > 1 {
+		return "store"
+	}
+	return mealName(b.Meal)
+}
+
 func (x *index) bagEaters(b *bags.Bag) string {
-	if b.Member != 0 {
-		return x.member(b.Member) + " only"
+	if only := b.OnlyEater(); only != 0 {
+		return x.member(only) + " only"
 	}
 	return fmt.Sprintf("%s, %d %s", x.group(b.Group), b.Eaters, plural(b.Eaters, "eater", "eaters"))
 }
 
 func (x *index) bagDish(b *bags.Bag) string {
-	text := x.recipe(b.Recipe)
+	var text string
+	switch {
+	case b.Kind == bags.SnackBag:
+		text = "snacks of " + dayRange(b.Day, b.LastDay)
+	case len(b.Uses) > 1:
+		return x.storeName(b)
+	default:
+		text = x.recipe(b.Recipe)
+	}
 	if b.Place == trip.AtBowl && (b.Meal == trip.Breakfast || b.Meal == trip.Dinner) {
 		text += ", onto the bowls"
+	}
+	if b.Parts > 1 {
+		text += fmt.Sprintf(" (bag %d of %d)", b.Part, b.Parts)
+	}
+	return text
+}
+
+// storeName is what is taken from at several meals.
+func (x *index) storeName(b *bags.Bag) string {
+	text := fmt.Sprintf("for %d dishes of %s", len(b.Uses), dayRange(b.Day, b.LastDay))
+	if b.Recipe != 0 {
+		text = x.recipe(b.Recipe) + ", " + dayRange(b.Day, b.LastDay)
 	}
 	if b.Parts > 1 {
 		text += fmt.Sprintf(" (bag %d of %d)", b.Part, b.Parts)

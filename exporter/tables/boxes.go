@@ -6,6 +6,7 @@ import (
 
 	"sumpter/domain/bags"
 	"sumpter/domain/resupply"
+	"sumpter/domain/units"
 )
 
 func boxesTable(x *index) Table {
@@ -94,6 +95,21 @@ type boxBagRow struct {
 	bag    *bags.Bag
 }
 
+// sent is what the bag weighs in the box: without what is bought where it waits.
+func (r boxBagRow) sent() units.Mass {
+	mass, foods := r.bag.Mass(), len(r.bag.Contents)
+	for _, bought := range r.box.BoughtThere {
+		if bought.Bag == r.bag.Key {
+			mass -= bought.Mass
+			foods--
+		}
+	}
+	if foods == 0 {
+		return 0
+	}
+	return mass
+}
+
 func boxBagsTable(x *index) Table {
 	var rows []boxBagRow
 	for i := range x.plan.Resupply.Boxes {
@@ -119,11 +135,11 @@ func boxBagsTable(x *index) Table {
 		{Column{Key: "parcel", Heading: "Parcel", Width: 7}, func(r boxBagRow) Value { return count(r.parcel) }},
 		{Column{Key: "code", Heading: "Label", Role: Code, Width: 11}, func(r boxBagRow) Value { return words(r.bag.Code) }},
 		{Column{Key: "day", Heading: "Day", Width: 5}, func(r boxBagRow) Value { return count(r.bag.Day) }},
-		{Column{Key: "meal", Heading: "Meal", Width: 10}, func(r boxBagRow) Value { return words(mealName(r.bag.Meal)) }},
+		{Column{Key: "meal", Heading: "Meal", Width: 10}, func(r boxBagRow) Value { return words(bagMeal(r.bag)) }},
 		{Column{Key: "for", Heading: "For", Width: 18, Wrap: true}, func(r boxBagRow) Value { return words(x.bagEaters(r.bag)) }},
 		{Column{Key: "recipe", Heading: "Dish", Width: 30, Wrap: true}, func(r boxBagRow) Value { return words(x.bagDish(r.bag)) }},
 		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 34, Wrap: true}, func(r boxBagRow) Value { return words(allergenWords(r.bag.Allergens)) }},
-		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(r boxBagRow) Value { return x.food(r.bag.Mass()) }},
+		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(r boxBagRow) Value { return x.food(r.sent()) }},
 	}, rows), rows, func(r boxBagRow) boxGroup { return boxGroup{r.box, r.parcel} })
 }
 

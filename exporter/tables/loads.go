@@ -138,7 +138,7 @@ func (x *index) itemAbout(item carry.Item) string {
 	switch item.Kind {
 	case carry.BagItem:
 		bag := x.bag(item.Key)
-		return fmt.Sprintf("day %d %s: %s", bag.Day, mealName(bag.Meal), x.recipe(bag.Recipe))
+		return fmt.Sprintf("%s, %s: %s", dayRange(bag.Day, bag.LastDay), bagMeal(bag), x.bagDish(bag))
 	case carry.GearItem:
 		if gear := x.Gear(item.Key); gear != nil {
 			return string(gear.Kind)

@@ -150,10 +150,10 @@ func (v *view) thing(item *carry.Item, day int) (thing, bool) {
 	switch item.Kind {
 	case carry.BagItem:
 		t.bag = v.bags[item.Key]
-		if t.bag == nil || t.bag.Day < day {
+		if t.bag == nil || t.bag.LastDay < day {
 			return t, false
 		}
-		t.name, t.mass, t.about = t.bag.Code, t.bag.Mass(), v.aboutBag(t.bag)
+		t.name, t.mass, t.about = t.bag.Code, t.bag.On(day), v.aboutBag(t.bag)
 	case carry.GearItem:
 		if gear := v.gear(item.Key); gear != nil {
 			t.name, t.group, t.about = gear.Name, gear.Group, kindWord(gear.Kind)

@@ -1,7 +1,6 @@
 package loads
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
@@ -30,13 +29,11 @@ func fuelWords(c *cooking.Container, day int) string {
 }
 
 func (v *view) aboutBag(b *bags.Bag) string {
-	words := []string{fmt.Sprintf("%s %d, %s", lang.L("day"), b.Day, lang.L(string(b.Meal)))}
+	words := []string{bench.BagDays(b)}
 	if m := v.plan.Trip.Member(b.Member); m != nil {
 		words = append(words, lang.X("for-member", "for {{.Name}}", data{"Name": m.Name}))
 	}
-	if r := v.plan.Trip.Recipe(b.Recipe); r != nil {
-		words = append(words, r.Name)
-	}
+	words = append(words, bench.BagName(v.plan.Trip, b))
 	return strings.Join(words, ", ")
 }
 

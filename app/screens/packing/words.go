@@ -44,9 +44,9 @@ func (w *work) foodName(id trip.FoodID) string {
 	return "–"
 }
 
-// slotWords says which meal a bag is for: "Day 1, lunch, Larch".
+// slotWords says which meals a bag is for: "Day 1, lunch, Larch".
 func (w *work) slotWords(bag *bags.Bag) string {
-	words := lang.X("packing-slot", "Day {{.Day}}, {{.Meal}}", data{"Day": bag.Day, "Meal": lang.L(string(bag.Meal))})
+	words := bench.BagDays(bag)
 	if group := w.trip.Group(bag.Group); group != nil && len(w.trip.Groups) > 1 {
 		words += ", " + group.Name
 	}
@@ -55,18 +55,14 @@ func (w *work) slotWords(bag *bags.Bag) string {
 
 // eaterWords says who eats it: "for Kim", "for 5".
 func (w *work) eaterWords(bag *bags.Bag) string {
-	if m := w.trip.Member(bag.Member); m != nil {
+	if m := w.trip.Member(bag.OnlyEater()); m != nil {
 		return lang.X("packing-for-one", "for {{.Name}} only", data{"Name": m.Name})
 	}
 	return lang.X("packing-for-many", "for {{.Count}}", data{"Count": bag.Eaters})
 }
 
-func (w *work) dishName(bag *bags.Bag) string {
-	if recipe := w.trip.Recipe(bag.Recipe); recipe != nil {
-		return recipe.Name
-	}
-	return lang.L("reserve")
-}
+// dishName is what a bag is called: by its dish, its food or its eater.
+func (w *work) dishName(bag *bags.Bag) string { return bench.BagName(w.trip, bag) }
 
 // partWords says which of several bags it is, or nothing.
 func partWords(bag *bags.Bag) string {

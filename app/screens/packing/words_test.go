@@ -94,7 +94,7 @@ func TestTheLabelSaysMealEaterDishAndCooking(t *testing.T) {
 		t.Errorf("with two groups it says %q", got)
 	}
 	w.trip.Recipes = nil
-	if got := w.dishName(rice); got != "reserve" {
+	if got := w.dishName(rice); got != "Rice, Bar" {
 		t.Errorf("a bag of no recipe is called %q", got)
 	}
 }

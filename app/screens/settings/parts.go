@@ -16,6 +16,7 @@ func parts(u units.System) []part {
 		{lang.L("Meals and portions"), mealSettings(u)},
 		{lang.L("From the shop to the start"), waySettings(u)},
 		{lang.L("Cooking and water"), cookingSettings(u)},
+		{lang.L("Bags and packing night"), bagSettings(u)},
 		{lang.L("Who carries what"), loadSettings()},
 		{lang.L("Emergency reserve"), reserveSettings()},
 		{lang.L("Money"), moneySettings()},
@@ -97,6 +98,21 @@ func cookingSettings(u units.System) []setting {
 	}
 }
 
+func bagSettings(u units.System) []setting {
+	return []setting{
+		number("store_meals", lang.L("A store from"), lang.L("Oil, milk powder, coffee, grated cheese: what is taken by the spoon at so many meals of a stage is one bag or bottle for all of them. 0 gives each meal its own."),
+			whole(lang.L("meals")), func(s *trip.Settings) *int { return &s.StoreMeals }),
+		number("snack_days", lang.L("Days in a snack bag"), lang.L("Each member gets the snacks of so many days in one bag. With 1 nobody can eat ahead, and there are many bags to fill."),
+			whole(lang.L("days")), func(s *trip.Settings) *int { return &s.SnackDays }),
+		yesNo("lunch_per_eater", lang.L("Lunch in own bags"), lang.L("Each eater has lunch in a bag of their own. With no it is handed round, and the label says how much is whose."),
+			func(s *trip.Settings) *bool { return &s.LunchPerEater }),
+		number("smellables_ml", lang.L("Smells besides food"), lang.L("Room that each member's paste, soap, cream and rubbish take in the food-storage containers, where there are any."),
+			smallVolume(u), func(s *trip.Settings) *units.Volume { return &s.Smellables }),
+		number("helpers", lang.L("Helpers on packing night"), lang.L("How many people pack. The evening's length hangs on it."),
+			whole(lang.L("people")), func(s *trip.Settings) *int { return &s.Helpers }),
+	}
+}
+
 func loadSettings() []setting {
 	return []setting{
 		number("dinner_share", lang.L("Dinners in one pack"), lang.L("The largest part of a stage's dinners that one member carries, so that a pack that is lost costs no more. 100 % is no rule."),
@@ -119,7 +135,5 @@ func moneySettings() []setting {
 	return []setting{
 		currency(),
 		budget(),
-		number("helpers", lang.L("Helpers on packing night"), lang.L("How many people pack. The evening's length hangs on it."),
-			whole(lang.L("people")), func(s *trip.Settings) *int { return &s.Helpers }),
 	}
 }

@@ -2,6 +2,7 @@ package trail
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -9,8 +10,10 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/app/written"
+	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
@@ -30,7 +33,7 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 	columns := []grid.Column[string]{
 		column(lang.L("Bag"), 84, func(b trail.Bag) string { return b.Code }),
 		column(lang.L("Gone"), 96, func(b trail.Bag) string { return endText(b.End) }),
-		column(lang.L("Meal"), 98, func(b trail.Bag) string { return lang.L(string(b.Meal)) }),
+		column(lang.L("Meal"), 98, func(b trail.Bag) string { return lang.L(string(s.mealToday(b))) }),
 		column(lang.L("Group"), 68, func(b trail.Bag) string { return s.groupName(b.Group) }),
 		column(lang.L("Dish"), 226, s.dishText),
 		column(lang.L("Who has it"), 92, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
@@ -82,20 +85,40 @@ func minutes(m units.Minutes) string {
 }
 
 func (s *Screen) dishText(b trail.Bag) string {
-	name := "–"
-	if recipe := s.bench.Trip().Recipe(b.Recipe); recipe != nil {
-		name = recipe.Name
-	}
+	name := bench.BagName(s.bench.Trip(), b.Bag)
 	if b.Member != 0 {
 		name += ", " + lang.L("for") + " " + s.memberName(b.Member)
 	}
 	return name
 }
 
-// contentsText names what is in a bag, most first.
+// mealToday is the first meal of the day that takes from a bag.
+func (s *Screen) mealToday(b trail.Bag) trip.Meal {
+	if uses := b.UsesOn(s.number); len(uses) > 0 {
+		return uses[0].Meal
+	}
+	return b.Meal
+}
+
+// takenToday adds up what the day takes from a bag.
+func (s *Screen) takenToday(b trail.Bag) []bags.Content {
+	var list []bags.Content
+	for _, use := range b.UsesOn(s.number) {
+		for _, c := range use.Contents {
+			if i := slices.IndexFunc(list, func(x bags.Content) bool { return x.Food == c.Food }); i >= 0 {
+				list[i].Mass += c.Mass
+			} else {
+				list = append(list, c)
+			}
+		}
+	}
+	return list
+}
+
+// contentsText names what the day takes from a bag, most first.
 func (s *Screen) contentsText(b trail.Bag) string {
 	var words []string
-	for _, content := range b.Contents {
+	for _, content := range s.takenToday(b) {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
 			words = append(words, written.Quantity(content.Mass, s.bench.Units())+" "+food.Name)
 		}

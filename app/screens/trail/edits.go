@@ -66,12 +66,12 @@ func setEnd(t *trip.Trip, key string, end trip.End, day int, back bool) {
 	}
 }
 
-// allEaten marks every bag of the day that is still there.
+// allEaten marks every bag that the day eats up and that is still there.
 func (s *Screen) allEaten() {
 	day, list := s.number, s.day.Bags
 	_ = s.bench.Edit(lang.X("all-eaten", "note that all bags of day {{.Day}} were eaten", map[string]any{"Day": day}), func(t *trip.Trip) error {
 		for _, bag := range list {
-			if bag.End == "" {
+			if bag.End == "" && bag.LastDay <= day { // a store goes on
 				setEnd(t, bag.Key, trip.Eaten, day, false)
 			}
 		}

@@ -114,9 +114,9 @@ func (p *sidePanel) addBag(bag trail.Bag) {
 	p.chosen.Add(line(bag.Code, look.Figure))
 	p.chosen.Add(heading(s.dishText(bag)))
 	p.chosen.Add(paragraph(lang.X("bag-who", "{{.Meal}}, {{.Group}}, for {{.Eaters}}. {{.Who}} has it.", map[string]any{
-		"Meal": lang.L(string(bag.Meal)), "Group": s.groupName(bag.Group), "Eaters": bag.Eaters, "Who": s.memberName(bag.Carrier)})))
+		"Meal": lang.L(string(s.mealToday(bag))), "Group": s.groupName(bag.Group), "Eaters": bag.Eaters, "Who": s.memberName(bag.Carrier)})))
 	p.addAllergens(bag)
-	for _, content := range bag.Contents {
+	for _, content := range s.takenToday(bag) {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
 			p.chosen.Add(line(written.Quantity(content.Mass, u)+"  "+food.Name, look.Body))
 		}
@@ -146,7 +146,7 @@ func (p *sidePanel) cookingText(bag trail.Bag, u units.System) string {
 		return strings.Join(words, " ")
 	}
 	for _, meal := range made.Cooking.Meals {
-		if meal.Day != bag.Day || meal.Meal != bag.Meal || meal.Group != bag.Group {
+		if meal.Day != p.screen.number || meal.Meal != p.screen.mealToday(bag) || meal.Group != bag.Group {
 			continue
 		}
 		if meal.Cold {
@@ -183,7 +183,7 @@ func (p *sidePanel) addBagFindings(bag trail.Bag) {
 	}
 	for _, finding := range made.Findings {
 		at := finding.Place
-		own := at.Bag == bag.Key || at.Day == bag.Day && at.Meal == bag.Meal && (at.Group == 0 || at.Group == bag.Group)
+		own := at.Bag == bag.Key || at.Day == p.screen.number && at.Meal == p.screen.mealToday(bag) && (at.Group == 0 || at.Group == bag.Group)
 		if own && finding.Severity != findings.Note {
 			p.chosen.Add(findingRow(finding, p.screen.bench.Units()))
 		}
@@ -224,7 +224,7 @@ func (p *sidePanel) itemName(item carry.Item) string {
 	case carry.BagItem:
 		for i := range made.Bags.Bags {
 			if bag := &made.Bags.Bags[i]; bag.Key == item.Key {
-				return fmt.Sprintf("%s  %s, %s", bag.Code, dayNumber(bag.Day), lang.L(string(bag.Meal)))
+				return fmt.Sprintf("%s  %s", bag.Code, bench.BagDays(bag))
 			}
 		}
 	case carry.GearItem:

@@ -184,8 +184,16 @@ func TestOneKeyNotesWhatBecameOfABag(t *testing.T) {
 		t.Error("undo does not take the notes back")
 	}
 	s.Do("All of the day was eaten")
-	if have := len(s.bench.Trip().Progress.Ends); have != len(s.day.Bags) {
-		t.Errorf("%d of %d bags are eaten", have, len(s.day.Bags))
+	eatenUp := 0
+	for _, bag := range s.day.Bags {
+		if bag.LastDay == s.number {
+			eatenUp++
+		} else if s.bench.Trip().Progress.BagEnd(bag.Key) != nil {
+			t.Errorf("bag %s is for later days too", bag.Code)
+		}
+	}
+	if have := len(s.bench.Trip().Progress.Ends); have != eatenUp || eatenUp == len(s.day.Bags) {
+		t.Errorf("%d bags are eaten, want %d of %d", have, eatenUp, len(s.day.Bags))
 	}
 	focused.TypedRune('x')
 	s.WantUndo("note that all bags of day 4 were eaten")

@@ -28,6 +28,7 @@ func settingsFields(s *trip.Settings) []field {
 		numberOf("fuel_reserve", &s.FuelReserve), numberOf("water_start_c", &s.WaterStart),
 		wholeOf("hot_drink_ul", &s.HotDrink), wholeOf("wash_up_ul", &s.WashUp),
 		numberOf("dinner_share_of_pack", &s.DinnerShare), numberOf("fuel_share_of_pack", &s.FuelShare),
+		wholeOf("store_meals", &s.StoreMeals), wholeOf("snack_days", &s.SnackDays), flagOf("lunch_per_eater", &s.LunchPerEater), wholeOf("smellables_ul", &s.Smellables),
 		maybeWhole("budget_minor", &s.Budget), wholeOf("helpers", &s.Helpers),
 		numberOf("reserve_days", &s.ReserveDays), referenceTo("reserve_recipe", &s.ReserveRecipe),
 		numberOf("seconds_share", &s.Seconds), numberOf("menu_aim", &s.MenuAim), numberOf("cook_minutes", &s.CookMinutes),

@@ -110,3 +110,9 @@ CREATE TABLE hand_over (
   to_member INTEGER NOT NULL REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED,
   PRIMARY KEY (replan, place)
 ) STRICT, WITHOUT ROWID;
+
+-- What is bagged alone.
+ALTER TABLE settings ADD COLUMN store_meals INTEGER NOT NULL DEFAULT 2;
+ALTER TABLE settings ADD COLUMN snack_days INTEGER NOT NULL DEFAULT 3;
+ALTER TABLE settings ADD COLUMN lunch_per_eater INTEGER NOT NULL DEFAULT 0 CHECK (lunch_per_eater IN (0, 1));
+ALTER TABLE settings ADD COLUMN smellables_ul INTEGER NOT NULL DEFAULT 0;

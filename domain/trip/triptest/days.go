@@ -51,6 +51,8 @@ func (b *builder) settings() trip.Settings {
 	s.HotDrink = units.Volume(b.pick(0, 5)) * 100 * units.Millilitre
 	s.DinnerShare = b.hundredths(30, 100)
 	s.Helpers = b.pick(1, 6)
+	s.StoreMeals, s.SnackDays, s.LunchPerEater = b.pick(0, 3), b.pick(1, 4), b.chance(30)
+	s.Smellables = units.Volume(b.pick(0, 8)) * 100 * units.Millilitre
 	s.ReserveDays = b.tenths(0, 10)
 	s.ReserveEnd = oneOf(b, trip.ReserveEnds()...)
 	s.Budget = maybe(b, 30, units.Money(b.pick(0, 2_000_000)))

@@ -152,7 +152,7 @@ func (m *maker) head(bag *bags.Bag, d detail, size, width press.Points) press.Bl
 // slot is when and for whom the bag is.
 func (m *maker) slot(bag *bags.Bag, d detail, size, width press.Points) press.Block {
 	p := m.press
-	when := []typeset.Span{typeset.Bold(strings.ToUpper(p.MealName(bag.Meal))), typeset.Plain("  " + p.Day(bag.Day))}
+	when := []typeset.Span{typeset.Bold(strings.ToUpper(p.When(bag))), typeset.Plain("  " + p.BagDays(bag))}
 	who := joined(", ", p.GroupName(bag.Group), p.Eaters(bag))
 	style := press.Style{Size: size, Ink: p.Inks.Ink}
 	strong := press.Style{Size: size, Bold: bag.Member != 0, Ink: p.Inks.Ink}

@@ -59,7 +59,7 @@ func boxedBag(p *press.Press, table *press.Table, key string) press.Block {
 	if bag == nil {
 		return table.Row(p.TickCell(9), p.CodeCell(10, key), press.NoCell, press.NoCell, press.NoCell, press.NoCell)
 	}
-	meal := p.Tell(prose.Say("Day %d", bag.Day)) + " " + p.MealName(bag.Meal) + ", " + p.Eaters(bag)
+	meal := p.BagDays(bag) + ", " + p.When(bag) + ", " + p.Eaters(bag)
 	return table.Row(p.TickCell(9), p.CodeCell(10, bag.Code), p.Cell(body, meal), p.Cell(body, strings.Join(append([]string{p.DishName(bag)}, p.Care(bag)...), " · ")),
 		p.Cell(press.Style{Size: 8, Ink: p.Inks.Danger}, p.InShort(press.Allergens(bag.Allergens))), p.Cell(body, p.Mass(bag.Mass())))
 }

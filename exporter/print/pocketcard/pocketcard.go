@@ -198,7 +198,7 @@ func (c *card) stage(stage *carry.Stage, own []carry.Item) []press.Block {
 		byDay[bag.Day] = append(byDay[bag.Day], press.Beside(
 			press.Placed{Block: c.Tick(6.5)},
 			press.Placed{X: 11, Block: c.Spans(c.body(), width-11, typeset.Bold(bag.Code),
-				typeset.Plain("  "+c.MealName(bag.Meal)+", "+c.DishName(bag)))},
+				typeset.Plain("  "+c.When(bag)+", "+c.DishName(bag)))},
 		))
 	}
 	if len(things) > 0 {

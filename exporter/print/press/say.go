@@ -57,8 +57,18 @@ func (p *Press) FoodName(id trip.FoodID) string {
 	return p.Tell(prose.Say("unknown food"))
 }
 
-// DishName names what a bag becomes.
+// DishName names what a bag becomes; a store by its food.
 func (p *Press) DishName(bag *bags.Bag) string {
+	switch {
+	case bag.Kind == bags.SnackBag && len(bag.Uses) > 1:
+		return p.Tell(prose.Say("Snacks"))
+	case len(bag.Uses) > 1:
+		var names []string
+		for _, content := range bag.Contents {
+			names = append(names, p.FoodName(content.Food))
+		}
+		return strings.Join(names, ", ")
+	}
 	if recipe := p.Recipe(bag.Recipe); recipe != nil {
 		return recipe.Name
 	}
@@ -72,6 +82,26 @@ func CountBags(count int) prose.Text {
 
 // MealName names a meal.
 func (p *Press) MealName(meal trip.Meal) string { return p.Tell(prose.Say("%s", meal)) }
+
+// When says for which meal a bag is, or that several take from it.
+func (p *Press) When(bag *bags.Bag) string {
+	if len(bag.Uses) > 1 && bag.Kind != bags.SnackBag {
+		return p.Tell(prose.Say("store"))
+	}
+	return p.MealName(bag.Meal)
+}
+
+// BagDays says on which days a bag is eaten from, with their dates.
+func (p *Press) BagDays(bag *bags.Bag) string {
+	if bag.LastDay <= bag.Day {
+		return p.Day(bag.Day)
+	}
+	first, last := p.ShortDate(p.Trip.DateOf(bag.Day)), p.ShortDate(p.Trip.DateOf(bag.LastDay))
+	if first == "" || last == "" {
+		return p.Tell(prose.Say("Days %d to %d", bag.Day, bag.LastDay))
+	}
+	return p.Tell(prose.Say("Days %d to %d, %s to %s", bag.Day, bag.LastDay, first, last))
+}
 
 // Day names a day of the trip with its date where there is one.
 func (p *Press) Day(day int) string {
@@ -150,8 +180,8 @@ func (p *Press) quantity(quantity prose.Quantity, system units.System) string {
 
 // Eaters says who eats a bag: "only for Kim", "for 5".
 func (p *Press) Eaters(bag *bags.Bag) string {
-	if bag.Member != 0 {
-		return p.Tell(prose.Say("only for %s", p.MemberName(bag.Member)))
+	if only := bag.OnlyEater(); only != 0 {
+		return p.Tell(prose.Say("only for %s", p.MemberName(only)))
 	}
 	return p.Tell(prose.Say("for %d", bag.Eaters))
 }
@@ -169,6 +199,9 @@ func (p *Press) Cook(bag *bags.Bag) string {
 	var parts []string
 	recipe, meal := p.Recipe(bag.Recipe), p.Meal(bag.Day, bag.Meal, bag.Group)
 	cold := meal != nil && meal.Cold
+	if len(bag.Uses) > 1 && bag.Kind != bags.SnackBag {
+		return p.Tell(prose.Say("take from it %d times; the recipe cards say how much", len(bag.Uses)))
+	}
 	if bag.Place == trip.AtBowl && bag.Meal != trip.Snack && bag.Water == 0 {
 		parts = append(parts, p.Tell(prose.Say("onto the bowls")))
 	}
@@ -211,10 +244,15 @@ func (p *Press) With(bag *bags.Bag) string {
 	}
 }
 
-// First tells whether a bag is the first of those that are made together.
+// First tells whether a bag is the first of those that are made together and
+// that this dish uses up: what it takes from a store comes beside.
 func (p *Press) First(bag *bags.Bag) bool {
-	list := p.together(bag)
-	return len(list) == 0 || list[0] == bag
+	for _, other := range p.together(bag) {
+		if len(other.Uses) == 1 {
+			return other == bag
+		}
+	}
+	return true
 }
 
 // together lists the bags of a pot that the same people eat.
@@ -317,15 +355,18 @@ type Keeps struct {
 // be so; it never counts as safe.
 func (p *Press) Keeping(bag *bags.Bag) Keeps {
 	last, known := len(p.Trip.Days), true
-	for _, content := range bag.Contents {
-		fate := p.Fate(bag.Day, bag.Meal, bag.Group, content.Food)
-		switch {
-		case fate == nil || fate.Verdict == spoilage.NotKnown:
-			known = false
-		case fate.Verdict == spoilage.NotSafe || fate.LatestDay < bag.Day:
-			return Keeps{p.Tell(prose.Say("NOT SAFE on day %d", bag.Day)), true}
-		default:
-			last = min(last, fate.LatestDay)
+	for i := range bag.Uses {
+		use := &bag.Uses[i]
+		for _, content := range use.Contents {
+			fate := p.Fate(use.Day, use.Meal, bag.Group, content.Food)
+			switch {
+			case fate == nil || fate.Verdict == spoilage.NotKnown:
+				known = false
+			case fate.Verdict == spoilage.NotSafe || fate.LatestDay < use.Day:
+				return Keeps{p.Tell(prose.Say("NOT SAFE on day %d", use.Day)), true}
+			default:
+				last = min(last, fate.LatestDay)
+			}
 		}
 	}
 	switch {

@@ -231,6 +231,11 @@ func draw(ctx context.Context, p *press.Press, kind Kind, options *Options, prog
 
 func (o *Options) day(day int) bool { return len(o.Days) == 0 || slices.Contains(o.Days, day) }
 
+// dayOf tells whether a bag is eaten from on one of the days.
+func (o *Options) dayOf(bag *bags.Bag) bool {
+	return len(o.Days) == 0 || slices.ContainsFunc(o.Days, bag.EatenOn)
+}
+
 func (o *Options) member(id trip.MemberID) bool {
 	return len(o.Members) == 0 || slices.Contains(o.Members, id)
 }
@@ -262,7 +267,7 @@ func Bags(p *press.Press, options *Options) []*bags.Bag {
 	for i := range p.Plan.Bags.Bags {
 		bag := &p.Plan.Bags.Bags[i]
 		noted := p.Trip.Progress.PackedBag(bag.Key)
-		if options.day(bag.Day) && options.has(p, bag) && !(options.Unpacked && noted != nil && noted.Done) {
+		if options.dayOf(bag) && options.has(p, bag) && !(options.Unpacked && noted != nil && noted.Done) {
 			list = append(list, bag)
 		}
 	}
