@@ -5,7 +5,6 @@ import (
 	"context"
 	"reflect"
 	"slices"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
