@@ -74,11 +74,25 @@ func intake(p *plan.Plan, id trip.MemberID, day int) (found struct {
 	return found
 }
 
+// someCarrier gives a member who has gear of the group on a day.
+func someCarrier(t *testing.T, p *plan.Plan, day int) trip.MemberID {
+	t.Helper()
+	for _, stage := range p.Carry.Stages {
+		for _, item := range stage.Items {
+			if stage.FirstDay <= day && day <= stage.LastDay && item.Kind == carry.GearItem {
+				return item.Carrier
+			}
+		}
+	}
+	t.Fatal("nobody carries gear")
+	return 0
+}
+
 // Somebody goes home: what they had goes to others, and nothing else changes
 // hands without need.
 func TestSomebodyGoesHome(t *testing.T) {
 	p := planned(t, triptest.Large(6, 6, 3))
-	leaver := p.Trip.Crew[2].ID
+	leaver := someCarrier(t, p, 3)
 	rest := onwards(t, p, trip.Progress{CrewChanges: []trip.CrewChange{{Member: leaver, Day: 4}}}, 4)
 	given := 0
 	for _, h := range rest.HandOvers {

@@ -29,6 +29,7 @@ type cell struct {
 	allowed                  []int32
 	last, class, density     int // density is the place among the cells of a heap
 	mass, left, bulk, energy float64
+	drops                    []float64 // what is lost with each day, of items that fall day by day; else nil
 }
 
 // newCrumbs states the relaxation for the first days, which weigh as given. Heaps of
@@ -45,12 +46,16 @@ func (in *instance) cells(days, densities int) []cell {
 	type kind struct {
 		last, class int
 		leaves      bool
+		falls       bool
 	}
 	var list []cell
 	for _, group := range in.carrierGroups() {
 		heaps, kinds := map[kind][]int32{}, []kind(nil)
 		for _, j := range group.items {
-			k := kind{min(int(in.last[j]), days-1), int(in.class[j]), in.residual[j] > 0 && int(in.last[j]) < days-1}
+			k := kind{min(int(in.last[j]), days-1), int(in.class[j]), in.residual[j] > 0 && int(in.last[j]) < days-1, in.falls[j]}
+			if k.falls {
+				k.leaves = false // among what is lost with the last day
+			}
 			if heaps[k] == nil {
 				kinds = append(kinds, k)
 			}
@@ -59,7 +64,13 @@ func (in *instance) cells(days, densities int) []cell {
 		for _, k := range kinds {
 			for n, items := range in.byDensity(heaps[k], densities) {
 				c := cell{items: items, allowed: group.allowed, last: k.last, class: k.class, density: n}
+				if k.falls {
+					c.drops = make([]float64, days)
+				}
 				for _, j := range items {
+					for d := range c.drops {
+						c.drops[d] += float64(in.drop(j, d, days))
+					}
 					c.mass += float64(in.mass[j])
 					c.bulk += float64(in.bulk[j])
 					c.energy += float64(in.energy[j])
@@ -155,8 +166,12 @@ func (k *crumbs) setSteps() {
 				k.rowStep[row] += amount / k.unit[row]
 				sum += amount / k.unit[row]
 			}
+			carried := c.mass
 			for d := range k.days {
-				if d <= c.last {
+				if c.drops != nil {
+					add(i*k.days+d, carried)
+					carried -= c.drops[d]
+				} else if d <= c.last {
 					add(i*k.days+d, c.mass)
 				} else {
 					add(i*k.days+d, c.left)

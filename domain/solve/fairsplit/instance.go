@@ -31,7 +31,8 @@ type instance struct {
 	none     int32
 	mass     []int32
 	residual []int32
-	last     []int32 // last day at full mass, from 0
+	last     []int32 // last day before what is left of it, from 0
+	falls    []bool  // it gets lighter before its last day
 	bulk     []int64
 	energy   []int64
 	class    []int32 // -1 for none
@@ -149,6 +150,7 @@ func (in *instance) addItem(it Item, class int32) {
 	in.mass = append(in.mass, int32(it.MassGrams))
 	in.residual = append(in.residual, int32(it.ResidualGrams))
 	in.last = append(in.last, int32(it.GoneAfter-1))
+	in.falls = append(in.falls, it.Mornings != nil)
 	in.bulk = append(in.bulk, it.VolumeMl)
 	in.energy = append(in.energy, it.Energy)
 	in.class = append(in.class, class)
@@ -233,6 +235,15 @@ func (in *instance) setScale() {
 	for _, w := range in.strength {
 		in.scale = append(in.scale, max(1, (common+w-1)/w))
 	}
+}
+
+// drop is what an item loses between a day and the next of those looked at; on
+// the last of them, all that is left.
+func (in *instance) drop(j int32, d, days int) int32 {
+	if d == days-1 {
+		return in.grams(j, d)
+	}
+	return in.grams(j, d) - in.grams(j, d+1)
 }
 
 // mornings are an item's grams on each day.

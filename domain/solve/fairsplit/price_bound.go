@@ -112,6 +112,12 @@ func (k *crumbs) leastCost(whole []int64) (value int64, ok bool) {
 		least := never
 		for _, i := range in.allowed[j] {
 			cost := m*perGram[last*n+int(i)] + r*perLeft[last*n+int(i)] + v*whole[k.bulkRow(int(i))]
+			if in.falls[j] {
+				cost = v * whole[k.bulkRow(int(i))]
+				for d := range days {
+					cost += int64(in.drop(j, d, days)) * perGram[d*n+int(i)]
+				}
+			}
 			if c >= 0 {
 				cost += e * whole[k.classRow(int(i), c)]
 			}

@@ -260,19 +260,29 @@ func (m *market) setPrices(price []float64) {
 func (m *market) ask(c *cell) {
 	n := m.in.members
 	perGram, perLeft, perBulk := m.perGram[c.last*n:(c.last+1)*n], m.perLeft[c.last*n:(c.last+1)*n], m.perBulk
-	if c.class < 0 && c.left == 0 {
+	if c.class < 0 && c.left == 0 && c.drops == nil {
 		for _, i := range c.allowed {
 			m.asked[i] = float64(c.mass*perGram[i]) + float64(c.bulk*perBulk[i])
 		}
 		return
 	}
 	class := max(0, c.class)
+	mass := func(i int32) float64 { return float64(c.mass * perGram[i]) }
+	if c.drops != nil {
+		mass = func(i int32) float64 {
+			sum := 0.0
+			for d, drop := range c.drops {
+				sum += float64(drop * m.perGram[d*n+int(i)])
+			}
+			return sum
+		}
+	}
 	perEnergy, energy := perBulk, 0.0
 	if c.class >= 0 {
 		perEnergy, energy = m.perEnergy[class*n:(class+1)*n], c.energy
 	}
 	for _, i := range c.allowed {
-		m.asked[i] = float64(c.mass*perGram[i]) + float64(c.bulk*perBulk[i]) + float64(c.left*perLeft[i]) + float64(energy*perEnergy[i])
+		m.asked[i] = mass(i) + float64(c.bulk*perBulk[i]) + float64(c.left*perLeft[i]) + float64(energy*perEnergy[i])
 	}
 }
 
@@ -289,7 +299,12 @@ func (m *market) sumUp(share, burden []float64) {
 				continue
 			}
 			i := int(i32)
-			m.sums[i*days+c.last] += float64(c.mass * part)
+			if c.drops == nil {
+				m.sums[i*days+c.last] += float64(c.mass * part)
+			}
+			for d, drop := range c.drops {
+				m.sums[i*days+d] += float64(drop * part)
+			}
 			m.sums[m.bulkRow(i)] += float64(c.bulk * part)
 			if c.class >= 0 {
 				m.sums[m.classRow(i, c.class)] += float64(c.energy * part)
