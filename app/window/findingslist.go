@@ -1,7 +1,6 @@
 package window
 
 import (
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -134,8 +135,10 @@ import openpyxl
 book = openpyxl.load_workbook(sys.argv[1], data_only=True)
 print(len(book.sheetnames), book["Costs"]["B7"].value, ",".join(book["Bagging list"].tables), book["Crew"]["A5"].value, book["Crew"]["A5"].data_type != "f")
 `
-	out, err := exec.Command(python, "-c", script, saved(t, written(t, plantest.Small()))).CombinedOutput()
-	if got, want := strings.TrimSpace(string(out)), "32 19.48 t_bags =1+1 True"; err != nil || got != want {
+	p := plantest.Small()
+	out, err := exec.Command(python, "-c", script, saved(t, written(t, p))).CombinedOutput()
+	sheets := len(opened(t, p).GetSheetList())
+	if got, want := strings.TrimSpace(string(out)), fmt.Sprintf("%d 19.48 t_bags =1+1 True", sheets); err != nil || got != want {
 		t.Errorf("%v: %q, want %q", err, got, want)
 	}
 }
