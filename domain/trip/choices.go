@@ -53,4 +53,4 @@ func OpenDayNames() []string { return []string{"Mon", "Tue", "Wed", "Thu", "Fri"
 func ReserveEnds() []ReserveEnd { return []ReserveEnd{ReserveTakenHome, ReserveEatenLast} }
 
 // Ends lists what may become of a bag on the trail.
-func Ends() []End { return []End{Eaten, ThrownAway, Lost, TakenAlong} }
+func Ends() []End { return []End{Eaten, ThrownAway, Lost, TakenAlong, NotPacked} }

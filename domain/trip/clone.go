@@ -35,8 +35,10 @@ func (t *Trip) Clone() *Trip {
 	c.Pins = slices.Clone(t.Pins)
 	p := &c.Progress
 	p.Purchases, p.Ends, p.MissingBoxes = slices.Clone(p.Purchases), slices.Clone(p.Ends), slices.Clone(p.MissingBoxes)
-	p.CrewChanges = slices.Clone(p.CrewChanges)
-	p.Replans = cloneEach(p.Replans, func(r *Replan) { r.Moves, r.HandOvers = slices.Clone(r.Moves), slices.Clone(r.HandOvers) })
+	p.PartsGone, p.FuelNotes, p.CrewChanges = slices.Clone(p.PartsGone), slices.Clone(p.FuelNotes), slices.Clone(p.CrewChanges)
+	p.Replans = cloneEach(p.Replans, func(r *Replan) {
+		r.Moves, r.HandOvers, r.Given = slices.Clone(r.Moves), slices.Clone(r.HandOvers), slices.Clone(r.Given)
+	})
 	p.Packed = cloneEach(p.Packed, func(b *PackedBag) { b.Weighed = slices.Clone(b.Weighed) })
 	return &c
 }

@@ -154,16 +154,26 @@ func (t *Trip) renumber(to func(day int) int) {
 	t.Pins = rekeyed(t.Pins, to, func(p *Pin) *string { return &p.Bag })
 	t.Progress.Packed = rekeyed(t.Progress.Packed, to, func(b *PackedBag) *string { return &b.Bag })
 	t.Progress.Ends = rekeyed(t.Progress.Ends, to, func(e *BagEnd) *string { return &e.Bag })
+	t.Progress.PartsGone = rekeyed(t.Progress.PartsGone, to, func(g *PartGone) *string { return &g.Bag })
 	for i := range t.Progress.Ends {
-		e := &t.Progress.Ends[i]
-		if day := to(e.Day); day > 0 {
-			e.Day = day
-		} else {
-			e.Day = max(1, e.Day-1)
-		}
+		renumberNoted(&t.Progress.Ends[i].Day, to)
 	}
+	for i := range t.Progress.PartsGone {
+		renumberNoted(&t.Progress.PartsGone[i].Day, to)
+	}
+	t.Progress.PartsGone = newestOf(t.Progress.PartsGone, func(g PartGone) PartGone { return PartGone{Bag: g.Bag, Day: g.Day} })
 	for i := range t.Progress.Replans {
 		t.Progress.Replans[i].rename(to)
+	}
+}
+
+// renumberNoted gives a day on which something was noted its new number; where
+// the day is taken out it was noted on the day before.
+func renumberNoted(day *int, to func(int) int) {
+	if renumbered := to(*day); renumbered > 0 {
+		*day = renumbered
+	} else {
+		*day = max(1, *day-1)
 	}
 }
 

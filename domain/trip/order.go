@@ -41,6 +41,10 @@ func (t *Trip) Canonical() *Trip {
 func (p Progress) canonical() Progress {
 	p.Packed = sortedBy(p.Packed, func(a, b PackedBag) int { return cmp.Compare(a.Bag, b.Bag) })
 	p.Ends = sortedBy(p.Ends, func(a, b BagEnd) int { return cmp.Compare(a.Bag, b.Bag) })
+	p.PartsGone = sortedBy(p.PartsGone, func(a, b PartGone) int { return cmp.Or(cmp.Compare(a.Bag, b.Bag), cmp.Compare(a.Day, b.Day)) })
+	p.FuelNotes = sortedBy(p.FuelNotes, func(a, b FuelNote) int {
+		return cmp.Or(cmp.Compare(a.Container, b.Container), cmp.Compare(a.Day, b.Day))
+	})
 	p.MissingBoxes = sortedBy(p.MissingBoxes, func(a, b PointID) int { return cmp.Compare(a, b) })
 	p.canonicalWay()
 	return p

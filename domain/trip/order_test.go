@@ -32,10 +32,12 @@ func TestCanonicalForgetsTheOrderOfLists(t *testing.T) {
 		other.Progress.Packed = shuffled(random, made.Progress.Packed)
 		other.Progress.Ends = shuffled(random, made.Progress.Ends)
 		other.Progress.CrewChanges = shuffled(random, made.Progress.CrewChanges)
+		other.Progress.PartsGone = shuffled(random, made.Progress.PartsGone)
+		other.Progress.FuelNotes = shuffled(random, made.Progress.FuelNotes)
 		other.Progress.Replans = shuffled(random, made.Progress.Replans)
 		for i := range other.Progress.Replans {
 			r := &other.Progress.Replans[i]
-			r.Moves, r.HandOvers = shuffled(random, r.Moves), shuffled(random, r.HandOvers)
+			r.Moves, r.HandOvers, r.Given = shuffled(random, r.Moves), shuffled(random, r.HandOvers), shuffled(random, r.Given)
 		}
 		other.Progress.MissingBoxes = shuffled(random, made.Progress.MissingBoxes)
 		if have := other.Canonical(); !reflect.DeepEqual(have, want) {

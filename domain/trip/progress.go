@@ -14,6 +14,8 @@ type Progress struct {
 	Purchases    []Purchase   `json:"purchases,omitempty"`
 	Packed       []PackedBag  `json:"packed,omitempty"`
 	Ends         []BagEnd     `json:"ends,omitempty"`
+	PartsGone    []PartGone   `json:"parts_gone,omitempty"`    // out of bags that are still there
+	FuelNotes    []FuelNote   `json:"fuel_notes,omitempty"`    // what containers of fuel were found to hold
 	MissingBoxes []PointID    `json:"missing_boxes,omitempty"` // where the box did not come
 	CrewChanges  []CrewChange `json:"crew_changes,omitempty"`  // who left or joined on the way, other than planned
 	Replans      []Replan     `json:"replans,omitempty"`       // what was decided on the way
@@ -54,6 +56,7 @@ const (
 	ThrownAway End = "thrown away"
 	Lost       End = "lost"
 	TakenAlong End = "taken along" // by a member who left
+	NotPacked  End = "not packed"  // left at home: it never was in a pack or box
 )
 
 // BagEnd says what became of a bag, and when.
@@ -61,6 +64,22 @@ type BagEnd struct {
 	Bag string `json:"bag"` // bag key of the plan
 	End End    `json:"end"`
 	Day int    `json:"day"` // 1-based
+}
+
+// PartGone is food that is gone out of a bag whose rest is still there.
+type PartGone struct {
+	Bag  string     `json:"bag"`    // bag key of the plan
+	Day  int        `json:"day"`    // 1-based; taken from what is eaten on this day and later
+	End  End        `json:"end"`    // what became of it
+	Mass units.Mass `json:"mass_g"` // of food, wrapping aside
+}
+
+// FuelNote is what a container of fuel was found to hold on a morning. Nothing
+// in it: empty, broken or lost.
+type FuelNote struct {
+	Container string     `json:"fuel_container"` // container key of the plan
+	Day       int        `json:"day"`            // 1-based, before the day's first meal
+	Left      units.Mass `json:"left_g"`
 }
 
 // PackedBag finds what packing night did to a bag, or nil.
@@ -137,6 +156,8 @@ func (t *Trip) tidyProgress(before *Trip) {
 	}
 	p.MissingBoxes = orNil(slices.DeleteFunc(p.MissingBoxes, func(id PointID) bool { return t.Point(id) == nil }))
 	p.Ends = orNil(slices.DeleteFunc(p.Ends, func(e BagEnd) bool { return e.Day > len(t.Days) }))
+	p.PartsGone = orNil(slices.DeleteFunc(p.PartsGone, func(g PartGone) bool { return g.Day > len(t.Days) }))
+	p.FuelNotes = orNil(slices.DeleteFunc(p.FuelNotes, func(f FuelNote) bool { return f.Day > len(t.Days) }))
 	t.tidyTheWay()
 }
 

@@ -25,12 +25,15 @@ func begun() *trip.Trip {
 			{Bag: "d2 dinner g1 r1 b1 pot 1", Weighed: []trip.Weighing{{Food: t.Foods[0].ID, Mass: 412 * units.Gram}}},
 		},
 		Ends:         []trip.BagEnd{{Bag: "d1 dinner g1 r1 b1 pot 1", End: trip.Eaten, Day: 1}},
+		PartsGone:    []trip.PartGone{{Bag: "d2 dinner g1 r1 b1 pot 1", Day: 1, End: trip.ThrownAway, Mass: 80 * units.Gram}},
+		FuelNotes:    []trip.FuelNote{{Container: "leg1 group1 gas mix 1", Day: 2, Left: 90 * units.Gram}},
 		MissingBoxes: []trip.PointID{t.Points[0].ID},
 		CrewChanges:  []trip.CrewChange{{Member: t.Crew[0].ID, Day: 2}},
 		Replans: []trip.Replan{{
 			Day:       2,
 			Moves:     []trip.DishMove{{Dish: "d2 dinner g1 r1 b1", Day: 1, Meal: trip.Lunch, Group: t.Groups[0].ID}, {Dish: "d2 lunch g1 r1 b1"}},
 			HandOvers: []trip.HandOver{{Bag: "d2 dinner g1 r1 b1 pot 1", From: t.Crew[0].ID, To: t.Crew[1].ID}, {Fuel: "leg1 group1 gas mix 1", To: t.Crew[1].ID}},
+			Given:     []trip.GivenBag{{Bag: "d2 snack g1 m1 1", To: t.Crew[1].ID}},
 		}},
 	}
 	return t
@@ -91,7 +94,22 @@ func TestProgressFaults(t *testing.T) {
 		{"moved behind the end", moved(func(m *trip.DishMove) { m.Day = 9 }), "progress.replans 1 moves[1].day", "9"},
 		{"moved to no meal", moved(func(m *trip.DishMove) { m.Meal = "tea" }), "progress.replans 1 moves[1].meal", "tea"},
 		{"moved to no group", moved(func(m *trip.DishMove) { m.Group = 4711 }), "progress.replans 1 moves[1].group", "4711"},
-		{"moved to a ghost", moved(func(m *trip.DishMove) { m.Member = 4711 }), "progress.replans 1 moves[1].member", "4711"},
+		{"given to a ghost", progress(func(p *trip.Progress) { p.Replans[0].Given[0].To = 4711 }), "progress.replans 1 given[1].to", "4711"},
+		{"given no bag", progress(func(p *trip.Progress) { p.Replans[0].Given[0].Bag = "" }), "progress.replans 1 given[1].bag", "no bag"},
+		{"given twice", progress(func(p *trip.Progress) {
+			p.Replans[0].Given = slices.Repeat(p.Replans[0].Given, 2)
+		}), "progress.replans 1 given", "twice"},
+		{"nothing of it gone", progress(func(p *trip.Progress) { p.PartsGone[0].Mass = 0 }), "progress.parts_gone 1 mass_g", "0 kg"},
+		{"gone in an unknown way", progress(func(p *trip.Progress) { p.PartsGone[0].End = "sold" }), "progress.parts_gone 1 end", `"sold"`},
+		{"part gone after the trip", progress(func(p *trip.Progress) { p.PartsGone[0].Day = 7 }), "progress.parts_gone 1 day", "7"},
+		{"part gone twice on a day", progress(func(p *trip.Progress) {
+			p.PartsGone = slices.Repeat(p.PartsGone, 2)
+		}), "progress.parts_gone 0 ", "twice"},
+		{"less than no fuel", progress(func(p *trip.Progress) { p.FuelNotes[0].Left = -1 }), "progress.fuel_notes 1 left_g", "-"},
+		{"fuel of no container", progress(func(p *trip.Progress) { p.FuelNotes[0].Container = " " }), "progress.fuel_notes 1 fuel_container", "no container"},
+		{"fuel seen twice", progress(func(p *trip.Progress) {
+			p.FuelNotes = slices.Repeat(p.FuelNotes, 2)
+		}), "progress.fuel_notes 0 ", "twice"},
 		{"kept for a meal", moved(func(m *trip.DishMove) { m.Day = 0 }), "progress.replans 1 moves[1].day", "without a day"},
 		{"handed over nothing", handed(func(h *trip.HandOver) { h.Bag = "" }), "progress.replans 1 hand_overs[1]", "not exactly one"},
 		{"handed over two things", handed(func(h *trip.HandOver) { h.Fuel = "can" }), "progress.replans 1 hand_overs[1]", "not exactly one"},

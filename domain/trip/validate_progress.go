@@ -29,6 +29,8 @@ func (c *checker) progress() {
 		c.where = Where{List: "progress.ends"}
 		distinct(c, "", "bag", p.Ends, func(e BagEnd) string { return e.Bag })
 	}
+	c.partsGone(p.PartsGone)
+	c.fuelNotes(p.FuelNotes)
 	c.missingBoxes(p.MissingBoxes)
 	c.theWay(p)
 }
@@ -91,6 +93,39 @@ func (c *checker) bagEnd(e *BagEnd) {
 	c.bagKey(e.Bag)
 	word(c, "end", "end of the bag", e.End, Ends()...)
 	c.dayOf(e.Day, "Enter the day on which it happened.")
+}
+
+func (c *checker) partsGone(parts []PartGone) {
+	if !c.size("progress.parts_gone", "parts of bags that are gone", len(parts), 0, MaxNotedBags) {
+		return
+	}
+	for i := range parts {
+		part := &parts[i]
+		c.at("progress.parts_gone", i, 0, "")
+		c.bagKey(part.Bag)
+		word(c, "end", "end of the food", part.End, Ends()...)
+		c.dayOf(part.Day, "Enter the day on which it happened.")
+		c.above("mass_g", "mass of what is gone", part.Mass.Kilograms(), maxStockKilograms, "kg")
+	}
+	c.where = Where{List: "progress.parts_gone"}
+	distinct(c, "", "part of bag", parts, func(g PartGone) string { return fmt.Sprintf("%s on day %d", g.Bag, g.Day) })
+}
+
+func (c *checker) fuelNotes(notes []FuelNote) {
+	if !c.size("progress.fuel_notes", "notes of fuel", len(notes), 0, MaxNotedBags) {
+		return
+	}
+	for i := range notes {
+		note := &notes[i]
+		c.at("progress.fuel_notes", i, 0, "")
+		if c.line("fuel_container", "key of the container", note.Container) && isBlank(note.Container) {
+			c.add("fuel_container", "no container is named", "the key of a fuel container, as the plan shows it", "Name the container, or take the line out.")
+		}
+		c.dayOf(note.Day, "Enter the day on whose morning it was looked at.")
+		c.within("left_g", "fuel left", note.Left.Kilograms(), 0, maxStockKilograms, "kg")
+	}
+	c.where = Where{List: "progress.fuel_notes"}
+	distinct(c, "", "note of container", notes, func(f FuelNote) string { return fmt.Sprintf("%s on day %d", f.Container, f.Day) })
 }
 
 func (c *checker) missingBoxes(points []PointID) {

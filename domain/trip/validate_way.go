@@ -42,6 +42,17 @@ func (c *checker) replan(r *Replan) {
 			c.leave()
 		}
 	}
+	if c.count("given", "bags given away", len(r.Given), 0, MaxNotedBags) {
+		distinct(c, "given", "bag", r.Given, func(g GivenBag) string { return g.Bag })
+		for i := range r.Given {
+			c.enter("given", i)
+			c.bagKey(r.Given[i].Bag)
+			if !c.members[r.Given[i].To] {
+				c.missing("to", "member", int64(r.Given[i].To), "one of the crew")
+			}
+			c.leave()
+		}
+	}
 }
 
 // thing names what changes hands.
@@ -68,8 +79,8 @@ func (c *checker) dishMove(move *DishMove) {
 		c.add("dish", "no dish is named", "the key of a dish, as the plan shows it", "Name the dish, or take the line out.")
 	}
 	if move.Day == 0 {
-		if move.Meal != "" || move.Group != 0 || move.Member != 0 {
-			c.add("day", "a meal is named without a day", "a day, or no meal, group and member", "Enter the day, or leave the rest empty.")
+		if move.Meal != "" || move.Group != 0 {
+			c.add("day", "a meal is named without a day", "a day, or no meal and group", "Enter the day, or leave the rest empty.")
 		}
 		return
 	}
@@ -77,9 +88,6 @@ func (c *checker) dishMove(move *DishMove) {
 	word(c, "meal", "meal", move.Meal, Meals()...)
 	if !c.groups[move.Group] {
 		c.missing("group", "cook group", int64(move.Group), "one of the cook groups")
-	}
-	if move.Member != 0 && !c.members[move.Member] {
-		c.missing("member", "member", int64(move.Member), "one of the crew, or nobody")
 	}
 }
 

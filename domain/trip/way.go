@@ -19,15 +19,22 @@ type Replan struct {
 	Day       int        `json:"day"` // 1-based; one a day
 	Moves     []DishMove `json:"moves,omitempty"`
 	HandOvers []HandOver `json:"hand_overs,omitempty"`
+	Given     []GivenBag `json:"given,omitempty"`
 }
 
 // DishMove says that a dish is eaten at another meal than it was packed for.
 type DishMove struct {
-	Dish   string   `json:"dish"`             // key of the dish as planned, with which the keys of its bags begin: "d3 dinner g1 r7 b1"
-	Day    int      `json:"day"`              // on which it is eaten now; 0: carried on, for no meal yet
-	Meal   Meal     `json:"meal,omitempty"`   // at which; none for day 0
-	Group  GroupID  `json:"group,omitempty"`  // whose; none for day 0
-	Member MemberID `json:"member,omitempty"` // who eats it alone; 0: all of the group
+	Dish  string  `json:"dish"`            // key of the dish as planned, with which the keys of its bags begin: "d3 dinner g1 r7 b1"
+	Day   int     `json:"day"`             // on which it is eaten now; 0: carried on, for no meal yet
+	Meal  Meal    `json:"meal,omitempty"`  // at which; none for day 0
+	Group GroupID `json:"group,omitempty"` // whose; none for day 0
+}
+
+// GivenBag is a bag packed for one eater that another eats from this morning
+// on, on the days it was packed for.
+type GivenBag struct {
+	Bag string   `json:"bag"` // bag key of the plan
+	To  MemberID `json:"to"`
 }
 
 // HandOver is a thing that changes hands. One of bag, gear and fuel says what.
@@ -41,7 +48,7 @@ type HandOver struct {
 
 // UnderWay tells whether something was noted that only happens on the way.
 func (p *Progress) UnderWay() bool {
-	return len(p.Ends)+len(p.MissingBoxes)+len(p.CrewChanges)+len(p.Replans) > 0
+	return len(p.Ends)+len(p.PartsGone)+len(p.FuelNotes)+len(p.MissingBoxes)+len(p.CrewChanges)+len(p.Replans) > 0
 }
 
 // There tells whether a member is with the group on a day (1-based): as
@@ -71,6 +78,8 @@ func (p *Progress) Replan(day int) *Replan {
 func (p *Progress) KnownOn(day int) Progress {
 	known := *p
 	known.Ends = slices.DeleteFunc(slices.Clone(p.Ends), func(e BagEnd) bool { return e.Day >= day })
+	known.PartsGone = slices.DeleteFunc(slices.Clone(p.PartsGone), func(g PartGone) bool { return g.Day >= day })
+	known.FuelNotes = slices.DeleteFunc(slices.Clone(p.FuelNotes), func(f FuelNote) bool { return f.Day > day })
 	known.CrewChanges = slices.DeleteFunc(slices.Clone(p.CrewChanges), func(c CrewChange) bool { return c.Day > day })
 	known.Replans = slices.DeleteFunc(slices.Clone(p.Replans), func(r Replan) bool { return r.Day > day })
 	return known
@@ -91,13 +100,14 @@ func (t *Trip) tidyTheWay() {
 func (r *Replan) tidy(t *Trip) {
 	for i := range r.Moves {
 		move := &r.Moves[i]
-		if move.Day > len(t.Days) || move.Day > 0 && t.Group(move.Group) == nil || move.Member != 0 && t.Member(move.Member) == nil {
+		if move.Day > len(t.Days) || move.Day > 0 && t.Group(move.Group) == nil {
 			*move = DishMove{Dish: move.Dish}
 		}
 	}
 	r.HandOvers = orNil(slices.DeleteFunc(r.HandOvers, func(h HandOver) bool {
 		return t.Member(h.To) == nil || h.Gear != 0 && t.GearItem(h.Gear) == nil
 	}))
+	r.Given = orNil(slices.DeleteFunc(r.Given, func(g GivenBag) bool { return t.Member(g.To) == nil }))
 	for i := range r.HandOvers {
 		if h := &r.HandOvers[i]; h.From != 0 && t.Member(h.From) == nil {
 			h.From = 0
@@ -125,6 +135,10 @@ func (t *Trip) redate(to func(day int) int) {
 		p.Replans[i].Day = min(next(p.Replans[i].Day), len(t.Days))
 	}
 	p.Replans = newestOf(p.Replans, func(r Replan) int { return r.Day })
+	for i := range p.FuelNotes {
+		p.FuelNotes[i].Day = min(next(p.FuelNotes[i].Day), len(t.Days))
+	}
+	p.FuelNotes = newestOf(p.FuelNotes, func(f FuelNote) FuelNote { return FuelNote{Container: f.Container, Day: f.Day} })
 }
 
 // rename gives the dishes and bags named on the way the new numbers of their
@@ -141,6 +155,7 @@ func (r *Replan) rename(to func(day int) int) {
 		}
 	}
 	r.HandOvers = rekeyed(r.HandOvers, to, func(h *HandOver) *string { return &h.Bag })
+	r.Given = rekeyed(r.Given, to, func(g *GivenBag) *string { return &g.Bag })
 }
 
 // newestOf keeps the last of those that have the same key.
@@ -170,5 +185,6 @@ func (p *Progress) canonicalWay() {
 		r.HandOvers = sortedBy(r.HandOvers, func(a, b HandOver) int {
 			return cmp.Or(cmp.Compare(a.Bag, b.Bag), cmp.Compare(a.Gear, b.Gear), cmp.Compare(a.Fuel, b.Fuel))
 		})
+		r.Given = sortedBy(r.Given, func(a, b GivenBag) int { return cmp.Compare(a.Bag, b.Bag) })
 	}
 }

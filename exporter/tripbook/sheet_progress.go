@@ -113,6 +113,39 @@ func bagEndSheet() sheet {
 	return t
 }
 
+func partGoneSheet() sheet {
+	type R = trip.PartGone
+	t := &table[R]{
+		name: sheetPartsGone, list: "progress.parts_gone",
+		about: "Food that is gone out of bags whose rest is still there. Usually this sheet is empty.",
+		fresh: func() R { return R{} },
+		columns: []column[R]{
+			col("Bag", "bag", func(g *R) *string { return &g.Bag }, line(), helpBag).must().wide(34),
+			col("Day", "day", func(g *R) *int { return &g.Day }, count(), "The number of the day on which it happened.").must().wide(6),
+			col("End", "end", func(g *R) *trip.End { return &g.End }, word(trip.Ends()), "What became of it.").must().wide(14),
+			col("Food", "mass_g", func(g *R) *units.Mass { return &g.Mass }, exact[units.Mass](foodMass), "How much food is gone, wrapping aside.").must(),
+		},
+	}
+	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.PartsGone })
+	return t
+}
+
+func fuelNoteSheet() sheet {
+	type R = trip.FuelNote
+	t := &table[R]{
+		name: sheetFuelNotes, list: "progress.fuel_notes",
+		about: "What containers of fuel were found to hold on the way. Usually this sheet is empty.",
+		fresh: func() R { return R{} },
+		columns: []column[R]{
+			col("Fuel container", "fuel_container", func(f *R) *string { return &f.Container }, line(), "The key of a container, as the plan shows it.").must().wide(28),
+			col("Day", "day", func(f *R) *int { return &f.Day }, count(), "The number of the day on whose morning it was looked at.").must().wide(6),
+			col("Left", "left_g", func(f *R) *units.Mass { return &f.Left }, exact[units.Mass](foodMass), "Fuel in it, the container aside. 0: empty, broken or lost."),
+		},
+	}
+	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Progress.FuelNotes })
+	return t
+}
+
 func missingBoxSheet() sheet {
 	type R = trip.PointID
 	t := &table[R]{

@@ -86,7 +86,6 @@ func dishMoveSheet() sheet {
 			col("Day", "day", func(m *R) *int { return &m.what.Day }, orBlank(count()), "The number of the day on which it is eaten. Empty: carried on, for no meal yet.").wide(6),
 			col("Meal", "meal", func(m *R) *trip.Meal { return &m.what.Meal }, orBlank(word(trip.Meals())), "The meal at which it is eaten.").wide(12),
 			col("Cook group", "group", func(m *R) *trip.GroupID { return &m.what.Group }, orBlank(toGroup()), "Who eat it.").wide(20),
-			col("For one", "member", func(m *R) *trip.MemberID { return &m.what.Member }, orBlank(toMember()), "Who eats it alone. Empty: all of the group.").wide(22),
 		},
 	}
 	t.from, t.into = decidedList("moves", func(r *trip.Replan) *[]trip.DishMove { return &r.Moves })
@@ -109,5 +108,21 @@ func handOverSheet() sheet {
 		},
 	}
 	t.from, t.into = decidedList("hand_overs", func(r *trip.Replan) *[]trip.HandOver { return &r.HandOvers })
+	return t
+}
+
+func givenBagSheet() sheet {
+	type R = decided[trip.GivenBag]
+	t := &table[R]{
+		name: sheetGivenBags, list: "progress.replans.given",
+		about: "Bags packed for one eater that another eats from a morning of decision on. Usually this sheet is empty.",
+		fresh: func() R { return R{} },
+		columns: []column[R]{
+			decidedOn[trip.GivenBag](),
+			col("Bag", "bag", func(g *R) *string { return &g.what.Bag }, line(), helpBag).must().wide(34),
+			col("To", "to", func(g *R) *trip.MemberID { return &g.what.To }, toMember(), "Who eats it now.").must().wide(22),
+		},
+	}
+	t.from, t.into = decidedList("given", func(r *trip.Replan) *[]trip.GivenBag { return &r.Given })
 	return t
 }

@@ -25,11 +25,14 @@ const (
 	sheetPurchases    = "Purchases"
 	sheetPacked       = "Packed bags"
 	sheetBagEnds      = "Bag ends"
+	sheetPartsGone    = "Parts gone"
+	sheetFuelNotes    = "Fuel left"
 	sheetMissingBoxes = "Missing boxes"
 	sheetCrewChanges  = "Crew changes"
 	sheetReplans      = "Decisions"
 	sheetDishMoves    = "Moved dishes"
 	sheetHandOvers    = "Hand-overs"
+	sheetGivenBags    = "Given bags"
 
 	sheetReadMe = "Read me" // written, never read
 	sheetLists  = "Lists"   // behind the drop-downs
@@ -41,8 +44,8 @@ func sheets() []sheet {
 	return []sheet{
 		tripSheet(), groupSheet(), crewSheet(), daySheet(), foodSheet(), safetySheet(), packageSheet(),
 		recipeSheet(), ingredientSheet(), menuSheet(), acceptedSheet(), gearSheet(), fuelSheet(),
-		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), missingBoxSheet(),
-		crewChangeSheet(), replanSheet(), dishMoveSheet(), handOverSheet(),
+		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), partGoneSheet(), fuelNoteSheet(), missingBoxSheet(),
+		crewChangeSheet(), replanSheet(), dishMoveSheet(), handOverSheet(), givenBagSheet(),
 	}
 }
 

@@ -96,7 +96,6 @@ CREATE TABLE dish_move (
   day INTEGER NOT NULL,
   meal TEXT NOT NULL,
   cook_group INTEGER REFERENCES cook_group (id) DEFERRABLE INITIALLY DEFERRED,
-  member INTEGER REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED,
   PRIMARY KEY (replan, place)
 ) STRICT, WITHOUT ROWID;
 
@@ -116,3 +115,30 @@ ALTER TABLE settings ADD COLUMN store_meals INTEGER NOT NULL DEFAULT 2;
 ALTER TABLE settings ADD COLUMN snack_days INTEGER NOT NULL DEFAULT 3;
 ALTER TABLE settings ADD COLUMN lunch_per_eater INTEGER NOT NULL DEFAULT 0 CHECK (lunch_per_eater IN (0, 1));
 ALTER TABLE settings ADD COLUMN smellables_ul INTEGER NOT NULL DEFAULT 0;
+
+-- Food out of bags that are still there, fuel looked at on the way, bags that
+-- another eats than they were packed for.
+CREATE TABLE part_gone (
+  bag TEXT NOT NULL,
+  day INTEGER NOT NULL REFERENCES day (number) DEFERRABLE INITIALLY DEFERRED,
+  end_of_food TEXT NOT NULL,
+  mass_mg INTEGER NOT NULL,
+  place INTEGER NOT NULL,
+  PRIMARY KEY (bag, day)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE fuel_note (
+  fuel_container TEXT NOT NULL,
+  day INTEGER NOT NULL REFERENCES day (number) DEFERRABLE INITIALLY DEFERRED,
+  left_mg INTEGER NOT NULL,
+  place INTEGER NOT NULL,
+  PRIMARY KEY (fuel_container, day)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE given_bag (
+  replan INTEGER NOT NULL REFERENCES replan (day) DEFERRABLE INITIALLY DEFERRED,
+  place INTEGER NOT NULL,
+  bag TEXT NOT NULL,
+  to_member INTEGER NOT NULL REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED,
+  PRIMARY KEY (replan, place)
+) STRICT, WITHOUT ROWID;

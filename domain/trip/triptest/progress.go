@@ -28,7 +28,13 @@ func (b *builder) progress() {
 	for i := range b.pick(0, 3) {
 		p.Ends = append(p.Ends, trip.BagEnd{Bag: bagKey(i), End: oneOf(b, trip.Ends()...), Day: b.pick(1, len(b.trip.Days))})
 	}
+	for i := range b.pick(0, 3) {
+		p.PartsGone = append(p.PartsGone, trip.PartGone{Bag: bagKey(i), End: oneOf(b, trip.Ends()...), Day: b.pick(1, len(b.trip.Days)), Mass: units.Mass(b.pick(1, 900_000))})
+		p.FuelNotes = append(p.FuelNotes, trip.FuelNote{Container: "leg1 group1 gas mix " + fmt.Sprint(i+1), Day: b.pick(1, len(b.trip.Days)), Left: units.Mass(b.pick(0, 230_000))})
+	}
 	b.way()
+	turn(b, p.PartsGone)
+	turn(b, p.FuelNotes)
 	turn(b, p.Packed)
 	turn(b, p.Ends)
 	for i := range b.trip.Points {
@@ -81,9 +87,6 @@ func (b *builder) replan(day int) trip.Replan {
 		move := trip.DishMove{Dish: dishKey(i)}
 		if b.chance(70) {
 			move.Day, move.Meal, move.Group = b.pick(1, len(t.Days)), oneOf(b, trip.Meals()...), oneOf(b, t.Groups...).ID
-			if b.chance(30) {
-				move.Member = oneOf(b, t.Crew...).ID
-			}
 		}
 		made.Moves = append(made.Moves, move)
 	}
@@ -102,6 +105,10 @@ func (b *builder) replan(day int) trip.Replan {
 		}
 		made.HandOvers = append(made.HandOvers, over)
 	}
+	for i := range b.pick(0, 2) {
+		made.Given = append(made.Given, trip.GivenBag{Bag: bagKey(i), To: oneOf(b, t.Crew...).ID})
+	}
+	turn(b, made.Given)
 	turn(b, made.Moves)
 	turn(b, made.HandOvers)
 	return made
