@@ -4,6 +4,8 @@
 package booklet
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"sumpter/domain/bags"
@@ -26,6 +28,12 @@ type pot struct {
 	run   int // which of several pots of its dish, from 1
 	of    int
 	bags  []*bags.Bag
+}
+
+// dish names the pot as the uses of its bags do.
+func (p pot) dish() string {
+	use := bags.Use{Day: p.batch.Day, Meal: p.batch.Meal, Recipe: p.batch.Recipe, Batch: p.run}
+	return use.Dish(p.batch.Group)
 }
 
 // Draw draws the menu, a card for each recipe that is served on any of the
@@ -82,27 +90,94 @@ func pots(p *press.Press, days func(int) bool) map[trip.RecipeID][]pot {
 	return served
 }
 
-// card is a recipe with all its pots.
+// card is a recipe with all its pots. Where the table leaves room beside it,
+// the method stands there.
 func card(p *press.Press, recipe *trip.Recipe, list []pot, width press.Points) []press.Block {
 	blocks := []press.Block{
 		p.Text(press.Style{Size: 15, Bold: true, Ink: p.Inks.Ink}, width, recipe.Name).Under(1, width, 0.8, p.Inks.Ink),
-		p.Warning(9, width, press.Allergens(allergens(list))),
+		warnings(p, list, width),
 	}
-	if len(allergens(list)) == 0 {
-		blocks = append(blocks, p.Text(press.Style{Size: 8.5, Ink: p.Inks.Quiet}, width, p.Tell(prose.Say("no declared allergen, as far as the foods say"))))
+	columns := min(len(list), mostPots)
+	side := tableWidth(columns, width) + gutter
+	if columns < mostPots && width-side >= leastMethod {
+		blocks = append(blocks, press.Beside(
+			press.Placed{Block: table(p, recipe, list, tableWidth(columns, width))},
+			press.Placed{X: side, Block: press.Stack(4, instructions(p, recipe, width-side)...)},
+		))
+		return blocks
 	}
-	blocks = append(blocks, p.Text(press.Style{Size: 9.5, Ink: p.Inks.Ink}, width, making(p, recipe)))
-	for start := 0; start < len(list); start += mostPots {
-		blocks = append(blocks, table(p, recipe, list[start:min(start+mostPots, len(list))], width))
+	tables := (len(list) + mostPots - 1) / mostPots
+	each := (len(list) + tables - 1) / tables
+	for part := range slices.Chunk(list, each) {
+		blocks = append(blocks, table(p, recipe, part, tableWidth(len(part), width)))
 	}
-	blocks = append(blocks, method(p, recipe, width))
+	return append(blocks, instructions(p, recipe, width)...)
+}
+
+// The widths of a table: its figures stay near the names of the foods.
+const (
+	nameWidth   = 132
+	potWidth    = 76
+	potGap      = 6 // as between the columns of all tables
+	gutter      = 18
+	leastMethod = 150
+)
+
+func tableWidth(pots int, width press.Points) press.Points {
+	return min(width, nameWidth+press.Points(pots)*(potWidth+potGap))
+}
+
+// instructions is how the recipe is made.
+func instructions(p *press.Press, recipe *trip.Recipe, width press.Points) []press.Block {
+	blocks := []press.Block{
+		p.Text(press.Style{Size: 9.5, Bold: true, Ink: p.Inks.Ink}, width, making(p, recipe)),
+		method(p, recipe, width),
+	}
 	if recipe.Notes != "" {
 		blocks = append(blocks, p.Text(press.Style{Size: 8.5, Ink: p.Inks.Quiet}, width, recipe.Notes))
 	}
 	return blocks
 }
 
-// allergens gives the worst state of each allergen over the bags of all pots.
+// warnings tells the allergens of all pots, or of those of each cook group
+// where they are not the same.
+func warnings(p *press.Press, list []pot, width press.Points) press.Block {
+	var groups []trip.GroupID
+	byGroup := map[trip.GroupID][]pot{}
+	for _, pot := range list {
+		if byGroup[pot.batch.Group] == nil {
+			groups = append(groups, pot.batch.Group)
+		}
+		byGroup[pot.batch.Group] = append(byGroup[pot.batch.Group], pot)
+	}
+	same := true
+	for _, group := range groups {
+		same = same && slices.Equal(allergens(byGroup[group]), allergens(list))
+	}
+	if same {
+		return warning(p, list, width)
+	}
+	const name = 70
+	var rows []press.Block
+	for _, group := range groups {
+		rows = append(rows, press.Beside(
+			press.Placed{Block: p.Text(press.Style{Size: 9.5, Bold: true, Ink: p.Inks.Ink}, name, p.GroupName(group))},
+			press.Placed{X: name + 6, Block: warning(p, byGroup[group], width-name-6)},
+		))
+	}
+	return press.Stack(2, rows...)
+}
+
+func warning(p *press.Press, list []pot, width press.Points) press.Block {
+	found := allergens(list)
+	if len(found) == 0 {
+		return p.Text(press.Style{Size: 8.5, Ink: p.Inks.Quiet}, width, p.Tell(prose.Say("no declared allergen, as far as the foods say")))
+	}
+	return p.Warning(9, width, press.Allergens(found))
+}
+
+// allergens gives the worst state of each allergen over the bags of pots, in
+// the order of their names.
 func allergens(list []pot) []bags.Allergen {
 	var all []bags.Allergen
 	for _, pot := range list {
@@ -110,6 +185,7 @@ func allergens(list []pot) []bags.Allergen {
 			all = press.Worst(all, bag.Allergens)
 		}
 	}
+	slices.SortFunc(all, func(a, b bags.Allergen) int { return cmp.Compare(a.Allergen, b.Allergen) })
 	return all
 }
 
@@ -128,15 +204,16 @@ func making(p *press.Press, recipe *trip.Recipe) string {
 	return strings.Join(texts, " ")
 }
 
-// table has a column for each pot.
+// table has a column for each pot. What comes out of another bag than the one
+// that holds most of the dish has the code of its bag beside its amount.
 func table(p *press.Press, recipe *trip.Recipe, list []pot, width press.Points) press.Block {
 	columns := []press.Column{{}}
 	for range list {
-		columns = append(columns, press.Column{Width: min(84, (width-130)/press.Points(len(list))-6), Right: true})
+		columns = append(columns, press.Column{Width: min(potWidth, (width-nameWidth)/press.Points(len(list))-potGap), Right: true})
 	}
-	t := p.Table(width, 1.2, columns...)
+	t := p.Table(width, 0.8, columns...)
 	bold, plain := press.Style{Size: 9, Bold: true, Ink: p.Inks.Ink}, press.Style{Size: 9, Ink: p.Inks.Ink}
-	quiet := press.Style{Size: 8.5, Ink: p.Inks.Quiet}
+	head, quiet := press.Style{Size: 8, Bold: true, Ink: p.Inks.Ink}, press.Style{Size: 8.5, Ink: p.Inks.Quiet}
 	line := func(style press.Style, head string, of func(pot) string) press.Block {
 		cells := []press.Drawing{p.Cell(quiet, head)}
 		for _, pot := range list {
@@ -144,34 +221,110 @@ func table(p *press.Press, recipe *trip.Recipe, list []pot, width press.Points) 
 		}
 		return t.Row(cells...)
 	}
-	rows := []press.Block{
-		line(bold, p.Tell(prose.Say("When")), func(pot pot) string { return when(p, pot) }),
-		line(plain, p.Tell(prose.Say("Eaters")), func(pot pot) string { return eaters(p, pot) }),
-		line(plain, p.Tell(prose.Say("Bags")), func(pot pot) string { return codes(pot) }),
+	sources := make([]source, len(list))
+	for i, pot := range list {
+		sources[i] = sourceOf(pot)
 	}
+	bagCells := []press.Drawing{p.Cell(quiet, p.Tell(prose.Say("Bags")))}
+	for _, source := range sources {
+		bagCells = append(bagCells, p.Cell(bold, strings.Join(source.main, " ")))
+	}
+	rows := []press.Block{
+		line(head, p.Tell(prose.Say("When")), func(pot pot) string { return when(p, pot) }),
+		line(plain, p.Tell(prose.Say("Eaters")), func(pot pot) string { return eaters(p, pot) }),
+		t.Row(bagCells...),
+	}
+	bowls := false
 	for _, food := range foods(list) {
-		cells := []press.Drawing{p.Cell(plain, ingredient(p, food))}
-		for _, pot := range list {
-			cells = append(cells, p.Cell(bold, amount(p, pot, food)))
+		if food.place == trip.AtBowl && list[0].batch.Meal != trip.Snack && !bowls {
+			bowls = true
+			rows = append(rows, t.Row(p.Cell(press.Style{Size: 8.5, Bold: true, Ink: p.Inks.Accent}, p.Tell(prose.Say("Onto the bowls")))))
+		}
+		cells := []press.Drawing{p.Cell(plain, p.FoodName(food.food))}
+		for i, pot := range list {
+			cells = append(cells, p.SpansCell(plain, fromBag(sources[i].beside[food]), typeset.Bold(amount(p, pot, food))))
 		}
 		rows = append(rows, t.Row(cells...))
 	}
-	rows = append(rows, line(bold, p.Tell(prose.Say("Water")), func(pot pot) string { return water(p, pot) }))
+	if slices.ContainsFunc(list, func(pot pot) bool { return pot.batch.Water > 0 }) {
+		rows = append(rows, line(bold, p.Tell(prose.Say("Water")), func(pot pot) string { return water(p, pot) }))
+	}
 	if recipe.Simmer > 0 || heated(p, recipe, list) {
 		rows = append(rows, line(bold, p.Tell(prose.Say("On the flame")), func(pot pot) string { return flame(p, recipe, pot) }))
 	}
 	return press.Stack(0, rows...)
 }
 
+// source is where the foods of a pot come from.
+type source struct {
+	main   []string          // codes of the bags that hold most of it, or what is shared out
+	beside map[part][]string // codes of the other bags, by what is taken from them
+}
+
+// mostCodes is how many codes stand beside an amount: what comes from more
+// bags than that is in bags for each eater.
+const mostCodes = 2
+
+// sourceOf tells which bag holds which part of a dish.
+func sourceOf(pot pot) source {
+	from, most := holders(pot)
+	found := source{beside: map[part][]string{}}
+	named := map[string]bool{}
+	for _, total := range pot.batch.Totals {
+		codes := from[total.Food]
+		if len(codes) > mostCodes || slices.Equal(codes, []string{most}) {
+			continue
+		}
+		found.beside[part{total.Food, total.Place}] = codes
+		for _, code := range codes {
+			named[code] = code != most
+		}
+	}
+	for _, bag := range pot.bags {
+		if !named[bag.Code] {
+			found.main = append(found.main, bag.Code)
+		}
+	}
+	return found
+}
+
+// holders gives the codes of the bags that hold each food of a dish, and the
+// one that holds most of them.
+func holders(pot pot) (from map[trip.FoodID][]string, most string) {
+	from, holds := map[trip.FoodID][]string{}, map[string]int{}
+	for _, bag := range pot.bags {
+		for i := range bag.Uses {
+			use := &bag.Uses[i]
+			if use.Dish(bag.Group) != pot.dish() {
+				continue
+			}
+			for _, content := range use.Contents {
+				if !slices.Contains(from[content.Food], bag.Code) {
+					from[content.Food] = append(from[content.Food], bag.Code)
+					holds[bag.Code]++
+				}
+			}
+		}
+		if most == "" || holds[bag.Code] > holds[most] {
+			most = bag.Code
+		}
+	}
+	return from, most
+}
+
+func fromBag(codes []string) typeset.Span {
+	if len(codes) == 0 {
+		return typeset.Plain("")
+	}
+	return typeset.Plain(strings.Join(codes, " ") + "  ")
+}
+
 func when(p *press.Press, pot pot) string {
-	parts := []string{p.Tell(prose.Say("Day %d", pot.batch.Day))}
-	if date := p.ShortDate(p.Trip.DateOf(pot.batch.Day)); date != "" {
-		parts = append(parts, date)
-	}
-	parts = append(parts, p.MealName(pot.batch.Meal))
+	meal := p.MealName(pot.batch.Meal)
 	if group := p.GroupName(pot.batch.Group); group != "" {
-		parts = append(parts, group)
+		meal += ", " + group
 	}
+	parts := []string{p.Day(pot.batch.Day), meal}
 	if pot.of > 1 {
 		parts = append(parts, p.Tell(prose.Say("pot %d of %d", pot.run, pot.of)))
 	}
@@ -191,39 +344,31 @@ func eaters(p *press.Press, pot pot) string {
 	return strings.Join(names, ", ")
 }
 
-func codes(pot pot) string {
-	list := make([]string, len(pot.bags))
-	for i, bag := range pot.bags {
-		list[i] = bag.Code
-	}
-	return strings.Join(list, " ")
-}
-
 type part struct {
 	food  trip.FoodID
 	place trip.Place
 }
 
-// foods lists what goes into any of the pots, in the order of the plan.
+// foods lists what goes into any of the pots, in the order of the plan, then
+// what goes onto the bowls.
 func foods(list []pot) []part {
 	var all []part
-	seen := map[part]bool{}
 	for _, pot := range list {
 		for _, total := range pot.batch.Totals {
-			if key := (part{total.Food, total.Place}); !seen[key] {
-				seen[key] = true
+			if key := (part{total.Food, total.Place}); !slices.Contains(all, key) {
 				all = append(all, key)
 			}
 		}
 	}
+	slices.SortStableFunc(all, func(a, b part) int { return cmp.Compare(order(a.place), order(b.place)) })
 	return all
 }
 
-func ingredient(p *press.Press, part part) string {
-	if part.place == trip.AtBowl {
-		return p.Tell(prose.Say("%s, onto the bowls", p.FoodName(part.food)))
+func order(place trip.Place) int {
+	if place == trip.AtBowl {
+		return 1
 	}
-	return p.FoodName(part.food)
+	return 0
 }
 
 func amount(p *press.Press, pot pot, part part) string {

@@ -31,6 +31,9 @@ const smallWithMethod = 6
 // code; with less the text goes below it.
 const leastBeside = 9
 
+// leastDanger is how much smaller than the largest text allergens may become.
+const leastDanger = 0.85
+
 // detail is how much stands on a label, most first.
 type detail int
 
@@ -104,12 +107,17 @@ func (m *maker) largest(bag *bags.Bag, d detail, width, height press.Points, lea
 func (m *maker) parts(bag *bags.Bag, d detail, size, width press.Points) (top, foot press.Block) {
 	p := m.press
 	body := press.Style{Size: size, Ink: p.Inks.Ink}
-	blocks := []press.Block{m.head(bag, d, size, width), m.danger(bag, d, size, width)}
+	danger := size
 	if d < withDanger {
-		blocks = append(blocks, p.Spans(body, width, m.dish(bag)...), p.Spans(body, width, m.contents(bag, d)...))
-		if cook := m.cook(bag); cook != "" {
-			blocks = append(blocks, p.Text(press.Style{Size: size, Bold: true, Ink: p.Inks.Ink}, width, sentence(cook)))
+		danger = max(size, sizes[m.top]*leastDanger)
+	}
+	blocks := []press.Block{m.head(bag, d, size, width), m.danger(bag, d, danger, width)}
+	if d < withDanger {
+		if !p.Plain(bag) || bag.Parts > 1 {
+			blocks = append(blocks, p.Spans(body, width, m.dish(bag)...))
 		}
+		blocks = append(blocks, p.Spans(body, width, m.contents(bag, d)...))
+		blocks = append(blocks, m.use(bag, d, size, width))
 	}
 	if d == withMethod {
 		blocks = append(blocks, p.Text(press.Style{Size: size * 0.9, Ink: p.Inks.Quiet}, width, m.method(bag)))
@@ -172,6 +180,25 @@ func (m *maker) dish(bag *bags.Bag) []typeset.Span {
 		spans = append(spans, typeset.Plain(" · "+with))
 	}
 	return spans
+}
+
+// use says what to do with the bag: of one that several meals take from, how
+// much each takes, where there is room for it.
+func (m *maker) use(bag *bags.Bag, d detail, size, width press.Points) press.Block {
+	p := m.press
+	style := press.Style{Size: size, Ink: p.Inks.Ink}
+	if takes := p.Takes(bag); len(takes) > 0 && d == withMethod {
+		if bag.Kind == bags.SnackBag {
+			return p.Text(style, width, strings.Join(takes, " · "))
+		}
+		return press.Stack(0, p.Text(press.Style{Size: size, Bold: true, Ink: p.Inks.Ink}, width, p.Tell(prose.Say("Take from it:"))),
+			p.Text(style, width, strings.Join(takes, "\n")))
+	}
+	style.Bold = true
+	if cook := m.cook(bag); cook != "" {
+		return p.Text(style, width, sentence(cook))
+	}
+	return press.Block{}
 }
 
 // cook says what to do with the bag. Of the bags of one pot the first says it.

@@ -88,20 +88,34 @@ func steps(p *press.Press, round *packing.Round, stations []packing.Station) []b
 }
 
 func round(p *press.Press, flow *press.Flow, number int, rows []bagSteps, stations []packing.Station) {
-	columns := []press.Column{{Head: p.Tell(prose.Say("Bag")), Width: 50}}
+	columns := []press.Column{{Head: p.Tell(prose.Say("Bag")), Width: 44}}
 	for _, station := range stations {
-		columns = append(columns, press.Column{Head: p.Tell(Station(station)), Width: 27})
+		columns = append(columns, press.Column{Head: p.Tell(Station(station)), Width: 26})
 	}
-	columns = append(columns, press.Column{Head: p.Tell(prose.Say("What goes in"))}, press.Column{Head: p.Tell(prose.Say("Allergens")), Width: 100})
-	table := p.Table(flow.Width(), 2, columns...)
+	columns = append(columns, press.Column{Head: p.Tell(prose.Say("What goes in"))}, press.Column{Head: p.Tell(prose.Say("Allergens")), Width: 96})
+	table := p.Table(flow.Width(), 1.5, columns...)
 	head := func(continued bool) press.Block {
 		return press.Stack(4, roundHead(p, number, flow.Width(), len(rows), continued), table.Head())
 	}
 	var blocks []press.Block
+	before := ""
 	for _, row := range rows {
-		blocks = append(blocks, bagRow(p, table, row, stations))
+		block := bagRow(p, table, row, stations)
+		if place := destination(p, row.bag); place != before {
+			bar := p.Text(press.Style{Size: 9, Bold: true, Ink: p.Inks.Ink}, flow.Width()-8, place).On(p.Inks.Wash, 4, 2, flow.Width())
+			block, before = press.Stack(0, bar, block), place // the bar never stands alone
+		}
+		blocks = append(blocks, block)
 	}
 	flow.Section(head, blocks)
+}
+
+// destination is where a bag is put when it is done.
+func destination(p *press.Press, bag *bags.Bag) string {
+	if box := p.Box(bag.Key); box != nil {
+		return p.Tell(prose.Say("Done, into the box for %s", p.PlaceName(box.Point)))
+	}
+	return p.Tell(prose.Say("Done, to the packs"))
 }
 
 // roundHead names the round, and says what has to be cleaned before it and
@@ -141,10 +155,13 @@ func bagRow(p *press.Press, table *press.Table, row bagSteps, stations []packing
 		}
 	}
 	what := func(width press.Points, _ bool) press.Block {
-		return press.Stack(1,
-			p.Spans(press.Style{Size: 9, Ink: p.Inks.Ink}, width, typeset.Bold(p.DishName(bag)), typeset.Plain(" · "+strings.Join(append([]string{p.Eaters(bag)}, p.Handling(bag)...), " · "))),
-			p.Spans(press.Style{Size: 8.5, Ink: p.Inks.Ink}, width, p.Contents(bag)...),
-		)
+		style := press.Style{Size: 9, Ink: p.Inks.Ink}
+		about := typeset.Plain(" · " + strings.Join(append([]string{p.Eaters(bag)}, p.Handling(bag)...), " · "))
+		if p.Plain(bag) {
+			return p.Spans(style, width, append(p.Contents(bag), about)...)
+		}
+		return press.Stack(1, p.Spans(style, width, p.Contents(bag)...),
+			p.Spans(press.Style{Size: 8, Ink: p.Inks.Quiet}, width, typeset.Plain(p.DishName(bag)), about))
 	}
 	warn := func(width press.Points, _ bool) press.Block {
 		return p.Warning(8, width, press.Allergens(bag.Allergens))

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
@@ -27,7 +28,6 @@ func Draw(p *press.Press, members []trip.MemberID) []page.Page {
 		c := &card{Press: p, member: member}
 		c.flow = p.Flow(press.Layout{Title: member.Name, Panels: true})
 		c.front()
-		c.flow.Next()
 		c.carried()
 		c.shared()
 		c.eaten()
@@ -172,10 +172,12 @@ func (c *card) carried() {
 	if len(rows) == 0 {
 		rows = append(rows, c.Text(c.body(), c.flow.Width(), c.Tell(prose.Say("Nothing of the shared food and gear."))))
 	}
+	c.flow.Gap(4)
 	c.section(title, rows)
 }
 
-// stage is the things of one stretch of days: gear and fuel, then bags by day.
+// stage is the things of one stretch of days: gear and fuel, then the bags,
+// whose codes begin with their day.
 func (c *card) stage(stage *carry.Stage, own []carry.Item) []press.Block {
 	width := c.flow.Width()
 	head := c.Days(stage.FirstDay, stage.LastDay)
@@ -184,31 +186,20 @@ func (c *card) stage(stage *carry.Stage, own []carry.Item) []press.Block {
 	}
 	first := []press.Block{c.Text(c.bold(), width-6, head).On(c.Inks.Wash, 3, 1.5, width).Below(2)}
 	var things []string
-	byDay := map[int][]press.Block{}
-	var days []int
+	var rows []press.Block
 	for _, item := range own {
 		bag := c.Bag(item.Key)
 		if item.Kind != carry.BagItem || bag == nil {
 			things = append(things, c.Thing(item))
 			continue
 		}
-		if byDay[bag.Day] == nil {
-			days = append(days, bag.Day)
-		}
-		byDay[bag.Day] = append(byDay[bag.Day], press.Beside(
+		rows = append(rows, press.Beside(
 			press.Placed{Block: c.Tick(6.5)},
-			press.Placed{X: 11, Block: c.Spans(c.body(), width-11, typeset.Bold(bag.Code),
-				typeset.Plain("  "+c.When(bag)+", "+c.DishName(bag)))},
+			press.Placed{X: 11, Block: c.Spans(c.body(), width-11, typeset.Bold(bag.Code), typeset.Plain("  "+c.what(bag)))},
 		))
 	}
 	if len(things) > 0 {
 		first = append(first, c.Text(c.body(), width, strings.Join(things, " · ")).Below(2))
-	}
-	var rows []press.Block
-	slices.Sort(days)
-	for _, day := range days {
-		rows = append(rows, press.Stack(0, c.Text(c.quiet(), width, c.Day(day)), byDay[day][0]))
-		rows = append(rows, byDay[day][1:]...)
 	}
 	if len(rows) == 0 {
 		return []press.Block{press.Stack(0, first...).Below(5)}
@@ -216,6 +207,15 @@ func (c *card) stage(stage *carry.Stage, own []carry.Item) []press.Block {
 	rows[0] = press.Stack(0, append(first, rows[0])...) // the head never stands alone
 	rows[len(rows)-1] = rows[len(rows)-1].Below(5)
 	return rows
+}
+
+// what says what a bag is for, and until when where it serves several days.
+func (c *card) what(bag *bags.Bag) string {
+	text := c.When(bag) + ", " + c.DishName(bag)
+	if bag.LastDay > bag.Day {
+		text += ", " + c.Days(bag.Day, bag.LastDay)
+	}
+	return text
 }
 
 // morning is the member's load on a day, or nil.
@@ -233,7 +233,7 @@ func (c *card) eaten() {
 	var rows []press.Block
 	for day := 1; day <= len(c.Trip.Days); day++ {
 		if c.member.Present(day) {
-			rows = append(rows, c.day(day))
+			rows = append(rows, c.day(day)...)
 		}
 	}
 	if len(rows) == 0 {
@@ -243,7 +243,8 @@ func (c *card) eaten() {
 	c.section(c.Tell(prose.Say("What we eat")), rows)
 }
 
-func (c *card) day(day int) press.Block {
+// day is a day, a row for each meal; the first has the head of the day.
+func (c *card) day(day int) []press.Block {
 	width := c.flow.Width()
 	d := &c.Trip.Days[day-1]
 	walk := []string{d.Name}
@@ -251,30 +252,45 @@ func (c *card) day(day int) press.Block {
 		walk = append(walk, c.Tell(prose.Say("%s, %s up", prose.Distance(d.Distance), prose.Height(d.Ascent))))
 	}
 	head := c.Spans(c.body(), width, typeset.Bold(c.Day(day)), typeset.Plain("  "+strings.Join(slices.DeleteFunc(walk, func(s string) bool { return s == "" }), " · ")))
-	blocks := []press.Block{head}
+	var rows []press.Block
 	for _, meal := range trip.Meals() {
 		dishes := c.Dishes(day, meal, c.member.Group)
 		if dishes == "–" {
 			continue
 		}
-		blocks = append(blocks, c.Spans(press.Style{Size: 7, Ink: c.Inks.Ink}, width-6, typeset.Bold(c.MealName(meal)+" "), typeset.Plain(dishes+c.where(day, meal))).Moved(6))
+		rows = append(rows, c.Spans(press.Style{Size: 7, Ink: c.Inks.Ink}, width-6, typeset.Bold(c.MealName(meal)+" "), typeset.Plain(dishes+c.where(day, meal))).Moved(6))
 	}
-	return press.Stack(0, blocks...).Under(1.5, width, 0.3, c.Inks.Line)
+	if len(rows) == 0 {
+		return []press.Block{head.Under(1.5, width, 0.3, c.Inks.Line)}
+	}
+	rows[0] = press.Stack(0, head, rows[0])
+	last := &rows[len(rows)-1]
+	*last = last.Under(1.5, width, 0.3, c.Inks.Line)
+	return rows
 }
 
-// where names the packs that have the bags of a meal.
+// where names the packs that have the bags of a meal, pack by pack, without
+// those that only somebody else eats from.
 func (c *card) where(day int, meal trip.Meal) string {
-	var parts []string
+	var packs []trip.MemberID // 0: nobody carries it yet
+	codes := map[trip.MemberID][]string{}
 	for _, bag := range c.Slot(day, meal, c.member.Group) {
-		if bag.Member != 0 && bag.Member != c.member.ID {
+		if only := bag.OnlyEater(); only != 0 && only != c.member.ID {
 			continue
 		}
-		carriers := c.Carriers(bag.Key)
-		if len(carriers) == 0 {
-			parts = append(parts, bag.Code)
-			continue
+		pack := c.carrierOn(bag.Key, day)
+		if codes[pack] == nil {
+			packs = append(packs, pack)
 		}
-		parts = append(parts, bag.Code+" "+c.MemberName(carriers[len(carriers)-1].Member))
+		codes[pack] = append(codes[pack], bag.Code)
+	}
+	var parts []string
+	for _, pack := range packs {
+		part := strings.Join(codes[pack], " ")
+		if pack != 0 {
+			part = c.MemberName(pack) + " " + part
+		}
+		parts = append(parts, part)
 	}
 	if len(parts) == 0 {
 		return ""
@@ -282,10 +298,20 @@ func (c *card) where(day int, meal trip.Meal) string {
 	return " (" + strings.Join(parts, ", ") + ")"
 }
 
+// carrierOn gives who carries a bag on a day, or 0.
+func (c *card) carrierOn(bag string, day int) trip.MemberID {
+	var last trip.MemberID
+	for i, carrier := range c.Carriers(bag) {
+		if i == 0 || carrier.FromDay <= day {
+			last = carrier.Member
+		}
+	}
+	return last
+}
+
 // shared is who has the stoves, the pots and everything else of the group.
 func (c *card) shared() {
-	width := c.flow.Width()
-	var rows []press.Block
+	var spans []typeset.Span
 	for i := range c.Trip.Gear {
 		gear := &c.Trip.Gear[i]
 		var parts []string
@@ -296,12 +322,21 @@ func (c *card) shared() {
 			}
 			parts = append(parts, c.Tell(prose.Say("from day %d %s", carrier.FromDay, c.MemberName(carrier.Member))))
 		}
-		if len(parts) > 0 {
-			rows = append(rows, c.Spans(press.Style{Size: 7, Ink: c.Inks.Ink}, width, typeset.Bold(gear.Name+": "), typeset.Plain(strings.Join(parts, ", "))))
+		if len(parts) == 0 {
+			continue
 		}
+		if len(spans) > 0 {
+			spans = append(spans, typeset.Plain(" · "))
+		}
+		spans = append(spans, typeset.Bold(gear.Name+": "), typeset.Plain(strings.Join(parts, ", ")))
 	}
-	if len(rows) > 0 {
+	if len(spans) > 0 {
 		c.flow.Gap(6)
+		style := press.Style{Size: 7, Ink: c.Inks.Ink}
+		var rows []press.Block
+		for _, line := range c.Set.Paragraph(style.Size, c.flow.Width(), spans...) {
+			rows = append(rows, press.Lines(style, []typeset.Line{line}))
+		}
 		c.section(c.Tell(prose.Say("Who has what")), rows)
 	}
 }

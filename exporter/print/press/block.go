@@ -101,8 +101,12 @@ func (p *Press) Cut(style Style, width Points, text string) Block {
 
 // Right sets text so that its lines end at the right edge of a width.
 func (p *Press) Right(style Style, width Points, text string) Block {
+	return p.rightSpans(style, width, typeset.Span{Text: text, Bold: style.Bold})
+}
+
+func (p *Press) rightSpans(style Style, width Points, spans ...typeset.Span) Block {
 	var blocks []Block
-	for _, line := range p.Set.Paragraph(style.Size, width, typeset.Span{Text: text, Bold: style.Bold}) {
+	for _, line := range p.Set.Paragraph(style.Size, width, spans...) {
 		blocks = append(blocks, Lines(style, []typeset.Line{line}).Moved(width-line.Width))
 	}
 	return Stack(0, blocks...)

@@ -20,7 +20,7 @@ type Layout struct {
 // clear of folds and of what printers do not reach.
 const (
 	usualMargin = 14 * Millimetre
-	panelMargin = 7 * Millimetre
+	panelMargin = 6 * Millimetre
 	columnGap   = 6 * Millimetre
 	footRoom    = 7 * Millimetre
 )

@@ -75,6 +75,11 @@ func (p *Press) DishName(bag *bags.Bag) string {
 	return p.Tell(prose.Say("emergency reserve"))
 }
 
+// Plain tells whether a bag is one food and is called by its name.
+func (p *Press) Plain(bag *bags.Bag) bool {
+	return len(bag.Contents) == 1 && p.DishName(bag) == p.FoodName(bag.Contents[0].Food)
+}
+
 // CountBags says how many bags.
 func CountBags(count int) prose.Text {
 	return prose.Plural(count, prose.Say("1 bag"), prose.Say("%d bags", count))
@@ -221,6 +226,27 @@ func (p *Press) Cook(bag *bags.Bag) string {
 		parts = append(parts, p.Tell(prose.Say("%.0f min off the flame", float64(bag.Soak))))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// Takes lists what each meal takes from a bag that serves several; nothing for
+// other bags.
+func (p *Press) Takes(bag *bags.Bag) []string {
+	if len(bag.Uses) < 2 {
+		return nil
+	}
+	list := make([]string, len(bag.Uses))
+	for i := range bag.Uses {
+		use := &bag.Uses[i]
+		if bag.Kind == bags.SnackBag {
+			list[i] = p.Tell(prose.Say("Day %d: %s", use.Day, p.Weigh(use.Mass())))
+			continue
+		}
+		list[i] = p.Tell(prose.Say("Day %d, %s: %s", use.Day, use.Meal, p.Weigh(use.Mass())))
+		if recipe := p.Recipe(use.Recipe); recipe != nil {
+			list[i] += " · " + recipe.Name
+		}
+	}
+	return list
 }
 
 // mostBeside is how many bags of a pot are named on the label of another.

@@ -1,6 +1,11 @@
 package press
 
-import "sumpter/exporter/print/page"
+import (
+	"strings"
+
+	"sumpter/exporter/print/page"
+	"sumpter/exporter/print/typeset"
+)
 
 // Column is a column of a table.
 type Column struct {
@@ -22,6 +27,16 @@ func (p *Press) Cell(style Style, text string) Drawing {
 	}
 }
 
+// SpansCell is pieces of text in a cell, some of them bold.
+func (p *Press) SpansCell(style Style, spans ...typeset.Span) Drawing {
+	return func(width Points, right bool) Block {
+		if right {
+			return p.rightSpans(style, width, spans...)
+		}
+		return p.Spans(style, width, spans...)
+	}
+}
+
 // TickCell is a cell with a box to tick.
 func (p *Press) TickCell(size Points) Drawing {
 	return func(Points, bool) Block { return p.Tick(size) }
@@ -39,6 +54,9 @@ func NoCell(Points, bool) Block { return Block{} }
 
 // cellGap is the space between columns.
 const cellGap = 6
+
+// leastHead is the size below which a heading is broken after all.
+const leastHead = 5.5
 
 // Table lays out rows in columns of a width in all.
 type Table struct {
@@ -68,11 +86,16 @@ func (p *Press) Table(width, rowGap Points, columns ...Column) *Table {
 	return t
 }
 
-// Head is the row of headings.
+// Head is the row of headings. A long word makes its heading smaller rather
+// than being broken.
 func (t *Table) Head() Block {
-	style := Style{Size: 8, Bold: true, Ink: t.press.Inks.Quiet}
 	cells := make([]Drawing, len(t.columns))
 	for i, column := range t.columns {
+		style := Style{Size: 8, Bold: true, Ink: t.press.Inks.Quiet}
+		for _, word := range strings.Fields(column.Head) {
+			full := t.press.Set.Width(8, typeset.Bold(word))
+			style.Size = min(style.Size, max(leastHead, 8*t.widths[i]/max(full, 1)*0.999))
+		}
 		cells[i] = t.press.Cell(style, column.Head)
 	}
 	return t.beside(cells).Under(1.5, t.width, 0.8, t.press.Inks.Ink)
