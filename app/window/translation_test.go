@@ -18,6 +18,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/screens/bench"
+	"sumpter/app/window/translation"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -61,7 +62,7 @@ func logged(t *testing.T) *bytes.Buffer {
 // itself, such as "other", is written as {"other": {"other": "text"}}.
 func readTranslation(t *testing.T, language string) map[string]string {
 	t.Helper()
-	content, err := translations.ReadFile(translationFolder + "/" + language + ".json")
+	content, err := translation.Files.ReadFile(language + ".json")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -211,7 +212,7 @@ func writeEnglish(t *testing.T, english map[string]string) {
 	if err := encoder.Encode(content); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(filepath.Join(translationFolder, "en.json"), written.Bytes(), 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join("translation", "en.json"), written.Bytes(), 0o644); err != nil {
 		t.Fatal(err)
 	}
 }

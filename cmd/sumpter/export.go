@@ -9,8 +9,10 @@ import (
 	"strings"
 	"time"
 
+	"fyne.io/fyne/v2/lang"
 	"github.com/spf13/cobra"
 
+	"sumpter/app/window/translation"
 	"sumpter/domain/plan"
 	"sumpter/exporter/papers"
 	"sumpter/exporter/print/labels"
@@ -25,7 +27,8 @@ func exportCommand(c console) *cobra.Command {
 		Long: withExits("Plan a trip and write into a folder, made if it is not there: everything to print as\n" +
 			"PDF, the workbook to tick off, every table as CSV, the calendar of buying, packing,\n" +
 			"posting and pick-ups, and the whole plan as JSON. The same trip file gives the same\n" +
-			"files. Label sheets: " + strings.Join(sheetKeys(), ", ") + "."),
+			"files. What is printed speaks the language of the system or the one given (" + strings.Join(translation.Languages(), ", ") + ");\n" +
+			"workbook, tables and calendar are in English. Label sheets: " + strings.Join(sheetKeys(), ", ") + "."),
 		Args: exactly("a trip file", "a folder for the papers"),
 	}
 	force := forceFlag(command)
@@ -42,15 +45,16 @@ func exportCommand(c console) *cobra.Command {
 
 // printing is how the user wants the papers printed.
 type printing struct {
-	paper, sheet string
-	first        int
-	black        bool
+	paper, sheet, language string
+	first                  int
+	black                  bool
 }
 
 func printFlags(command *cobra.Command) *printing {
 	p := &printing{}
 	command.Flags().StringVar(&p.paper, "paper", "a4", "paper to print on: a4 or letter")
 	command.Flags().BoolVar(&p.black, "black", false, "print with black ink alone")
+	command.Flags().StringVar(&p.language, "language", "", "language of what is printed; that of the system if not given")
 	command.Flags().StringVar(&p.sheet, "labels", "", "label sheet; plain paper to cut if not given")
 	command.Flags().IntVar(&p.first, "first-label", 1, "first label of the sheet that is free")
 	return p
@@ -58,6 +62,11 @@ func printFlags(command *cobra.Command) *printing {
 
 func (p *printing) options() (prints.Options, error) {
 	options := prints.Options{SystemFonts: true, Black: p.black, Start: p.first}
+	language, err := p.spoken()
+	if err != nil {
+		return options, err
+	}
+	options.Language, options.Reader = language, translation.Reader(language)
 	switch strings.ToLower(p.paper) {
 	case "a4":
 		options.Paper = press.A4
@@ -79,6 +88,23 @@ func (p *printing) options() (prints.Options, error) {
 		return options, usageFault("that sheet has labels 1 to %d: --first-label cannot be %d", grid.Count(), p.first)
 	}
 	return options, nil
+}
+
+// spoken is the language of what is printed. One that was asked for and is not
+// spoken is a fault; a system that speaks another is printed for in English,
+// as the window does.
+func (p *printing) spoken() (string, error) {
+	if p.language == "" {
+		if language, ok := translation.Spoken(lang.SystemLocale().String()); ok {
+			return language, nil
+		}
+		return translation.English, nil
+	}
+	language, ok := translation.Spoken(p.language)
+	if !ok {
+		return "", usageFault("nothing is printed in %q: give one of %s", p.language, strings.Join(translation.Languages(), ", "))
+	}
+	return language, nil
 }
 
 func sheetKeys() []string {

@@ -16,6 +16,7 @@ import (
 	"sumpter/app/tripfile"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
+	"sumpter/exporter/print/printtest"
 	"sumpter/exporter/summary"
 	"sumpter/exporter/tables"
 )
@@ -158,6 +159,37 @@ func checkBagTable(t *testing.T, path string) {
 	}
 	if diff := sum - want; diff > 0.5 || diff < -0.5 {
 		t.Errorf("the bags in the table weigh %.1f g, in the plan %.1f g", sum, want)
+	}
+}
+
+// What is printed speaks the language that is asked for, or that of the system.
+func TestExportSpeaksTheLanguageAskedFor(t *testing.T) {
+	for _, name := range []string{"LC_ALL", "LC_MESSAGES", "LANGUAGE"} {
+		t.Setenv(name, "")
+	}
+	path := demoFile(t)
+	for _, c := range []struct {
+		system string
+		flags  []string
+		want   string
+	}{
+		{"de_AT.UTF-8", nil, "Einkaufsliste"},
+		{"en_GB.UTF-8", []string{"--language", "de"}, "Einkaufsliste"},
+		{"de_AT.UTF-8", []string{"--language", "en"}, "Shopping list"},
+		{"fr_FR.UTF-8", nil, "Shopping list"},
+		{"C", nil, "Shopping list"},
+	} {
+		t.Setenv("LANG", c.system)
+		folder := filepath.Join(t.TempDir(), "papers")
+		if r := call(t, append([]string{"export", path, folder}, c.flags...)...); r.code != fine || r.err != "" {
+			t.Fatalf("%+v: exit %d, %s", c, r.code, r.err)
+		}
+		if words := printtest.Words(t, []byte(read(t, filepath.Join(folder, "print", "shopping-list.pdf")))); !strings.Contains(words, c.want) {
+			t.Errorf("%+v: it says %q", c, words[:min(200, len(words))])
+		}
+	}
+	if r := call(t, "export", path, filepath.Join(t.TempDir(), "papers"), "--language", "tlh"); r.code != wrongUse || !strings.Contains(r.err, "de, en") {
+		t.Errorf("an unknown language: %+v", r)
 	}
 }
 
