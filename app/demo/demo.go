@@ -28,6 +28,7 @@ func Trip() trip.Trip {
 		Fuels:    fuels(),
 		Bags:     bagTypes(),
 		Points:   points(),
+		Shops:    shops(),
 		Posting:  posting(),
 	}
 	t.Menu = menu(t.Recipes)

@@ -74,6 +74,6 @@ func bagTypes() []trip.BagType {
 		{Name: "Bag 6 L", Nominal: litres(6), Fill: 0.75, Tare: grams(17)},
 		{Name: "Jar 0.1 L", Nominal: litres(0.1), Fill: 0.9, Tare: grams(11), Liquids: true},
 		{Name: "Jar 0.25 L", Nominal: litres(0.25), Fill: 0.9, Tare: grams(20), Liquids: true},
-		{Name: "Bottle 0.5 L", Nominal: litres(0.5), Fill: 0.95, Tare: grams(28), Liquids: true},
+		{Name: "Wide-neck bottle 0.5 L", Nominal: litres(0.5), Fill: 0.95, Tare: grams(28), Liquids: true},
 	}
 }

@@ -165,7 +165,7 @@ func (k *packer) inOrder() {
 // shelfOrder is the place of a bag in its day: what is taken from at several
 // meals, then meal by meal.
 func (b *Bag) shelfOrder() int {
-	if b.Kind != SnackBag && len(b.Uses) > 1 {
+	if b.Kind == StoreBag || b.Kind == OwnBag && len(b.Uses) > 1 {
 		return -1
 	}
 	return trip.MealOrder(b.Meal)

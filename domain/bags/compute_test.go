@@ -281,20 +281,45 @@ func TestWhatMustTravelApart(t *testing.T) {
 	tr.Settings.SnackDays = 1
 	one := []int{40, 20, 30, 50}
 	r := compute(tr, meal(1, trip.Snack, trip.AtBowl, one), meal(3, trip.Snack, trip.AtBowl, one))
-	want := "d1 snack g1 m1 1; d1 snack g1 m1 crush 1; d1 snack g1 m1 fresh f3 1; " +
-		"d3 snack g1 m1 1; d3 snack g1 m1 crush 1; d3 snack g1 m1 melt f2 1; d3 snack g1 m1 fresh f3 1"
+	want := "d1 snack g1 m1 1; d1 snack g1 m1 fresh f3 1; " +
+		"d3 snack g1 m1 1; d3 snack g1 m1 melt f2 1; d3 snack g1 m1 fresh f3 1"
 	if got := keys(r); got != want {
 		t.Fatalf("keys\n%s\nwant\n%s", got, want)
 	}
-	if melt := r.Bags[5]; !melt.Melts || melt.Double || melt.Tare != bagstest.Grams(6) {
+	if melt := r.Bags[3]; !melt.Melts || melt.Double || melt.Tare != bagstest.Grams(6) {
 		t.Errorf("one eater's melting food in %+v", melt)
 	}
 	shared := compute(tr, meal(3, trip.Dinner, trip.InPot, []int{0, 20}, []int{0, 20}))
 	if melt := shared.Bags[0]; !melt.Melts || !melt.Double || melt.Tare != bagstest.Grams(12) {
 		t.Errorf("shared melting food in %+v", melt)
 	}
-	if !r.Bags[1].Crushable || r.Bags[0].Crushable || r.Bags[0].Melts {
+	if !r.Bags[0].Crushable || r.Bags[1].Crushable || r.Bags[0].Melts {
 		t.Error("marks of crushing and melting are wrong")
+	}
+	handed := compute(tr, meal(1, trip.Lunch, trip.AtBowl, []int{40, 0, 0, 50}, []int{40, 0, 0, 50}))
+	if got := keys(handed); got != "d1 lunch g1 r7 b1 bowl 1; d1 lunch g1 r7 b1 bowl crush f1 1" {
+		t.Errorf("what is handed round: keys %s", got)
+	}
+}
+
+// What seasons a dish has no bag of its own: it lies with what it is eaten
+// with, in the bag of who is kept apart too.
+func TestSeasoningsLieWithTheDish(t *testing.T) {
+	rice, salt, powder := bagstest.Food(1, "Rice"), bagstest.Food(2, "Salt"), bagstest.Food(3, "Lemonade")
+	salt.Form, powder.Form = trip.Powder, trip.Powder
+	tr := kitchen(rice, salt, powder)
+	seasoned := meal(1, trip.Lunch, trip.AtBowl, []int{50, 0, 0}, []int{50, 0, 0})
+	for i := range seasoned.Portions {
+		seasoned.Portions[i].Amounts = append(seasoned.Portions[i].Amounts, portions.Amount{Food: 2, Mass: bagstest.Grams(1), Place: trip.InPot})
+	}
+	seasoned.Totals = append(seasoned.Totals, portions.Amount{Food: 2, Mass: bagstest.Grams(2), Place: trip.InPot})
+	r := compute(tr, seasoned)
+	if got := keys(r); got != "d1 lunch g1 r7 b1 bowl 1" || r.Bags[0].Food != bagstest.Grams(102) {
+		t.Errorf("keys %s", got)
+	}
+	seasoned.Totals[len(seasoned.Totals)-1].Mass += bagstest.Grams(1) // a second helping nobody has a part of
+	if got := keys(compute(tr, seasoned)); got != "d1 lunch g1 r7 b1 pot 1; d1 lunch g1 r7 b1 bowl 1" {
+		t.Errorf("with a second helping: keys %s", got)
 	}
 }
 

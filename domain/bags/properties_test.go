@@ -103,7 +103,7 @@ func TestNamesAreUniqueAndInOrderOfEating(t *testing.T) {
 			if i == 0 {
 				continue
 			}
-			store := func(b *bags.Bag) bool { return b.Kind != bags.SnackBag && len(b.Uses) > 1 }
+			store := func(b *bags.Bag) bool { return b.Kind == bags.StoreBag || b.Kind == bags.OwnBag && len(b.Uses) > 1 }
 			last := &r.Bags[i-1]
 			if b.Day < last.Day || b.Day == last.Day && (store(&b) && !store(last) || !store(&b) && !store(last) && trip.MealOrder(b.Meal) < trip.MealOrder(last.Meal)) {
 				rt.Fatalf("bag %s comes after %s", b.Key, last.Key)

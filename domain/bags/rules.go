@@ -5,6 +5,7 @@ import (
 
 	"sumpter/domain/portions"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // sitting is one batch with what decides about its bags.
@@ -14,17 +15,47 @@ type sitting struct {
 	run  int // which of the batches of the recipe in the slot, from 1
 	leg  int
 	pot  bool // something goes into a pot, so that the rest goes on top
+	hand bool // something is taken by hand at the bowls
 }
 
 func (k *packer) sitting(b *portions.Batch) *sitting {
 	s := &sitting{Batch: b, dish: dish{slot{b.Day, b.Meal, b.Group}, b.Recipe}, leg: trip.LegOf(k.legs, b.Day), pot: hasPot(b)}
+	s.hand = slices.ContainsFunc(b.Totals, func(a portions.Amount) bool {
+		w := k.foods[a.Food]
+		return w != nil && (a.Place != trip.InPot || !s.pot) && !spooned(w, s.Meal, a.Place, s.pot)
+	})
 	k.runs[s.dish]++
 	s.run = k.runs[s.dish]
 	return s
 }
 
+// seasoningShare of a dish is too little for a bag of its own: where only that
+// goes into the pot, it lies with what it is eaten with. Common practice, no
+// source.
+const seasoningShare = 0.05
+
 func hasPot(b *portions.Batch) bool {
-	return b.Meal != trip.Snack && slices.ContainsFunc(b.Totals, func(a portions.Amount) bool { return a.Place == trip.InPot && a.Mass > 0 })
+	var pot, all units.Mass
+	for _, a := range b.Totals {
+		all += a.Mass
+		if a.Place == trip.InPot {
+			pot += a.Mass
+		}
+	}
+	switch {
+	case b.Meal == trip.Snack || pot == 0:
+		return false
+	case pot == all || float64(pot) >= seasoningShare*float64(all):
+		return true
+	}
+	for i := range b.Portions {
+		for _, a := range b.Portions[i].Amounts {
+			if a.Place == trip.InPot {
+				pot -= a.Mass
+			}
+		}
+	}
+	return pot > 0 // of which nobody has a part: second helpings
 }
 
 // storeKey is a food that a cook group takes by the spoon on a leg.
@@ -97,7 +128,7 @@ func (k *packer) gather(s *sitting) {
 		p := &s.Portions[i]
 		for _, a := range p.Amounts {
 			w := k.foods[a.Food]
-			if w == nil || a.Mass <= 0 || s.Meal != trip.Snack && a.Place == trip.InPot {
+			if w == nil || a.Mass <= 0 || s.pot && a.Place == trip.InPot {
 				continue
 			}
 			key := k.bowlKey(s, w, p.Member)
@@ -159,12 +190,15 @@ func (k *packer) bowlKey(s *sitting, w *ware, member trip.MemberID) lotKey {
 }
 
 // keptApart tells whether a member takes nothing from what others take of a
-// food at a meal, by the spoon or from the hand.
+// food at a meal, by the spoon or from the hand. A seasoning lies in the bag
+// with what is taken by hand.
 func (k *packer) keptApart(s *sitting, w *ware, member trip.MemberID) bool {
-	if spooned(w, s.Meal, trip.AtBowl, s.pot) {
-		return k.apart.fromSpoons(member, s.Group, s.leg)
+	spoon := spooned(w, s.Meal, trip.AtBowl, s.pot)
+	if spoon && k.apart.fromSpoons(member, s.Group, s.leg) {
+		return true
 	}
-	return k.apart.fromHands(member, s.Group, s.Day)
+	seasons := s.hand && w.handling(k.melts(w, s.Day)) == together
+	return (!spoon || seasons) && k.apart.fromHands(member, s.Group, s.Day)
 }
 
 // snackKey: the days of a leg in stretches, each with a bag of the eater's
@@ -179,6 +213,9 @@ func (k *packer) snackKey(s *sitting, w *ware, member trip.MemberID) lotKey {
 	last := min(first+days-1, leg.LastDay)
 	key := lotKey{kind: SnackBag, day: first, group: s.Group, member: member, place: trip.AtBowl}
 	key.setHandling(w, k.melts(w, last))
+	if key.handling == crushing {
+		key.handling = together // a handful that lies in the bag with the rest, which is carried on top
+	}
 	return key
 }
 
@@ -196,7 +233,7 @@ func (k *packer) eaterSets(s *sitting) map[trip.FoodID]trip.FoodID {
 		p := &s.Portions[i]
 		for _, a := range p.Amounts {
 			w := k.foods[a.Food]
-			if w == nil || a.Mass <= 0 || s.Meal != trip.Snack && a.Place == trip.InPot || !k.bowlKey(s, w, p.Member).mixed() {
+			if w == nil || a.Mass <= 0 || s.pot && a.Place == trip.InPot || !k.bowlKey(s, w, p.Member).mixed() {
 				continue
 			}
 			if eaters[a.Food] == nil {
