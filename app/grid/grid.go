@@ -103,6 +103,8 @@ type Grid[R any] struct {
 	started string
 	cells   map[*cell]widget.TableCellID // which cell object shows which cell
 	fitted  bool                         // the choices have room
+	// decimals are those of each column's figures.
+	decimals []int
 }
 
 // New makes an empty table.
@@ -110,7 +112,7 @@ func New[R any](columns []Column[R], options Options[R]) *Grid[R] {
 	if options.RowHeight == 0 {
 		options.RowHeight = look.RowHeight
 	}
-	options.RowHeight *= scale()
+	options.RowHeight *= look.Scale() // taken when the table is made
 	g := &Grid[R]{columns: columns, options: options, sortBy: -1, cells: map[*cell]widget.TableCellID{}}
 	g.ExtendBaseWidget(g)
 	g.table = g.newSheet()
@@ -132,6 +134,7 @@ func (g *Grid[R]) SetRows(rows []R) {
 	current, had := g.Selected()
 	g.rows = rows
 	g.fitChoices()
+	g.alignDecimals()
 	g.arrange()
 	if had {
 		if row := g.rowOf(g.options.Key(current)); row >= 0 {

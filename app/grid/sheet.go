@@ -3,6 +3,8 @@ package grid
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/written"
 )
 
 // sheet is the toolkit's table with the keys of a spreadsheet.
@@ -85,7 +87,11 @@ func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
 	}
 	g.cells[c] = id
 	row, column := g.shown[id.Row], g.columns[id.Col]
-	look := cellLook{text: column.Text(row), right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, readOnly: !g.canEdit(row, column)}
+	text := column.Text(row)
+	if column.Right && g.decimals[id.Col] > 0 {
+		text = withDecimals(text, g.decimals[id.Col], written.Bare("."))
+	}
+	look := cellLook{text: text, right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, readOnly: !g.canEdit(row, column)}
 	if g.options.Strong != nil {
 		look.strong = g.options.Strong(row)
 	}

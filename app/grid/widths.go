@@ -7,12 +7,8 @@ import (
 	"sumpter/app/look"
 )
 
-// scale is the reader's size of text over the usual one. A table takes it when
-// it is made.
-func scale() float32 { return theme.TextSize() / look.UsualText }
-
 // rowHeight is that of a usual row.
-func rowHeight() float32 { return look.RowHeight * scale() }
+func rowHeight() float32 { return look.RowHeight * look.Scale() }
 
 // width is as wide as the column asks for in the reader's size of text, and
 // has room for its head in the reader's language.
@@ -21,7 +17,7 @@ func (g *Grid[R]) width(column Column[R]) float32 {
 	if column.Unit != "" {
 		head += look.SpaceSmall + measure(column.Unit, theme.CaptionTextSize(), false)
 	}
-	return max(column.Width*scale(), head+2*cellInset)
+	return max(column.Width*look.Scale(), head+2*cellInset)
 }
 
 // fitChoices gives columns room for the words they offer, once there is a row

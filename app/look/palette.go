@@ -54,7 +54,7 @@ var palette = map[fyne.ThemeColorName]pair{
 	Plum:   {rgb(0x7A3E6D), rgb(0xD79CCB)},
 	Wash:   {rgb(0xDCE8E4), rgb(0x27403E)},
 	Stripe: {rgb(0xFAF8F3), rgb(0x1C2226)},
-	Shade:  {color.NRGBA{R: 0x22, G: 0x30, B: 0x3C, A: 0x22}, color.NRGBA{A: 0x66}},
+	Shade:  {color.NRGBA{R: 0x5A, G: 0x4A, B: 0x30, A: 0x26}, color.NRGBA{A: 0x66}},
 }
 
 // toolkit maps the colours the toolkit's own widgets ask for to ours.

@@ -15,19 +15,25 @@ const (
 	Body Size = iota
 	Caption
 	Figure
-	Night
+	Lead  // between body and figure
+	Night // read across a table
+	Board // read across a room
 )
 
-// points gives the size in the theme's points, the reader's scale taken in.
-func (s Size) points() float32 {
+// Points gives the size in the theme's points, the reader's scale taken in.
+func (s Size) Points() float32 {
 	body := theme.TextSize()
 	switch s {
 	case Caption:
 		return theme.CaptionTextSize()
 	case Figure:
-		return body * figureSize / bodySize
+		return whole(body * figureSize / bodySize)
+	case Lead:
+		return whole(body * leadSize / bodySize)
 	case Night:
-		return body * nightSize / bodySize
+		return whole(body * nightSize / bodySize)
+	case Board:
+		return whole(body * boardSize / bodySize)
 	default:
 		return body
 	}
@@ -104,7 +110,7 @@ func (r *textRenderer) apply() {
 	}
 	t.text.Text, t.text.Alignment = t.shown(t.Size().Width), t.Align
 	t.text.TextStyle.Bold = t.Bold
-	t.text.TextSize = t.Step.points()
+	t.text.TextSize = t.Step.Points()
 	t.text.Color = theme.Color(tone)
 }
 
@@ -122,12 +128,12 @@ func (t *Text) shown(width float32) string {
 	if !t.yields || width <= 0 {
 		return t.Content
 	}
-	return Cut(t.Content, t.Step.points(), fyne.TextStyle{Bold: t.Bold}, width+1)
+	return Cut(t.Content, t.Step.Points(), fyne.TextStyle{Bold: t.Bold}, width+1)
 }
 
 func (r *textRenderer) MinSize() fyne.Size {
 	t := r.t
-	size := fyne.MeasureText(t.Content, t.Step.points(), fyne.TextStyle{Bold: t.Bold})
+	size := fyne.MeasureText(t.Content, t.Step.Points(), fyne.TextStyle{Bold: t.Bold})
 	if t.yields {
 		size.Width = min(size.Width, leastYielding)
 	}

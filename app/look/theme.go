@@ -2,6 +2,7 @@ package look
 
 import (
 	"image/color"
+	"math"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -15,7 +16,7 @@ const (
 	SpaceLarge  float32 = 16
 	SpaceBroad  float32 = 24
 	RowHeight   float32 = 28 // a row of a table
-	NightHeight float32 = 44 // a row on packing night
+	NightHeight float32 = 56 // a row on packing night
 )
 
 // UsualText is the size of text before the reader's own scale.
@@ -26,8 +27,17 @@ const (
 	figureSize float32 = 20 // figures that matter
 	bodySize           = UsualText
 	noteSize   float32 = 12
+	leadSize   float32 = 16 // what leads on from a figure
 	nightSize  float32 = 28 // read across a table
+	boardSize  float32 = 48 // read across a room
 )
+
+// whole rounds a size of text: between whole sizes the toolkit sets letters
+// apart by uneven gaps.
+func whole(size float32) float32 { return float32(math.Round(float64(size))) }
+
+// Scale is the reader's size of text over the usual one.
+func Scale() float32 { return theme.TextSize() / UsualText }
 
 // Variant is light, dark, or as the system says.
 type Variant string
@@ -80,13 +90,13 @@ func (t Theme) Size(name fyne.ThemeSizeName) float32 {
 	}
 	switch name {
 	case theme.SizeNameText:
-		return bodySize * scale
+		return whole(bodySize * scale)
 	case theme.SizeNameCaptionText, "caption": // labels ask for it by either name
-		return noteSize * scale
+		return whole(noteSize * scale)
 	case theme.SizeNameSubHeadingText:
-		return 16 * scale
+		return whole(leadSize * scale)
 	case theme.SizeNameHeadingText:
-		return figureSize * scale
+		return whole(figureSize * scale)
 	case theme.SizeNamePadding:
 		return SpaceSmall
 	case theme.SizeNameInnerPadding:

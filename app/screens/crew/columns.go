@@ -102,6 +102,8 @@ func (s *Screen) fields() []field {
 				return err
 			}},
 		{title: lang.L("Group"), width: 96, text: groupName, set: setGroup, choices: groupNames},
+		{title: lang.L("Allergies"), width: 150, text: allergyText, set: setAllergies},
+		{title: lang.L("Diets"), width: 120, text: dietText, set: setDiets},
 		{title: lang.L("From day"), width: 80, number: func(m *trip.Member) float64 { return float64(max(m.FirstDay, 1)) },
 			text: func(_ *trip.Trip, m *trip.Member) string { return strconv.Itoa(max(m.FirstDay, 1)) },
 			set: func(t *trip.Trip, m *trip.Member, text string) (err error) {
@@ -135,8 +137,6 @@ func (s *Screen) fields() []field {
 				m.Strength, err = typed.Percent(text)
 				return err
 			}},
-		{title: lang.L("Diets"), width: 130, text: dietText, set: setDiets},
-		{title: lang.L("Allergies"), width: 170, text: allergyText, set: setAllergies},
 	}
 }
 

@@ -43,11 +43,9 @@ func New(b *bench.Bench) *Screen {
 	s.filter.OnChanged = s.table.Filter
 	add := widget.NewButton(lang.L("Add a member"), s.table.Add)
 	add.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("Who walks, and what does each need?")),
+	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Who walks, and what does each need?"))),
 		container.NewHBox(bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	split := container.NewHSplit(s.table, s.side.content)
-	split.Offset = 0.64
-	s.content = container.NewBorder(head, nil, nil, nil, split)
+	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(s.table, s.side.content, 0.64, 560))
 	return s
 }
 

@@ -27,7 +27,7 @@ type sidePanel struct {
 	member  trip.MemberID
 	day     int // 1-based
 	name    *look.Text
-	caution *widget.Label
+	caution *look.Note
 	chart   *charts.NeedChart
 	figure  *look.Text
 	detail  *widget.Label
@@ -37,16 +37,16 @@ type sidePanel struct {
 
 func newSidePanel(b *bench.Bench) *sidePanel {
 	s := &sidePanel{
-		bench: b, day: 1, name: look.NewHeading("").Yielding(), caution: widget.NewLabel(""), chart: charts.NewNeedChart("kcal"),
+		bench: b, day: 1, name: look.NewHeading("").Yielding(), caution: look.NewNote(), chart: charts.NewNeedChart("kcal"),
 		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: widget.NewLabel(""),
 	}
-	for _, label := range []*widget.Label{s.caution, s.detail, s.why} {
+	for _, label := range []*widget.Label{s.detail, s.why} {
 		label.Wrapping = fyne.TextWrapWord
 	}
 	s.detail.SizeName, s.why.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText
 	s.detail.Importance = widget.LowImportance
 	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(
-		container.NewVBox(s.name, s.caution, s.chart, s.figure, s.detail), nil, nil, nil, bench.NewScroll(s.why)))
+		container.NewVBox(bench.Inset(s.name), s.caution, s.chart, bench.Inset(s.figure), s.detail), nil, nil, nil, bench.NewScroll(s.why)))
 	return s
 }
 
@@ -59,7 +59,7 @@ func (s *sidePanel) show(id trip.MemberID) {
 		return
 	}
 	s.name.SetContent(m.Name)
-	s.caution.SetText(cautionOf(m))
+	s.caution.Set(cautionOf(m), look.Ink, len(m.Allergies) > 0)
 	if s.caution.Text == "" {
 		s.caution.Hide()
 	} else {

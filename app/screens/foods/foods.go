@@ -59,15 +59,14 @@ func (s *Screen) layOut() fyne.CanvasObject {
 	s.filter.SetPlaceHolder(lang.L("Find in the table"))
 	s.filter.OnChanged = s.table.Filter
 	s.toggle = widget.NewButton(lang.L("Time left"), s.toggleView)
-	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What is bought, and what does its label say?")),
+	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What is bought, and what does its label say?"))),
 		container.NewHBox(bench.Wide(170, s.filter), s.toggle,
 			widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm)))
 	s.empty = container.NewCenter(look.NewText(
 		lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."), look.Body, look.Quiet))
 	s.tableOn = container.NewStack(s.table, s.empty)
-	split := container.NewHSplit(container.NewStack(s.tableOn, s.left.content), s.side.content)
-	split.Offset = 0.6
-	return container.NewBorder(container.NewVBox(head, s.search.content), nil, nil, nil, split)
+	return container.NewBorder(container.NewVBox(head, s.search.content), nil, nil, nil,
+		bench.Beside(container.NewStack(s.tableOn, s.left.content), s.side.content, 0.6, 640))
 }
 
 func key(id trip.FoodID) string { return bench.IDText(int64(id)) }

@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/charts"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
 )
@@ -31,7 +32,7 @@ type foodPicture struct {
 func newFoodPicture(s *Screen) *foodPicture {
 	f := &foodPicture{s: s, heading: look.NewHeading(""), chart: charts.NewNeedChart("kcal")}
 	f.whose = widget.NewSelect(nil, func(string) { f.chosen() })
-	f.content = container.NewBorder(container.NewBorder(nil, nil, f.heading, wide(f.whose, 190)), nil, nil, nil, f.chart)
+	f.content = container.NewBorder(container.NewBorder(nil, nil, bench.Inset(f.heading), wide(f.whose, 190)), nil, nil, nil, f.chart)
 	return f
 }
 

@@ -52,13 +52,12 @@ func New(b *bench.Bench) *Screen {
 	s.drags.SetSelectedIndex(0)
 	s.filler = newFiller(s)
 	head := container.NewVBox(
-		container.NewBorder(nil, nil, look.NewHeading(lang.L("What is eaten when?")), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160))),
+		container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What is eaten when?"))), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160))),
 		s.filler.content)
 	s.missing = s.noRecipes()
 	middle := container.NewVSplit(container.NewStack(s.board, s.missing), s.food.content)
 	middle.Offset = 0.72
-	split := container.NewHSplit(middle, s.side.content)
-	split.Offset = 0.66
+	split := bench.Beside(middle, s.side.content, 0.66, 560)
 	s.content = container.NewBorder(head, nil, nil, nil, split)
 	return s
 }

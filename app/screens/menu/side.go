@@ -52,7 +52,7 @@ func newSide(s *Screen) *side {
 	d.tabs = bench.NewTabs(d.meal, d.other)
 	d.tabs.OnSelected = func(*container.TabItem) { d.show(d.k) }
 	d.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.Space, 0),
-		container.NewBorder(container.NewVBox(d.title, d.under, buttons), nil, nil, nil, d.tabs))
+		container.NewBorder(container.NewVBox(bench.Inset(d.title, d.under), buttons), nil, nil, nil, d.tabs))
 	return d
 }
 

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -34,7 +35,7 @@ func note(text string) *widget.Label {
 
 // heading opens a part of the side.
 func heading(text string) fyne.CanvasObject {
-	return container.NewVBox(widget.NewSeparator(), look.NewHeading(text))
+	return container.NewVBox(widget.NewSeparator(), bench.Inset(look.NewHeading(text)))
 }
 
 // wide gives a field the room its texts need.

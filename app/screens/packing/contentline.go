@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -17,12 +16,14 @@ import (
 	"sumpter/domain/units"
 )
 
-// Widths of a line beside the name of the food, which gets the rest.
+// Sizes of a line: the name of the food above, and below it what to weigh in,
+// the field for what the scale shows, and the difference.
 const (
-	planWidth       float32 = 84
-	scaleWidth      float32 = 72
+	planWidth       float32 = 130
+	scaleWidth      float32 = 84
 	differenceWidth float32 = 84
-	lineHeight      float32 = 34
+	nameHeight      float32 = 26
+	lineHeight      float32 = 70
 )
 
 // contentLine is one food of the bag: what to weigh in, and what the scale
@@ -43,10 +44,10 @@ type contentLine struct {
 
 func newContentLine(l *label) *contentLine {
 	c := &contentLine{
-		label: l, name: look.NewText("", look.Body, look.Ink), plan: look.NewText("", look.Figure, look.Ink),
+		label: l, name: look.NewText("", look.Lead, look.Ink), plan: look.NewText("", look.Night, look.Ink),
 		difference: look.NewText("", look.Body, look.Ochre),
 	}
-	c.plan.Bold, c.plan.Align = true, fyne.TextAlignTrailing
+	c.plan.Bold = true
 	c.entry = newScaleEntry(c)
 	c.content = container.New(c, c.name, c.plan, c.entry, c.difference)
 	return c
@@ -54,24 +55,27 @@ func newContentLine(l *label) *contentLine {
 
 // MinSize is that of a line with a short name.
 func (c *contentLine) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(90+planWidth+scaleWidth+differenceWidth, lineHeight*theme.TextSize()/14)
+	scale := look.Scale()
+	return fyne.NewSize((planWidth+scaleWidth+differenceWidth)*scale, lineHeight*scale)
 }
 
-// Layout puts the name, the amount, the field and the difference in a row.
+// Layout puts the name above the amount, the field and the difference.
 func (c *contentLine) Layout(_ []fyne.CanvasObject, size fyne.Size) {
-	scale := theme.TextSize() / 14
-	room := size.Width - (planWidth+scaleWidth+differenceWidth)*scale
-	c.name.SetContent(look.Cut(c.fullName, theme.TextSize(), fyne.TextStyle{}, room-4))
+	scale := look.Scale()
+	c.name.SetContent(look.Cut(c.fullName, look.Lead.Points(), fyne.TextStyle{}, size.Width))
+	c.name.Move(fyne.NewPos(0, look.SpaceSmall))
+	c.name.Resize(fyne.NewSize(size.Width, nameHeight*scale))
+	top := nameHeight * scale
 	x := float32(0)
-	place := func(object fyne.CanvasObject, width, height, gap float32) {
-		object.Move(fyne.NewPos(x, (size.Height-height)/2))
+	place := func(object fyne.CanvasObject, width, gap float32) {
+		height := object.MinSize().Height
+		object.Move(fyne.NewPos(x, top+(size.Height-top-height)/2))
 		object.Resize(fyne.NewSize(width-gap, height))
 		x += width
 	}
-	place(c.name, room, c.name.MinSize().Height, 4)
-	place(c.plan, planWidth*scale, c.plan.MinSize().Height, 8)
-	place(c.entry, scaleWidth*scale, min(size.Height-2, c.entry.MinSize().Height), 6)
-	place(c.difference, differenceWidth*scale, c.difference.MinSize().Height, 0)
+	place(c.plan, max(planWidth*scale, c.plan.MinSize().Width+look.SpaceWide), look.Space)
+	place(c.entry, scaleWidth*scale, look.Space)
+	place(c.difference, differenceWidth*scale, 0)
 }
 
 func (l *label) unit() string { return typed.MassUnit(l.screen.bench.Units(), false) }

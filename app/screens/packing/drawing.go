@@ -35,7 +35,7 @@ func (w *work) drawBag(r row) rowLook {
 	bag := r.bag
 	l := rowLook{
 		kind: r.kind, code: bag.Code, main: w.dishName(bag), tickable: true, ticked: w.isDone(bag), part: w.share(bag) > 0,
-		note: joinWords(w.slotWords(bag), w.eaterWords(bag), partWords(bag)), figure: w.mass(bag.Food), aside: w.stationsOf(bag),
+		note: joinWords(w.eaterWords(bag), partWords(bag), w.slotWords(bag)), figure: w.mass(bag.Food), aside: w.stationsOf(bag),
 	}
 	if more := w.difference(bag); more != 0 {
 		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(more)})
@@ -79,7 +79,7 @@ func (w *work) drawWeighing(r row) rowLook {
 	mass, noted := w.weighed(r.bag.Key, r.bulk.Food)
 	l := rowLook{
 		kind: r.kind, code: r.bag.Code, figure: w.mass(r.weighing.Mass), tickable: true, ticked: w.isIn(r.bag, r.bulk.Food),
-		main: w.dishName(r.bag), note: joinWords(w.slotWords(r.bag), w.eaterWords(r.bag), partWords(r.bag)),
+		main: w.dishName(r.bag), note: joinWords(w.eaterWords(r.bag), partWords(r.bag), w.slotWords(r.bag)),
 	}
 	if noted && mass != r.weighing.Mass {
 		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(mass - r.weighing.Mass)})

@@ -42,18 +42,19 @@ type label struct {
 
 func newLabel(s *Screen) *label {
 	l := &label{
-		screen: s, code: look.NewText("", look.Night, look.Ink), into: toned(look.Spruce), state: wrapped(),
+		screen: s, code: look.NewText("", look.Board, look.Ink), into: toned(look.Spruce), state: wrapped(),
 		dish: wrapped(), free: wrapped(), effect: wrapped(), cook: wrapped(), bagType: wrapped(), danger: toned(look.Plum),
 		scale: look.NewText("", look.Caption, look.Quiet), list: container.NewVBox(),
 	}
 	l.code.Bold = true
 	l.into.Segments[0].(*widget.TextSegment).Style.SizeName = theme.SizeNameHeadingText
 	l.frame = look.NewDoubleFrame(look.Plum, l.danger)
-	l.bagType.SizeName, l.state.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText
+	l.dish.SizeName = theme.SizeNameSubHeadingText
+	l.bagType.SizeName, l.state.SizeName, l.free.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText, theme.SizeNameCaptionText
 	l.tick = widget.NewButton("", func() { s.tick(l.row) })
 	l.tick.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, l.code, container.NewVBox(l.tick))
-	l.body = container.NewVBox(l.into, l.state, l.dish, l.frame, l.free, l.scale, l.list, l.effect, l.cook, l.bagType)
+	head := container.NewBorder(nil, nil, l.code, container.NewCenter(l.tick))
+	l.body = container.NewVBox(l.into, l.dish, l.frame, l.free, l.scale, l.list, l.effect, l.cook, l.state, l.bagType)
 	l.content = container.NewBorder(head, nil, nil, nil, bench.NewScroll(l.body))
 	l.content.Hide()
 	return l

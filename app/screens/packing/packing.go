@@ -76,8 +76,7 @@ func (s *Screen) makeContent() {
 	head := container.NewBorder(nil, nil, count, container.NewVBox(layout.NewSpacer(),
 		bench.Wide(250, s.search), layout.NewSpacer()))
 	choices := container.NewHBox(s.views, s.onlyLeft)
-	split := container.NewHSplit(s.list, container.NewPadded(s.label.content))
-	split.Offset = 0.61
+	split := bench.Beside(s.list, container.NewPadded(s.label.content), 0.61, 760)
 	s.evening = container.NewBorder(container.NewVBox(head, choices, s.clean), nil, nil, nil, split)
 	menu := widget.NewButton(lang.L("Go to the menu"), func() { s.bench.Document.GoTo(document.Place{Screen: "menu"}) })
 	menu.Importance = widget.HighImportance

@@ -71,7 +71,7 @@ func (v *rowView) CreateRenderer() fyne.WidgetRenderer {
 type rowRenderer struct{ v *rowView }
 
 func (r *rowRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(300, look.NightHeight*theme.TextSize()/14)
+	return fyne.NewSize(300, look.NightHeight*look.Scale())
 }
 func (r *rowRenderer) Destroy() {}
 func (r *rowRenderer) Objects() []fyne.CanvasObject {
@@ -121,22 +121,18 @@ func (r *rowRenderer) layoutTexts(x float32, size fyne.Size) {
 	aside := v.aside.MinSize()
 	v.figure.Move(fyne.NewPos(right-figure.Width, middle(v.figure)))
 	if v.look.aside != "" {
-		v.figure.Move(fyne.NewPos(right-figure.Width, (size.Height-figure.Height-aside.Height)/2))
-		v.aside.Move(fyne.NewPos(right-aside.Width, (size.Height+figure.Height-aside.Height)/2-2))
+		v.figure.Move(fyne.NewPos(right-figure.Width, (size.Height-figure.Height-aside.Height)/2+3))
+		v.aside.Move(fyne.NewPos(right-aside.Width, (size.Height+figure.Height-aside.Height)/2-3))
 	}
-	room := right - max(figure.Width, aside.Width) - codeAfter - x
-	v.main.Text = look.Cut(v.look.main, v.main.TextSize, v.main.TextStyle, room)
-	v.note.Text = look.Cut(v.look.note, v.note.TextSize, v.note.TextStyle, room)
+	room := right - codeAfter - x
+	v.main.Text = look.Cut(v.look.main, v.main.TextSize, v.main.TextStyle, room-figure.Width)
+	v.note.Text = look.Cut(v.look.note, v.note.TextSize, v.note.TextStyle, room-max(figure.Width, aside.Width))
 	main, note := v.main.MinSize().Height, v.note.MinSize().Height
 	v.main.Move(fyne.NewPos(x, middle(v.main)))
 	if v.look.note != "" {
 		top := (size.Height - main - note) / 2
-		v.main.Move(fyne.NewPos(x, top+1))
+		v.main.Move(fyne.NewPos(x, top+2))
 		v.note.Move(fyne.NewPos(x, top+main-1))
-		if v.look.kind == cleanRow { // closer, within the frame
-			v.main.Move(fyne.NewPos(x, top+3))
-			v.note.Move(fyne.NewPos(x, top+main-2))
-		}
 	}
 }
 
@@ -158,7 +154,6 @@ func (r *rowRenderer) Refresh() {
 	if l.ticked {
 		ink = theme.Color(look.Quiet)
 	}
-	body := theme.TextSize()
 	set := func(text *canvas.Text, content string, size float32, tone color.Color, bold bool) {
 		text.Text, text.TextSize, text.Color, text.TextStyle.Bold = content, size, tone, bold
 	}
@@ -171,14 +166,14 @@ func (r *rowRenderer) Refresh() {
 	if noteTone == "" {
 		noteTone = look.Quiet
 	}
-	set(v.code, l.code, body*2, codeTone, true)
-	set(v.main, l.main, body*1.15, ink, strong)
-	set(v.note, l.note, body*0.86, theme.Color(noteTone), noteTone == look.Plum)
-	set(v.figure, l.figure, body*1.43, ink, l.kind == bagRow || l.kind == weighRow)
+	set(v.code, l.code, look.Night.Points(), codeTone, true)
+	set(v.main, l.main, look.Figure.Points(), ink, strong)
+	set(v.note, l.note, look.Body.Points(), theme.Color(noteTone), noteTone == look.Plum)
+	set(v.figure, l.figure, look.Night.Points(), ink, l.kind == bagRow || l.kind == weighRow)
 	if l.kind == cleanRow {
-		v.main.TextSize = body
+		v.main.TextSize = look.Lead.Points()
 	}
-	set(v.aside, l.aside, body*0.86, theme.Color(look.Quiet), false)
+	set(v.aside, l.aside, look.Caption.Points(), theme.Color(look.Quiet), false)
 	r.Layout(v.Size())
 	for _, object := range r.Objects() {
 		canvas.Refresh(object)

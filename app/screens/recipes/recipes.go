@@ -49,14 +49,12 @@ func New(b *bench.Bench) *Screen {
 	s.filter.OnChanged = s.table.Filter
 	add := widget.NewButton(lang.L("Add a recipe"), s.table.Add)
 	add.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What can be cooked, and for whom?")),
+	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))),
 		container.NewHBox(bench.Wide(170, s.filter),
 			widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
 	s.empty = container.NewCenter(look.NewText(
 		lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe."), look.Body, look.Quiet))
-	split := container.NewHSplit(container.NewStack(s.table, s.empty), s.side.content)
-	split.Offset = 0.52
-	s.content = container.NewBorder(head, nil, nil, nil, split)
+	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(container.NewStack(s.table, s.empty), s.side.content, 0.52, 760))
 	return s
 }
 

@@ -30,7 +30,7 @@ type about struct {
 
 func newAbout(b *bench.Bench) *about {
 	a := &about{bench: b, name: look.NewHeading("").Yielding(), list: container.NewVBox()}
-	a.content = container.NewBorder(a.name, nil, nil, nil, bench.NewScroll(a.list))
+	a.content = container.NewBorder(bench.Inset(a.name), nil, nil, nil, bench.NewScroll(a.list))
 	return a
 }
 

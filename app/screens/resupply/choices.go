@@ -45,7 +45,7 @@ func newChoices(b *bench.Bench) *choices {
 	bottom := container.NewBorder(nil, container.NewVBox(c.words, container.NewHBox(use)), nil, nil, c.table)
 	split := container.NewHSplit(c.chart, bottom)
 	split.Offset = 0.42
-	c.content = container.NewBorder(look.NewHeading(lang.L("Which points? Cost against the heaviest morning")), nil, nil, nil, split)
+	c.content = container.NewBorder(bench.Inset(look.NewHeading(lang.L("Which points? Cost against the heaviest morning"))), nil, nil, nil, split)
 	return c
 }
 

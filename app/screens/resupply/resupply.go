@@ -44,7 +44,7 @@ func New(b *bench.Bench) *Screen {
 	})
 	add := widget.NewButton(lang.L("Add a point"), s.table.Add)
 	add.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, look.NewHeading(lang.L("What waits where, and when must it be posted?")),
+	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What waits where, and when must it be posted?"))),
 		container.NewHBox(widget.NewButton(lang.L("Remove"), s.table.Delete), add))
 	below := container.NewHSplit(s.about.content, s.choices.content)
 	below.Offset = 0.4

@@ -58,7 +58,7 @@ func New(b *bench.Bench) *Screen {
 func (s *Screen) head() fyne.CanvasObject {
 	add := widget.NewButton(lang.L("Add a day"), s.table.Add)
 	add.Importance = widget.HighImportance
-	return container.NewBorder(nil, nil, look.NewHeading(lang.L("Where to, day by day?")), container.NewHBox(
+	return container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Where to, day by day?"))), container.NewHBox(
 		look.NewText(lang.L("Day 1 is on"), look.Body, look.Quiet),
 		bench.Wide(124, s.start),
 		widget.NewButton(lang.L("Import a track…"), s.askTrack),

@@ -39,7 +39,7 @@ func newDayPanel(s *Screen) *dayPanel {
 		row.Add(check)
 	}
 	p.content = bench.NewScroll(container.NewVBox(
-		p.name, p.time, look.NewText(lang.L("Eaten from the packs"), look.Caption, look.Quiet), row, p.list))
+		bench.Inset(p.name), p.time, bench.Inset(look.NewText(lang.L("Eaten from the packs"), look.Caption, look.Quiet)), row, p.list))
 	return p
 }
 

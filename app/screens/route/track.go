@@ -52,7 +52,7 @@ func newTrackPanel(s *Screen) *trackPanel {
 	fewer := widget.NewButton("−", func() { p.setCount(p.count - 1) })
 	more := widget.NewButton("+", func() { p.setCount(p.count + 1) })
 	p.content = container.NewBorder(
-		container.NewVBox(p.name, p.what, container.NewHBox(fewer, p.days, more), p.asInFile, p.warning),
+		container.NewVBox(bench.Inset(p.name, p.what), container.NewHBox(fewer, p.days, more), p.asInFile, p.warning),
 		container.NewHBox(p.take, widget.NewButton(lang.L("Leave it"), p.close)), nil, nil,
 		bench.NewScroll(p.preview))
 	return p

@@ -46,9 +46,7 @@ func newChoicesTab(b *bench.Bench) *choicesTab {
 	c.filter.OnChanged = c.table.Filter
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What holds for the whole trip?"))),
 		container.NewHBox(bench.Wide(220, c.filter), widget.NewButton(lang.L("All back to usual"), c.allUsual)))
-	split := container.NewHSplit(c.table, c.side.content)
-	split.Offset = 0.7
-	c.content = container.NewBorder(head, nil, nil, nil, split)
+	c.content = container.NewBorder(head, nil, nil, nil, bench.Beside(c.table, c.side.content, 0.7, 520))
 	c.refresh()
 	c.table.MoveCursor(1, valueColumn)
 	return c

@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
@@ -40,7 +41,7 @@ func newFoodTab(s *Screen) *foodTab {
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a package"), f.packages.Add), widget.NewButton(lang.L("Remove"), f.packages.Delete))
 	f.sold = container.NewBorder(look.NewText(lang.L("How it is sold; an empty price is not known"), look.Caption, look.Quiet), buttons, nil, nil, f.packages)
-	f.content = container.NewBorder(container.NewVBox(f.name, f.words), nil, nil, nil, f.sold)
+	f.content = container.NewBorder(container.NewVBox(bench.Inset(f.name), f.words), nil, nil, nil, f.sold)
 	return f
 }
 

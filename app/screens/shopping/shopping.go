@@ -78,7 +78,7 @@ func New(b *bench.Bench) *Screen {
 func (s *Screen) makeContent() {
 	tick := widget.NewButton(lang.L("Tick off (Space)"), s.table.Tick)
 	tick.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, container.NewVBox(s.done, s.money), container.NewVBox(container.NewHBox(
+	head := container.NewBorder(nil, nil, bench.Inset(s.done, s.money), container.NewVBox(container.NewHBox(
 		widget.NewButton(lang.L("Add another cost"), s.table.Add), tick)))
 	choices := container.NewHBox(s.groups, layout.NewSpacer(),
 		bench.Wide(170, s.filter),
@@ -86,8 +86,7 @@ func (s *Screen) makeContent() {
 		bench.Wide(140, s.payers))
 	s.tabs = bench.NewTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content),
 		container.NewTabItem(lang.L("Shops"), s.shops.content), container.NewTabItem(lang.L("Left over"), s.leftovers.content))
-	split := container.NewHSplit(s.table, s.tabs)
-	split.Offset = 0.68
+	split := bench.Beside(s.table, s.tabs, 0.68, 640)
 	s.work = container.NewBorder(container.NewVBox(head, choices), nil, nil, nil, split)
 	menu := widget.NewButton(lang.L("Go to the menu"), func() { s.bench.Document.GoTo(document.Place{Screen: "menu"}) })
 	menu.Importance = widget.HighImportance

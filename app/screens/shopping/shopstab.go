@@ -36,7 +36,7 @@ func newShopsTab(s *Screen) *shopsTab {
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a shop"), t.table.Add), widget.NewButton(lang.L("Remove"), t.table.Delete))
 	above := container.NewBorder(nil, buttons, nil, nil, t.table)
-	below := container.NewBorder(look.NewHeading(lang.L("Which shops? Cost against visits")), nil, nil, nil, container.NewVScroll(t.choices))
+	below := container.NewBorder(bench.Inset(look.NewHeading(lang.L("Which shops? Cost against visits"))), nil, nil, nil, container.NewVScroll(t.choices))
 	split := container.NewVSplit(above, below)
 	split.Offset = 0.5
 	t.content = split
