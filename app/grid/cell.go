@@ -16,7 +16,7 @@ type cellLook struct {
 	text                                      string
 	tone                                      fyne.ThemeColorName
 	right, striped, inRow, atCursor, readOnly bool
-	strong                                    bool
+	strong, focused                           bool
 }
 
 // cell is a canvas text over a ground: the toolkit's label is a hundred times
@@ -87,8 +87,11 @@ func (r *cellRenderer) Refresh() {
 		c.ground.FillColor = theme.Color(look.Stripe)
 	}
 	c.edge.StrokeWidth, c.edge.StrokeColor = 0, color.Transparent
-	if c.look.atCursor {
+	switch {
+	case c.look.atCursor && c.look.focused:
 		c.edge.StrokeWidth, c.edge.StrokeColor = 2, theme.Color(look.Spruce)
+	case c.look.atCursor:
+		c.edge.StrokeWidth, c.edge.StrokeColor = 1, theme.Color(look.Quiet)
 	}
 	tone := c.look.tone
 	if tone == "" {

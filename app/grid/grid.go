@@ -103,6 +103,7 @@ type Grid[R any] struct {
 	started string
 	cells   map[*cell]widget.TableCellID // which cell object shows which cell
 	fitted  bool                         // the choices have room
+	focused bool                         // the table has the keyboard
 	// decimals are those of each column's figures.
 	decimals []int
 }

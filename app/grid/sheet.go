@@ -59,7 +59,10 @@ func (s *sheet) DoubleTapped(event *fyne.PointEvent) {
 
 func (g *Grid[R]) newSheet() *sheet {
 	s := &sheet{key: g.typedKey, typed: g.typedRune, shortcut: g.typedShortcut, double: g.openEditor, sort: func() { g.SortBy(g.cursor.Col) }}
-	s.focused = func(bool) { g.table.RefreshItem(g.cursor) }
+	s.focused = func(on bool) {
+		g.focused = on
+		g.repaintRow(g.cursor.Row)
+	}
 	s.Length = func() (int, int) { return len(g.shown), len(g.columns) }
 	s.CreateCell = func() fyne.CanvasObject { return newCell(g.options.RowHeight) }
 	s.UpdateCell = func(id widget.TableCellID, object fyne.CanvasObject) { g.paint(id, object.(*cell)) }
@@ -91,7 +94,7 @@ func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
 	if column.Right && g.decimals[id.Col] > 0 {
 		text = withDecimals(text, g.decimals[id.Col], written.Bare("."))
 	}
-	look := cellLook{text: text, right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, readOnly: !g.canEdit(row, column)}
+	look := cellLook{text: text, right: column.Right, striped: id.Row%2 == 1, inRow: id.Row == g.cursor.Row, atCursor: id == g.cursor, focused: g.focused, readOnly: !g.canEdit(row, column)}
 	if g.options.Strong != nil {
 		look.strong = g.options.Strong(row)
 	}

@@ -170,3 +170,23 @@ func TestTheKeyboardSortsATable(t *testing.T) {
 		t.Errorf("sorted by name, the crew is %q", lines)
 	}
 }
+
+// Who comes to a screen can go on by key at once: Space ticks a bag off.
+func TestAScreenThatIsShownHasTheKeyboard(t *testing.T) {
+	w, _ := openDemo(t)
+	for i, screen := range w.screens {
+		w.shown = -1
+		w.window.Canvas().Unfocus()
+		w.showScreen(i)
+		if w.window.Canvas().Focused() == nil {
+			t.Errorf("%s: nothing has the keyboard", screen.Name())
+		}
+		if screen.Name() != "packing" {
+			continue
+		}
+		w.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+		if packed := len(w.document.Trip().Progress.Packed); packed != 1 {
+			t.Errorf("Space ticked off %d bags", packed)
+		}
+	}
+}

@@ -35,17 +35,15 @@ func (w *Workbench) showWelcome() {
 		widget.NewButton(lang.L("Import a workbook"), w.importTrip), about(lang.L("A trip filled in with a spreadsheet, or from another program.")),
 		widget.NewButton(lang.L("Open a trip file"), w.openTrip), about(lang.L("One you worked on before, or were sent.")),
 	)
-	column := container.NewVBox(head, space(look.SpaceBroad), choices)
 	if recent := w.recent(); len(recent) > 0 {
-		column.Add(space(look.SpaceLarge))
-		column.Add(look.NewHeading(lang.L("Open before")))
-		files := container.New(layout.NewFormLayout())
+		choices.Add(container.NewVBox(space(look.SpaceLarge), look.NewHeading(lang.L("Open before"))))
+		choices.Add(layout.NewSpacer())
 		for _, path := range recent {
-			files.Add(widget.NewButton(filepath.Base(path), func() { w.openPath(path) }))
-			files.Add(about(filepath.Dir(path)))
+			choices.Add(widget.NewButton(filepath.Base(path), func() { w.openPath(path) }))
+			choices.Add(about(filepath.Dir(path)))
 		}
-		column.Add(files)
 	}
+	column := container.NewVBox(head, space(look.SpaceBroad), choices)
 	w.message, w.whole = newMessage(), nil
 	w.window.SetTitle("Sumpter")
 	w.window.SetContent(container.NewBorder(nil, container.NewPadded(w.message.note), nil, nil, container.New(layout.NewCenterLayout(), column)))

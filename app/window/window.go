@@ -185,6 +185,7 @@ func (w *Workbench) showScreen(i int) {
 	w.middle.Refresh()
 	w.navigation.mark(i)
 	w.makeMenu()
+	w.screens[i].Focus()
 }
 
 // goTo follows a place: its screen, then the thing on it.

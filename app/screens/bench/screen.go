@@ -19,6 +19,8 @@ type Screen interface {
 	Refresh()
 	// Waiting counts what waits here for the leader, shown beside the title.
 	Waiting() int
+	// Focus gives the keyboard to the work of the screen.
+	Focus()
 	// GoTo puts the cursor on a thing.
 	GoTo(place findings.Place)
 	// Commit stores what is being typed; false keeps the user here.

@@ -77,7 +77,7 @@ func (s *Screen) numberOf(column int, id trip.MemberID) float64 {
 func (s *Screen) fields() []field {
 	u := s.bench.Units()
 	return []field{
-		{title: lang.L("Name"), width: 130, text: func(_ *trip.Trip, m *trip.Member) string { return m.Name },
+		{title: lang.L("Name"), width: 116, text: func(_ *trip.Trip, m *trip.Member) string { return m.Name },
 			set: func(_ *trip.Trip, m *trip.Member, text string) error { m.Name = text; return nil }},
 		{title: lang.L("Need"), unit: lang.L("kcal a day"), width: 110, number: s.averageNeed,
 			text: func(_ *trip.Trip, m *trip.Member) string { return wholeOrDash(s.averageNeed(m)) }},
@@ -101,7 +101,7 @@ func (s *Screen) fields() []field {
 				m.Height, err = typed.Stature(text, u)
 				return err
 			}},
-		{title: lang.L("Group"), width: 96, text: groupName, set: setGroup, choices: groupNames},
+		{title: lang.L("Group"), width: 84, text: groupName, set: setGroup, choices: groupNames},
 		{title: lang.L("Allergies"), width: 150, text: allergyText, set: setAllergies},
 		{title: lang.L("Diets"), width: 120, text: dietText, set: setDiets},
 		{title: lang.L("From day"), width: 80, number: func(m *trip.Member) float64 { return float64(max(m.FirstDay, 1)) },

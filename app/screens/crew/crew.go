@@ -45,7 +45,7 @@ func New(b *bench.Bench) *Screen {
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Who walks, and what does each need?"))),
 		container.NewHBox(bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(s.table, s.side.content, 0.64, 560))
+	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(s.table, s.side.content, 0.7, 560))
 	return s
 }
 
@@ -77,6 +77,9 @@ func (s *Screen) Refresh() {
 func (s *Screen) Waiting() int {
 	return bench.CountFindings(s.bench, findings.Needs, findings.Trip)
 }
+
+// Focus gives the keyboard to the table.
+func (s *Screen) Focus() { s.table.Focus() }
 
 // GoTo puts the cursor on a member.
 func (s *Screen) GoTo(place findings.Place) {

@@ -109,6 +109,9 @@ func (s *Screen) Waiting() int {
 	return waiting
 }
 
+// Focus gives the keyboard to the table.
+func (s *Screen) Focus() { s.table.Focus() }
+
 // GoTo puts the cursor on a food.
 func (s *Screen) GoTo(place findings.Place) {
 	s.showTable()

@@ -201,6 +201,9 @@ func (s *Screen) choose(id string) {
 	s.pack.showChosen()
 }
 
+// Focus gives the keyboard to the packs.
+func (s *Screen) Focus() { s.focus(s.board.content) }
+
 // GoTo puts the cursor on a day, a member, a bag or a piece of gear.
 func (s *Screen) GoTo(place findings.Place) {
 	s.tabs.SelectIndex(0)

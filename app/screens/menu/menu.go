@@ -174,6 +174,9 @@ func (s *Screen) Waiting() int {
 	return n
 }
 
+// Focus gives the keyboard to the slots.
+func (s *Screen) Focus() { s.board.sheet.focus() }
+
 // GoTo puts the cursor on the slot of a place, or on its day and member.
 func (s *Screen) GoTo(at findings.Place) {
 	k, had := s.board.selected()

@@ -53,8 +53,8 @@ func newLabel(s *Screen) *label {
 	l.bagType.SizeName, l.state.SizeName, l.free.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText, theme.SizeNameCaptionText
 	l.tick = widget.NewButton("", func() { s.tick(l.row) })
 	l.tick.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, l.code, container.NewCenter(l.tick))
-	l.body = container.NewVBox(l.into, l.dish, l.frame, l.free, l.scale, l.list, l.effect, l.cook, l.state, l.bagType)
+	head := container.NewBorder(nil, nil, bench.Inset(l.code), container.NewCenter(l.tick))
+	l.body = container.NewVBox(l.into, l.dish, l.frame, l.free, bench.Inset(l.scale, l.list), l.effect, l.cook, l.state, l.bagType)
 	l.content = container.NewBorder(head, nil, nil, nil, bench.NewScroll(l.body))
 	l.content.Hide()
 	return l

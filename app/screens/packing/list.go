@@ -19,10 +19,11 @@ const tickWidth float32 = 56
 // arrows move, a digit starts to look for a code.
 type list struct {
 	widget.Table
-	rows   []row
-	draw   func(row) rowLook
-	cursor int
-	tapped float32 // where the last tap was, from the left
+	rows    []row
+	draw    func(row) rowLook
+	cursor  int
+	focused bool    // the list has the keyboard
+	tapped  float32 // where the last tap was, from the left
 
 	onSelect func(row)
 	onTick   func(row)
@@ -69,7 +70,7 @@ func (l *list) selected() (row, bool) {
 func (l *list) paint(id widget.TableCellID, object fyne.CanvasObject) {
 	if id.Row < len(l.rows) {
 		drawn := l.draw(l.rows[id.Row])
-		drawn.atCursor = id.Row == l.cursor
+		drawn.atCursor, drawn.focused = id.Row == l.cursor, id.Row == l.cursor && l.focused
 		object.(*rowView).show(drawn)
 	}
 }
@@ -185,9 +186,17 @@ func (l *list) TypedRune(letter rune) {
 	}
 }
 
-// FocusGained shows the cursor.
+// FocusGained makes the cursor stand out.
 func (l *list) FocusGained() {
+	l.focused = true
 	l.Table.FocusGained()
+	l.RefreshItem(widget.TableCellID{Row: max(0, l.cursor)})
+}
+
+// FocusLost makes it calm.
+func (l *list) FocusLost() {
+	l.focused = false
+	l.Table.FocusLost()
 	l.RefreshItem(widget.TableCellID{Row: max(0, l.cursor)})
 }
 

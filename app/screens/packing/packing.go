@@ -72,9 +72,9 @@ func (s *Screen) makeClean() {
 }
 
 func (s *Screen) makeContent() {
-	count := container.NewHBox(s.left, container.NewCenter(s.time))
+	count := container.NewHBox(s.left, bench.Inset(container.NewCenter(s.time)))
 	head := container.NewBorder(nil, nil, count, container.NewVBox(layout.NewSpacer(),
-		bench.Wide(250, s.search), layout.NewSpacer()))
+		container.NewHBox(bench.Wide(200, s.search), widget.NewButton(lang.L("Print labels…"), s.printLabels)), layout.NewSpacer()))
 	choices := container.NewHBox(s.views, s.onlyLeft)
 	split := bench.Beside(s.list, container.NewPadded(s.label.content), 0.61, 760)
 	s.evening = container.NewBorder(container.NewVBox(head, choices, s.clean), nil, nil, nil, split)
@@ -235,6 +235,9 @@ func (s *Screen) Waiting() int {
 	return bench.CountFindings(s.bench, findings.Bags, findings.Packing)
 }
 
+// Focus gives the keyboard to the bags, to tick them off.
+func (s *Screen) Focus() { s.focus(s.list) }
+
 // GoTo puts the cursor on a bag, or on the first use of a food.
 func (s *Screen) GoTo(place findings.Place) {
 	s.focus(s.list)
@@ -254,6 +257,11 @@ func (s *Screen) GoTo(place findings.Place) {
 	}
 }
 
+// printLabels goes to the labels, for their printer.
+func (s *Screen) printLabels() {
+	s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Labels)})
+}
+
 // Commit stores what is being typed.
 func (s *Screen) Commit() bool { return s.label.commit() }
 
@@ -266,7 +274,7 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("Find a bag by its code"), Shortcut: find, Do: func() { s.focus(s.search) }},
 		{Name: lang.L("Bag by bag"), Do: func() { s.views.SetSelected(lang.L("Bag by bag")) }},
 		{Name: lang.L("Food by food"), Do: func() { s.views.SetSelected(lang.L("Food by food")) }},
-		{Name: lang.L("Print labels…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Labels)}) }},
+		{Name: lang.L("Print labels…"), Do: s.printLabels},
 		{Name: lang.L("Print the lists for the helpers…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Rounds)}) }},
 		{Name: lang.L("Only what is left"), Do: func() { s.onlyLeft.SetChecked(!s.onlyLeft.Checked) }},
 	}

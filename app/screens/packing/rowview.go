@@ -25,6 +25,7 @@ type rowLook struct {
 	ticked   bool
 	part     bool // begun, not finished
 	atCursor bool
+	focused  bool // and the list has the keyboard
 }
 
 // rowView draws a row with canvas texts: the toolkit's labels are far too slow
@@ -121,8 +122,8 @@ func (r *rowRenderer) layoutTexts(x float32, size fyne.Size) {
 	aside := v.aside.MinSize()
 	v.figure.Move(fyne.NewPos(right-figure.Width, middle(v.figure)))
 	if v.look.aside != "" {
-		v.figure.Move(fyne.NewPos(right-figure.Width, (size.Height-figure.Height-aside.Height)/2+3))
-		v.aside.Move(fyne.NewPos(right-aside.Width, (size.Height+figure.Height-aside.Height)/2-3))
+		v.figure.Move(fyne.NewPos(right-figure.Width, (size.Height-figure.Height-aside.Height)/2+1))
+		v.aside.Move(fyne.NewPos(right-aside.Width, (size.Height+figure.Height-aside.Height)/2-1))
 	}
 	room := right - codeAfter - x
 	v.main.Text = look.Cut(v.look.main, v.main.TextSize, v.main.TextStyle, room-figure.Width)
@@ -192,8 +193,11 @@ func (r *rowRenderer) paintGround() {
 		v.ground.FillColor = theme.Color(look.Stripe)
 	}
 	v.edge.StrokeWidth, v.edge.StrokeColor = 0, color.Transparent
-	if v.look.atCursor {
-		v.edge.StrokeWidth, v.edge.StrokeColor = 2, theme.Color(look.Spruce)
+	switch {
+	case v.look.focused:
+		v.edge.StrokeWidth, v.edge.StrokeColor = 3, theme.Color(look.Spruce)
+	case v.look.atCursor:
+		v.edge.StrokeWidth, v.edge.StrokeColor = 1, theme.Color(look.Quiet)
 	}
 	if v.look.kind == cleanRow {
 		look.PaintDoubleFrame(v.outer, v.inner, look.Plum)

@@ -84,7 +84,6 @@ func (p *preview) show(made *prints.Print) {
 		p.say(lang.L("This plan has nothing of it."))
 		return
 	}
-	p.message.SetText("")
 	p.about.SetText(written.Text(made.Kind.About(), p.bench.Units()))
 	note := written.Text(made.Note(), p.bench.Units())
 	p.note.SetText(note)
@@ -124,6 +123,9 @@ func enable(button *widget.Button, on bool) {
 // open gives the page to the sheet, which asks for its picture.
 func (p *preview) open() {
 	shown := &p.pages[p.at]
+	if !p.sheet.image.Visible() {
+		p.message.SetText(lang.L("Drawing the pages…"))
+	}
 	p.sheet.open(float32(shown.Width), float32(shown.Height))
 }
 
@@ -143,6 +145,7 @@ func (p *preview) paint(pixels float32) {
 		drawn = p.painter.Draw(shown, math.Min(scale, mostScale))
 	}, func() {
 		if job == p.job {
+			p.message.SetText("")
 			p.sheet.set(drawn)
 		}
 	})

@@ -99,6 +99,9 @@ func (s *Screen) Refresh() {
 // Waiting counts nothing: nobody has to print.
 func (s *Screen) Waiting() int { return 0 }
 
+// Focus gives the keyboard to the paper in the preview.
+func (s *Screen) Focus() { s.bench.Window.Canvas().Focus(s.list.buttons[s.shown]) }
+
 // GoTo puts the keyboard on the papers.
 func (s *Screen) GoTo(findings.Place) {}
 

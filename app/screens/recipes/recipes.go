@@ -92,6 +92,9 @@ func (s *Screen) Waiting() int {
 	return s.kitchen.waiting()
 }
 
+// Focus gives the keyboard to the table.
+func (s *Screen) Focus() { s.table.Focus() }
+
 // GoTo puts the cursor on a recipe, though the filter hides it.
 func (s *Screen) GoTo(place findings.Place) {
 	if place.Recipe != 0 && !s.table.SelectKey(key(place.Recipe)) {

@@ -113,6 +113,9 @@ func (s *Screen) choose(id trip.PointID) {
 	s.about.show(id)
 }
 
+// Focus gives the keyboard to the table.
+func (s *Screen) Focus() { s.table.Focus() }
+
 // GoTo puts the cursor on a point.
 func (s *Screen) GoTo(place findings.Place) {
 	if place.Point != 0 {

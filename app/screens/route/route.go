@@ -111,6 +111,9 @@ func (s *Screen) choose(day int) {
 // Waiting counts what is to be looked at on the route.
 func (s *Screen) Waiting() int { return len(routeFindings(s.bench, 0)) }
 
+// Focus gives the keyboard to the table.
+func (s *Screen) Focus() { s.table.Focus() }
+
 // GoTo puts the cursor on a day.
 func (s *Screen) GoTo(place findings.Place) {
 	if place.Day > 0 {

@@ -58,6 +58,9 @@ func (s *Screen) Refresh() {
 	s.choices.refresh()
 }
 
+// Focus gives the keyboard to the table.
+func (s *Screen) Focus() { s.open(s.tabs.SelectedIndex()) }
+
 // GoTo gives the keyboard to the table: no finding leads further in.
 func (s *Screen) GoTo(findings.Place) { s.open(tabChoices) }
 

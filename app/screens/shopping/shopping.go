@@ -255,6 +255,9 @@ func (s *Screen) remove(r *row) error {
 // Waiting counts what must be seen to in shopping.
 func (s *Screen) Waiting() int { return bench.CountFindings(s.bench, findings.Shopping) }
 
+// Focus gives the keyboard to the table.
+func (s *Screen) Focus() { s.table.Focus() }
+
 // GoTo puts the cursor on a food, or shows the money where none is meant.
 func (s *Screen) GoTo(place findings.Place) {
 	s.table.Focus()

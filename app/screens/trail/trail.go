@@ -177,6 +177,9 @@ func (s *Screen) fill() {
 // Waiting counts nothing: what waits on the trail is the day itself.
 func (s *Screen) Waiting() int { return 0 }
 
+// Focus gives the keyboard to the bags of the day.
+func (s *Screen) Focus() { s.bags.Focus() }
+
 // GoTo shows a day, and on it a bag or a member.
 func (s *Screen) GoTo(place findings.Place) {
 	if place.Day > 0 {
