@@ -145,6 +145,10 @@ func (g *Grid[R]) focus(on fyne.Focusable) {
 // Focus gives the keyboard to the table.
 func (g *Grid[R]) Focus() { g.focus(g.table) }
 
+// FocusOn gives the keyboard to the table before it was ever drawn, when the
+// toolkit cannot yet tell which canvas it is on.
+func (g *Grid[R]) FocusOn(c fyne.Canvas) { c.Focus(g.table) }
+
 // Commit stores an open editor; call it before undo, saving or leaving the
 // screen. It tells whether nothing is left open.
 func (g *Grid[R]) Commit() bool { return !g.editor.open() || g.store() }

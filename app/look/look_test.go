@@ -51,13 +51,47 @@ func TestColoursCanBeRead(t *testing.T) {
 	}
 }
 
+// over lays a colour over another.
+func over(front, back color.NRGBA) color.NRGBA {
+	mix := func(f, b uint8) uint8 { return uint8((int(f)*int(front.A) + int(b)*(255-int(front.A))) / 255) }
+	return color.NRGBA{R: mix(front.R, back.R), G: mix(front.G, back.G), B: mix(front.B, back.B), A: 255}
+}
+
+// What has the keyboard is marked so that it is seen, and can still be read.
+func TestWhatHasTheKeyboardIsSeenAndRead(t *testing.T) {
+	for _, variant := range []fyne.ThemeVariant{theme.VariantLight, theme.VariantDark} {
+		of := func(name fyne.ThemeColorName) color.NRGBA { return palette[name].of(variant) }
+		button, action := over(of(Marked), of(Panel)), over(of(Marked), of(Spruce))
+		for _, c := range []struct {
+			what  string
+			a, b  color.NRGBA
+			least float64
+		}{
+			{"words on a button", of(Ink), button, 4.5},
+			{"words on the action of a screen", of(Panel), action, 4.5},
+			{"a button beside others", button, of(Panel), 2},
+			{"a button on the ground", button, of(Ground), 2},
+		} {
+			if got := contrast(c.a, c.b); got < c.least {
+				t.Errorf("%s, variant %d: contrast %.2f is below %v", c.what, variant, got, c.least)
+			}
+		}
+	}
+}
+
 func TestThemeAnswersOurNamesAndTheToolkits(t *testing.T) {
 	dark := Theme{Variant: Dark}
 	if got := dark.Color(Ink, theme.VariantLight); got != palette[Ink].dark {
 		t.Errorf("dark ink is %v", got)
 	}
-	if got := dark.Color(theme.ColorNameForeground, theme.VariantLight); got != palette[Ink].dark {
-		t.Errorf("the toolkit's foreground is %v", got)
+	got := color.NRGBAModel.Convert(dark.Color(theme.ColorNameForeground, theme.VariantLight)).(color.NRGBA)
+	if ink := palette[Ink].dark; got.A != 255 || contrast(got, ink) > 1.02 {
+		t.Errorf("the toolkit's foreground is %v, ours %v", got, ink)
+	}
+	// So the toolkit dims the keys in its menus: what is left must be seen.
+	_, _, _, a := dark.Color(theme.ColorNameForeground, theme.VariantLight).RGBA()
+	if left := uint8(uint32(float32(a) * 0.95)); left < 240 {
+		t.Errorf("keys in menus have an opacity of %d of 255", left)
 	}
 	if got := (Theme{Scale: 1.5}).Size(theme.SizeNameText); got != 21 {
 		t.Errorf("text at one and a half is %v", got)

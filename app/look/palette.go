@@ -28,12 +28,22 @@ const (
 	Wash fyne.ThemeColorName = "sumpter wash"
 	// Stripe parts rows and weekends of long tables.
 	Stripe fyne.ThemeColorName = "sumpter stripe"
+	// Marked is laid over what has the keyboard and lets its words through.
+	Marked fyne.ThemeColorName = "sumpter marked"
 	// Shade is the soft edge of what scrolls away.
 	Shade fyne.ThemeColorName = "sumpter shade"
 )
 
 // pair is a colour in light and in dark.
 type pair struct{ light, dark color.NRGBA }
+
+// of gives the colour of a variant.
+func (p pair) of(variant fyne.ThemeVariant) color.NRGBA {
+	if variant == theme.VariantDark {
+		return p.dark
+	}
+	return p.light
+}
 
 func rgb(hex uint32) color.NRGBA {
 	return color.NRGBA{R: uint8(hex >> 16), G: uint8(hex >> 8), B: uint8(hex), A: 0xFF}
@@ -54,6 +64,7 @@ var palette = map[fyne.ThemeColorName]pair{
 	Plum:   {rgb(0x7A3E6D), rgb(0xD79CCB)},
 	Wash:   {rgb(0xDCE8E4), rgb(0x27403E)},
 	Stripe: {rgb(0xFAF8F3), rgb(0x1C2226)},
+	Marked: {color.NRGBA{R: 0x3E, G: 0x5C, B: 0x86, A: 0x78}, color.NRGBA{R: 0x8F, G: 0xB2, B: 0xE6, A: 0x7C}},
 	Shade:  {color.NRGBA{R: 0x5A, G: 0x4A, B: 0x30, A: 0x26}, color.NRGBA{A: 0x66}},
 }
 
@@ -62,7 +73,7 @@ var toolkit = map[fyne.ThemeColorName]fyne.ThemeColorName{
 	theme.ColorNameBackground:          Ground,
 	theme.ColorNameForeground:          Ink,
 	theme.ColorNamePrimary:             Spruce,
-	theme.ColorNameFocus:               Spruce,
+	theme.ColorNameFocus:               Marked,
 	theme.ColorNameSelection:           Wash,
 	theme.ColorNameHyperlink:           Slate,
 	theme.ColorNameButton:              Panel,
@@ -84,3 +95,17 @@ var toolkit = map[fyne.ThemeColorName]fyne.ThemeColorName{
 	theme.ColorNameForegroundOnSuccess: Panel,
 	theme.ColorNameForegroundOnWarning: Panel,
 }
+
+// words is the colour of the toolkit's own texts. The toolkit writes the keys
+// in its menus in it less 5 %, and keeps only the lower byte of what that
+// leaves of 16 bits: opaque in full, they would be hardly there. This much is
+// opaque to the eye and leaves 255.
+type words struct{ color.NRGBA }
+
+// RGBA gives the colour as the toolkit asks for it.
+func (w words) RGBA() (r, g, b, a uint32) {
+	r, g, b, _ = w.NRGBA.RGBA()
+	return min(r, wordsOpacity), min(g, wordsOpacity), min(b, wordsOpacity), wordsOpacity
+}
+
+const wordsOpacity = 65482

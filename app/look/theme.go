@@ -16,7 +16,7 @@ const (
 	SpaceLarge  float32 = 16
 	SpaceBroad  float32 = 24
 	RowHeight   float32 = 28 // a row of a table
-	NightHeight float32 = 56 // a row on packing night
+	NightHeight float32 = 60 // a row on packing night
 )
 
 // UsualText is the size of text before the reader's own scale.
@@ -64,14 +64,14 @@ func (t Theme) Color(name fyne.ThemeColorName, variant fyne.ThemeVariant) color.
 	case Dark:
 		variant = theme.VariantDark
 	}
+	if name == theme.ColorNameForeground {
+		return words{palette[Ink].of(variant)}
+	}
 	if ours, ok := toolkit[name]; ok {
 		name = ours
 	}
 	if both, ok := palette[name]; ok {
-		if variant == theme.VariantDark {
-			return both.dark
-		}
-		return both.light
+		return both.of(variant)
 	}
 	return theme.DefaultTheme().Color(name, variant)
 }

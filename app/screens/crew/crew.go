@@ -79,7 +79,7 @@ func (s *Screen) Waiting() int {
 }
 
 // Focus gives the keyboard to the table.
-func (s *Screen) Focus() { s.table.Focus() }
+func (s *Screen) Focus() { s.table.FocusOn(s.bench.Window.Canvas()) }
 
 // GoTo puts the cursor on a member.
 func (s *Screen) GoTo(place findings.Place) {

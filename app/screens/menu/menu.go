@@ -175,7 +175,7 @@ func (s *Screen) Waiting() int {
 }
 
 // Focus gives the keyboard to the slots.
-func (s *Screen) Focus() { s.board.sheet.focus() }
+func (s *Screen) Focus() { s.bench.Window.Canvas().Focus(s.board.sheet) }
 
 // GoTo puts the cursor on the slot of a place, or on its day and member.
 func (s *Screen) GoTo(at findings.Place) {

@@ -22,8 +22,8 @@ const (
 	planWidth       float32 = 130
 	scaleWidth      float32 = 84
 	differenceWidth float32 = 84
-	nameHeight      float32 = 26
-	lineHeight      float32 = 70
+	nameHeight      float32 = 24
+	lineHeight      float32 = 62
 )
 
 // contentLine is one food of the bag: what to weigh in, and what the scale

@@ -246,3 +246,19 @@ func demoTrip() *trip.Trip {
 	t := demo.Trip()
 	return &t
 }
+
+// One key packs the whole evening, also from the middle on: after the last bag
+// comes the first that was left out.
+func TestOneKeyPacksEveryBag(t *testing.T) {
+	e := open(t, benchtest.DemoDays(2))
+	for range 3 {
+		e.press(fyne.KeyDown)
+	}
+	all := len(e.work.plan.Bags.Bags)
+	for range all {
+		e.press(fyne.KeySpace)
+	}
+	if e.work.done != all {
+		t.Errorf("%d times Space packed %d bags", all, e.work.done)
+	}
+}

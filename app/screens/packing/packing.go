@@ -56,7 +56,7 @@ func New(b *bench.Bench) *Screen {
 	s.views = widget.NewRadioGroup([]string{lang.L("Bag by bag"), lang.L("Food by food")}, nil)
 	s.views.Horizontal, s.views.Required, s.views.Selected = true, true, lang.L("Bag by bag")
 	s.views.OnChanged = func(word string) { s.showView(map[bool]view{true: byFood}[word == lang.L("Food by food")]) }
-	s.onlyLeft = widget.NewCheck(lang.L("Only what is left"), func(bool) { s.Refresh() })
+	s.onlyLeft = widget.NewCheck(lang.L("Only what is left"), func(bool) { s.Refresh(); s.Focus() })
 	s.makeClean()
 	s.makeContent()
 	return s
@@ -150,6 +150,7 @@ func (s *Screen) showView(v view) {
 	if bag != nil && v == byBag {
 		s.list.selectKey(bag.Key)
 	}
+	s.Focus()
 }
 
 // tick ticks off what a row stands for and goes on to what is left.
@@ -184,13 +185,15 @@ func (s *Screen) warn(r row) {
 	}
 }
 
-// goOn moves from a row that was just ticked off to the next that is not.
+// goOn moves from a row that was just ticked off to the next that is not: the
+// next below, and after the last the first that was left out.
 func (s *Screen) goOn(ticked row) {
 	at, ok := s.list.selected()
 	if !ok || at.key() != ticked.key() || !s.work.draw(at).ticked {
 		return
 	}
-	for i := s.list.cursor + 1; i < len(s.list.rows); i++ {
+	for step := 1; step < len(s.list.rows); step++ {
+		i := (s.list.cursor + step) % len(s.list.rows)
 		if next := s.list.rows[i]; next.kind == ticked.kind && !s.work.draw(next).ticked {
 			s.list.moveTo(i)
 			return

@@ -114,7 +114,7 @@ func (s *Screen) choose(id trip.PointID) {
 }
 
 // Focus gives the keyboard to the table.
-func (s *Screen) Focus() { s.table.Focus() }
+func (s *Screen) Focus() { s.table.FocusOn(s.bench.Window.Canvas()) }
 
 // GoTo puts the cursor on a point.
 func (s *Screen) GoTo(place findings.Place) {

@@ -112,7 +112,7 @@ func (s *Screen) choose(day int) {
 func (s *Screen) Waiting() int { return len(routeFindings(s.bench, 0)) }
 
 // Focus gives the keyboard to the table.
-func (s *Screen) Focus() { s.table.Focus() }
+func (s *Screen) Focus() { s.table.FocusOn(s.bench.Window.Canvas()) }
 
 // GoTo puts the cursor on a day.
 func (s *Screen) GoTo(place findings.Place) {

@@ -59,7 +59,13 @@ func (s *Screen) Refresh() {
 }
 
 // Focus gives the keyboard to the table.
-func (s *Screen) Focus() { s.open(s.tabs.SelectedIndex()) }
+func (s *Screen) Focus() {
+	if s.tabs.SelectedIndex() == tabBags {
+		s.bags.table.FocusOn(s.choices.bench.Window.Canvas())
+		return
+	}
+	s.choices.table.FocusOn(s.choices.bench.Window.Canvas())
+}
 
 // GoTo gives the keyboard to the table: no finding leads further in.
 func (s *Screen) GoTo(findings.Place) { s.open(tabChoices) }

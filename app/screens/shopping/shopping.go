@@ -256,7 +256,7 @@ func (s *Screen) remove(r *row) error {
 func (s *Screen) Waiting() int { return bench.CountFindings(s.bench, findings.Shopping) }
 
 // Focus gives the keyboard to the table.
-func (s *Screen) Focus() { s.table.Focus() }
+func (s *Screen) Focus() { s.table.FocusOn(s.bench.Window.Canvas()) }
 
 // GoTo puts the cursor on a food, or shows the money where none is meant.
 func (s *Screen) GoTo(place findings.Place) {

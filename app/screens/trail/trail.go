@@ -178,7 +178,7 @@ func (s *Screen) fill() {
 func (s *Screen) Waiting() int { return 0 }
 
 // Focus gives the keyboard to the bags of the day.
-func (s *Screen) Focus() { s.bags.Focus() }
+func (s *Screen) Focus() { s.bags.FocusOn(s.bench.Window.Canvas()) }
 
 // GoTo shows a day, and on it a bag or a member.
 func (s *Screen) GoTo(place findings.Place) {
