@@ -7,11 +7,6 @@ import (
 	"sumpter/domain/units"
 )
 
-// bodyMassCap is the body mass index above which body mass no longer adds to
-// what a person can be asked to carry (design choice: the allowance must not
-// grow with fat).
-const bodyMassCap = 27
-
 // perHectogram is the step in which capability is kept, so that shares are
 // compared as whole numbers.
 const perHectogram = 100 * units.Gram
@@ -24,9 +19,5 @@ func capabilityMass(member *trip.Member) units.Mass {
 }
 
 func hectograms(member *trip.Member) int64 {
-	mass := member.BodyMass.Kilograms()
-	if height := float64(member.Height); height > 0 {
-		mass = math.Min(mass, bodyMassCap*height*height)
-	}
-	return int64(math.Round(mass * member.Strength * 10))
+	return int64(math.Round(referenceMass(member).Kilograms() * member.Strength * 10))
 }

@@ -4,6 +4,7 @@ import (
 	"sumpter/domain/findings"
 	"sumpter/domain/needs"
 	"sumpter/domain/prose"
+	"sumpter/domain/science/loadlimits"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -96,14 +97,8 @@ func (c *calculation) worstShare(day int) float64 {
 	return worst
 }
 
-// Cautions by the part of body mass carried (common practice, no source for
-// the adult figures; American Academy of Pediatrics for the young). None is a
-// medical limit.
-const (
-	adultAmber, adultRed = 0.20, 0.30
-	youngAmber, youngRed = 0.15, 0.20
-	adultAge             = 18
-)
+// adultAge is when the cautions for the young end.
+const adultAge = 18
 
 // reviewLoads warns where a member's heaviest morning is much for their body.
 func (c *calculation) reviewLoads() {
@@ -123,31 +118,36 @@ func (c *calculation) reviewLoads() {
 }
 
 func (c *calculation) warnOfLoad(member *trip.Member, day int, load units.Mass) {
-	amber, red := adultAmber, adultRed
-	if member.Age < adultAge {
-		amber, red = youngAmber, youngRed
-	}
+	young := member.Age < adultAge
+	caution := loadlimits.Cautions(young)
 	part := float64(load) / float64(referenceMass(member))
 	severity := findings.Note
 	switch {
-	case part > red:
+	case part > caution.Red:
 		severity = findings.LookAt
-	case part <= amber:
+	case part <= caution.Amber:
 		return
 	}
-	spare := load - referenceMass(member).Scale(amber)
+	spare := load - referenceMass(member).Scale(caution.Amber)
 	c.find(severity, "heavy-load", findings.Place{Day: day, Member: member.ID},
 		prose.Say("%s starts day %d with %s, %.0f %% of body mass.", member.Name, day, load, 100*part),
-		prose.Say("Above %.0f %% is a caution and above %.0f %% a strong one (common practice; for the young after paediatric advice on school bags). It is not a medical limit.", 100*amber, 100*red),
+		publishedLoads(young, caution),
 		prose.Say("Take %s off their own kit, lower their strength so that others carry it, or send more food ahead. Ask a doctor where health is in doubt.", spare))
 }
 
-// referenceMass is body mass, at most that of a body mass index of 27.
-func referenceMass(member *trip.Member) units.Mass {
-	if height := float64(member.Height); height > 0 {
-		return min(member.BodyMass, units.FromKilograms(bodyMassCap*height*height))
+// publishedLoads tells what a caution rests on.
+func publishedLoads(young bool, caution loadlimits.Limits) prose.Text {
+	if young {
+		return prose.Say("For the young above %.0f %% is a caution and above %.0f %% a strong one, after %.0f to %.0f %% for school bags (American Academy of Pediatrics). It is not a medical limit.",
+			100*caution.Amber, 100*caution.Red, 100*loadlimits.SchoolBagLeast, 100*loadlimits.SchoolBagMost)
 	}
-	return member.BodyMass
+	return prose.Say("Above %.0f %% is a caution (common practice) and above %.0f %% a strong one (US Army ADP 3-90); a mountaineer should stay under %.0f %% (Langmuir 2004), and %.0f %% is for emergencies. It is not a medical limit.",
+		100*caution.Amber, 100*caution.Red, 100*loadlimits.Mountaineer, 100*loadlimits.ApproachMarch)
+}
+
+// referenceMass is the body mass that cautions and strength are measured by.
+func referenceMass(member *trip.Member) units.Mass {
+	return units.FromKilograms(loadlimits.AllowanceMass(member.BodyMass.Kilograms(), 100*float64(member.Height)))
 }
 
 // Loads gives each member's load of each day, by place in the crew and day-1,

@@ -11,7 +11,6 @@ const (
 	SchoolBagLeast = 0.10    // American Academy of Pediatrics; Occupational Therapy Association
 	SchoolBagMost  = 0.20    // American Academy of Pediatrics
 	MultiDayAdult  = 0.20    // common practice, no source
-	StrongWalker   = 0.25    // common practice, no source
 	allowanceAtBMI = 27.0
 )
 

@@ -18,6 +18,7 @@ import (
 	"sumpter/exporter/print/booklet"
 	"sumpter/exporter/print/boxlabels"
 	"sumpter/exporter/print/fonts"
+	"sumpter/exporter/print/labelcheck"
 	"sumpter/exporter/print/labels"
 	"sumpter/exporter/print/overview"
 	"sumpter/exporter/print/packlist"
@@ -35,6 +36,7 @@ type Kind string
 // The papers in the order a leader needs them.
 const (
 	Shopping  Kind = "shopping-list"
+	LabelRead Kind = "labels-to-read"
 	Labels    Kind = "bag-labels"
 	Rounds    Kind = "packing-bags"
 	Weighing  Kind = "packing-weighing"
@@ -48,7 +50,7 @@ const (
 
 // Kinds lists every paper.
 func Kinds() []Kind {
-	return []Kind{Shopping, Labels, Rounds, Weighing, BoxLabels, Boxes, Cards, Booklet, Overview, Cautions}
+	return []Kind{Shopping, LabelRead, Labels, Rounds, Weighing, BoxLabels, Boxes, Cards, Booklet, Overview, Cautions}
 }
 
 // Name is what people call the paper.
@@ -56,6 +58,8 @@ func (k Kind) Name() prose.Text {
 	switch k {
 	case Shopping:
 		return prose.Say("Shopping list")
+	case LabelRead:
+		return prose.Say("Labels to read")
 	case Labels:
 		return prose.Say("Bag labels")
 	case Rounds:
@@ -82,6 +86,8 @@ func (k Kind) About() prose.Text {
 	switch k {
 	case Shopping:
 		return prose.Say("What to buy where, aisle by aisle, with boxes to tick")
+	case LabelRead:
+		return prose.Say("Each food with its allergens as entered, to compare with the package when it is bought and when it is opened")
 	case Labels:
 		return prose.Say("A label for each bag: contents, allergens, cooking, carrier, how long it keeps")
 	case Rounds:
@@ -202,6 +208,8 @@ func draw(ctx context.Context, p *press.Press, kind Kind, options *Options, prog
 	switch kind {
 	case Shopping:
 		return shoplist.Draw(p), nil
+	case LabelRead:
+		return labelcheck.Draw(p), nil
 	case Labels:
 		return drawLabels(ctx, p, options, progress)
 	case Rounds:

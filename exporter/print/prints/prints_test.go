@@ -134,7 +134,7 @@ func TestWhatThereIsNothingOf(t *testing.T) {
 		}
 	}
 	for kind, want := range map[Kind]string{
-		Shopping: "There is nothing to buy yet.", Rounds: "There is nothing to pack yet.", Weighing: "There is nothing to weigh yet.",
+		Shopping: "There is nothing to buy yet.", LabelRead: "No food is on the menu yet.", Rounds: "There is nothing to pack yet.", Weighing: "There is nothing to weigh yet.",
 		Booklet: "Nothing on the menu has been portioned yet.", Overview: "Nobody has been entered yet.",
 	} {
 		if text := printtest.Words(t, written(t, drawn(t, plantest.Empty(), kind, Options{}))); !strings.Contains(text, want) {
@@ -172,19 +172,31 @@ func TestBlackSaysTheSame(t *testing.T) {
 func TestAllergensAreOnEveryPaperWhereTheyMatter(t *testing.T) {
 	p := plantest.Small()
 	for kind, want := range map[Kind][]string{
-		Labels:   {"CONTAINS peanuts", "NOT KNOWN TO BE FREE OF soybeans"},
-		Rounds:   {"CONTAINS peanuts", "free of peanuts", "CLEAN FIRST"},
-		Weighing: {"free of peanuts", "CLEAN FIRST"},
-		Cards:    {"ALLERGIC, TRACES HARM: peanuts", "pen in the top pocket", "Reaction to food"},
-		Booklet:  {"CONTAINS peanuts", "carbon monoxide"},
-		Cautions: {"Read every label again", "local rules"},
-		Shopping: {"Compare every package"},
+		Labels:    {"CONTAINS peanuts", "NOT KNOWN TO BE FREE OF soybeans"},
+		Rounds:    {"CONTAINS peanuts", "free of peanuts", "CLEAN FIRST"},
+		Weighing:  {"free of peanuts", "CLEAN FIRST"},
+		Cards:     {"ALLERGIC, TRACES HARM: peanuts", "pen in the top pocket", "Reaction to food"},
+		Booklet:   {"CONTAINS peanuts", "carbon monoxide"},
+		Cautions:  {"Read every label again", "local rules"},
+		Shopping:  {"Compare every package"},
+		LabelRead: {"peanuts: NOT KNOWN", "proves nothing"},
 	} {
 		text := printtest.Words(t, written(t, drawn(t, p, kind, Options{})))
 		for _, words := range want {
 			if !strings.Contains(text, words) {
 				t.Errorf("%s does not say %q", kind, words)
 			}
+		}
+	}
+}
+
+// The check-list for labels names foods and allergens, never whom they harm.
+func TestLabelsToReadNameNobody(t *testing.T) {
+	p := plantest.Small()
+	text := printtest.Words(t, written(t, drawn(t, p, LabelRead, Options{})))
+	for i := range p.Trip.Crew {
+		if name := p.Trip.Crew[i].Name; strings.Contains(text, name) {
+			t.Errorf("it names %s", name)
 		}
 	}
 }
