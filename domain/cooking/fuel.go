@@ -47,7 +47,7 @@ func (c *cook) legFuel(leg, group int, burnt burn) {
 	k, id := &c.kitchens[group], c.trip.Groups[group].ID
 	needed := units.Mass(math.Ceil(burnt.total.Scale(1+max(0, c.trip.Settings.FuelReserve)).Grams())) * units.Gram
 	entry := LegFuel{Leg: leg, Group: id, Fuel: k.fuel, Needed: needed}
-	rest := c.coldRest(leg, k.fuel)
+	rest := ColdRest(c.trip.Days, c.legs[leg], k.fuel)
 	chosen := chooseContainers(c.trip.Fuels, k.fuel, needed, rest)
 	if len(chosen) == 0 {
 		c.lookAtNoContainer(leg, group, needed)
@@ -87,13 +87,13 @@ func markEmpty(containers []Container, burnt burn, firstDay int, rest units.Mass
 	}
 }
 
-// coldRest is what a gas canister does not give up on a leg with frost.
-func (c *cook) coldRest(leg int, fuel trip.FuelKind) units.Mass {
+// ColdRest is what a gas canister does not give up on a leg with frost.
+func ColdRest(days []trip.Day, leg trip.Leg, fuel trip.FuelKind) units.Mass {
 	if !gas(fuel) {
 		return 0
 	}
-	for day := c.legs[leg].FirstDay; day <= c.legs[leg].LastDay; day++ {
-		if c.trip.Days[day-1].Low < 0 {
+	for day := leg.FirstDay; day <= leg.LastDay; day++ {
+		if days[day-1].Low < 0 {
 			return units.FromGrams(stovefuel.CanisterRest)
 		}
 	}

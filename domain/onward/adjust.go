@@ -2,13 +2,13 @@ package onward
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strconv"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
+	"sumpter/domain/findings"
 	"sumpter/domain/needs"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
@@ -18,20 +18,9 @@ import (
 	"sumpter/domain/units"
 )
 
-func (w *work) crewChanged() bool { return len(w.done.CrewChanges) > 0 }
-
-func (w *work) boxMissing() bool { return slices.Contains(mapValues(w.unfed, len(w.plan.Legs)), true) }
-
-func mapValues(unfed map[int]bool, legs int) []bool {
-	list := make([]bool, legs)
-	for i := range list {
-		list[i] = unfed[i]
-	}
-	return list
-}
-
+// changed tells whether anything is other than planned.
 func (w *work) changed() bool {
-	return w.crewChanged() || w.boxMissing() || len(w.gone) > 0 || len(w.done.Replans) > 0
+	return w.differ || len(w.done.CrewChanges)+len(w.done.Replans)+len(w.done.FuelNotes)+len(w.done.MissingBoxes)+len(w.gone) > 0
 }
 
 func (w *work) missing() Amount {
@@ -46,37 +35,6 @@ func (w *work) missing() Amount {
 		sum.Kcal += bag.Kcal
 	}
 	return sum
-}
-
-// spare lists the own bags of those who went home, and who of the others may
-// eat them.
-func (w *work) spare() []Spare {
-	var list []Spare
-	seen := map[string]bool{}
-	for _, bag := range w.orphaned {
-		if seen[bag.Key] {
-			continue
-		}
-		seen[bag.Key] = true
-		one := Spare{Bag: bag.Key, Of: bag.Member}
-		for i := range w.trip.Crew {
-			member := &w.trip.Crew[i]
-			if member.ID != bag.Member && w.present(member.ID, w.from) && w.mayEat(member, bag) {
-				one.MayEat = append(one.MayEat, member.ID)
-			}
-		}
-		list = append(list, one)
-	}
-	return list
-}
-
-func (w *work) mayEat(member *trip.Member, bag *bags.Bag) bool {
-	for _, content := range bag.Contents {
-		if food := w.foods[content.Food]; food == nil || len(member.Objections(food)) > 0 {
-			return false
-		}
-	}
-	return true
 }
 
 // adjusted is the plan as it now stands: who is there, which boxes come, where
@@ -127,12 +85,18 @@ func (w *work) bagsNow(legs []trip.Leg) []bags.Bag {
 	for _, bag := range w.orphaned {
 		orphaned[bag.Key] = true
 	}
+	for i := range w.lots { // somebody eats from it on another day
+		for _, bag := range w.lots[i].bags {
+			delete(orphaned, bag.Key)
+		}
+	}
 	var list []bags.Bag
-	for i := range w.plan.Bags.Bags {
-		bag := w.plan.Bags.Bags[i]
-		if w.unfed[bag.Leg] || orphaned[bag.Key] {
+	for i := range w.bags {
+		bag := w.bags[i]
+		if w.unfed[bag.Leg] || orphaned[bag.Key] || w.ends[bag.Key].End == trip.NotPacked {
 			continue
 		}
+		bag.Member = w.eaterOf(&bag, w.from)
 		w.moveUses(&bag)
 		leg, _ := w.legNow(bag.Leg)
 		bag.Leg = min(leg, trip.LegOf(legs, bag.Day))
@@ -184,7 +148,10 @@ func (w *work) legNow(leg int) (int, bool) {
 // is there whether the box comes or not.
 func (w *work) cookingNow(now *plan.Plan) cooking.Result {
 	cooked := cooking.Compute(now.Trip, now.Needs, now.Portions, now.Legs)
-	cooked.Fuel, cooked.Findings = nil, nil
+	cooked.Fuel = nil
+	cooked.Findings = slices.DeleteFunc(cooked.Findings, func(f findings.Finding) bool {
+		return f.Code == "no-fuel-container" || f.Code == "fuel-carried-ahead" // the fuel is bought
+	})
 	for _, fuel := range w.plan.Cooking.Fuel {
 		if leg, comes := w.legNow(fuel.Leg); comes {
 			fuel.Leg = leg
@@ -192,36 +159,6 @@ func (w *work) cookingNow(now *plan.Plan) cooking.Result {
 		}
 	}
 	return cooked
-}
-
-// batchesNow puts each dish that is there at the meal at which it is eaten,
-// without those who are not there.
-func (w *work) batchesNow() []portions.Batch {
-	there := map[string]bool{}
-	for i := range w.lots {
-		for _, dish := range w.lots[i].dishes {
-			there[dish] = true
-		}
-	}
-	runs := map[lotKey]int{}
-	var list []portions.Batch
-	for _, batch := range w.plan.Portions.Batches {
-		key := lotKey{slot{batch.Day, batch.Meal, batch.Group}, batch.Recipe}
-		runs[key]++
-		dish := fmt.Sprintf("d%d %s g%d r%d b%d", batch.Day, batch.Meal, batch.Group, batch.Recipe, runs[key])
-		if move, ok := w.moved[dish]; ok {
-			batch.Day, batch.Meal, batch.Group = move.Day, move.Meal, move.Group
-		}
-		if batch.Day == 0 || batch.Day >= w.from && !there[dish] {
-			continue
-		}
-		batch.Portions = slices.DeleteFunc(slices.Clone(batch.Portions), func(p portions.Portion) bool { return !w.present(p.Member, batch.Day) })
-		list = append(list, batch)
-	}
-	slices.SortStableFunc(list, func(a, b portions.Batch) int {
-		return slot{a.Day, a.Meal, a.Group}.compare(slot{b.Day, b.Meal, b.Group})
-	})
-	return list
 }
 
 // needsNow is the planned needs of those who are there; of who joined on the
@@ -382,6 +319,12 @@ func (w *work) changes(now *plan.Plan, to func(carry.Item) trip.MemberID) []trai
 		return nil
 	}
 	before := carriersOn(now, w.from-1)
+	for key := range w.given { // the own share was with whom it was for
+		thing := carry.Thing{Kind: carry.BagItem, Key: key}
+		if bag := w.planned(key); bag != nil && before[thing] != 0 {
+			before[thing] = w.eaterOf(bag, w.from-1)
+		}
+	}
 	gone := map[string]bool{}
 	for key, end := range w.ends {
 		gone[key] = end.Day < w.from
@@ -403,6 +346,16 @@ func (w *work) changes(now *plan.Plan, to func(carry.Item) trip.MemberID) []trai
 	return list
 }
 
+// planned finds a bag of the plan, or nil.
+func (w *work) planned(key string) *bags.Bag {
+	for i := range w.plan.Bags.Bags {
+		if bag := &w.plan.Bags.Bags[i]; bag.Key == key {
+			return bag
+		}
+	}
+	return nil
+}
+
 func itemsOn(p *plan.Plan, day int) []carry.Item {
 	for _, stage := range p.Carry.Stages {
 		if stage.FirstDay <= day && day <= stage.LastDay {
@@ -418,6 +371,18 @@ func carriersOn(p *plan.Plan, day int) map[carry.Thing]trip.MemberID {
 		found[carry.Thing{Kind: item.Kind, Key: item.Key}] = item.Carrier
 	}
 	return found
+}
+
+// servings lists who eats what out of which bag, meal by meal.
+func (w *work) servings() []Serving {
+	var list []Serving
+	for i := range w.lots {
+		list = append(list, w.lots[i].servings...)
+	}
+	slices.SortStableFunc(list, func(a, b Serving) int {
+		return slot{a.Day, a.Meal, a.Group}.compare(slot{b.Day, b.Meal, b.Group})
+	})
+	return list
 }
 
 // days adds up what those who are there get on each day that is left.
@@ -454,11 +419,11 @@ func (w *work) days() []Day {
 }
 
 // setIntakes puts what is eaten now in the place of what was planned.
-func (w *work) setIntakes(now *plan.Plan) {
+func (w *work) setIntakes(now *plan.Plan, days []Day) {
 	intakes := make([]portions.Intake, len(w.plan.Portions.Intakes))
 	for i, intake := range w.plan.Portions.Intakes {
 		intake.Days = slices.Clone(intake.Days)
-		for _, day := range w.days() {
+		for _, day := range days {
 			if day.Number > len(intake.Days) {
 				continue
 			}
@@ -473,45 +438,4 @@ func (w *work) setIntakes(now *plan.Plan) {
 		intakes[i] = intake
 	}
 	now.Portions.Intakes = intakes
-}
-
-// lasts says how far what is in the packs this morning reaches.
-func (w *work) lasts(now *plan.Plan) Lasts {
-	leg := trip.LegOf(now.Legs, w.from)
-	if leg < 0 {
-		return Lasts{}
-	}
-	last := now.Legs[leg].LastDay
-	have := units.Kcal(0)
-	for i := range w.lots {
-		if l := &w.lots[i]; len(l.bags) > 0 && l.earliest <= w.from {
-			have += l.kcal()
-		}
-	}
-	return Lasts{Full: w.reach(have, 1), Most: w.reach(have, 0.9), Some: w.reach(have, 0.8), UntilFood: last - w.from + 1}
-}
-
-// reach counts days until a part of the need is no longer covered; beyond the
-// last day it goes on as on that day.
-func (w *work) reach(have units.Kcal, part float64) float64 {
-	days := 0.0
-	for number := w.from; ; number++ {
-		need := units.Kcal(0)
-		day := min(number, len(w.trip.Days))
-		for i := range w.needs.Members {
-			member := &w.needs.Members[i]
-			if w.present(member.Member, day) && day <= len(member.Days) {
-				need += member.Days[day-1].TargetKcal
-			}
-		}
-		need *= units.Kcal(part)
-		if need <= 0 || number > len(w.trip.Days)+30 {
-			return days
-		}
-		if have < need {
-			return days + float64(have/need)
-		}
-		have -= need
-		days++
-	}
 }

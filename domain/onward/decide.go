@@ -88,15 +88,20 @@ func (w *work) relabelled(pickUps []trail.HandOver) int {
 }
 
 // Decide gives what is stored when the leader takes a choice, and the proposed
-// meals if meals says so. It holds together with what was decided before on
+// meals and gifts if meals says so. It holds together with what was decided before on
 // that morning.
 func (r *Rest) Decide(choice int, meals bool) trip.Replan {
 	decided := trip.Replan{Day: r.From}
 	if meals {
 		for _, move := range r.Moves {
 			for _, dish := range move.Dishes {
-				decided.Moves = append(decided.Moves, trip.DishMove{Dish: dish, Day: move.ToDay, Meal: move.ToMeal, Group: move.Group})
+				decided.Moves = append(decided.Moves, trip.DishMove{Dish: dish, Day: move.ToDay, Meal: move.ToMeal, Group: move.ToGroup})
 			}
+		}
+	}
+	if meals {
+		for _, gift := range r.Gifts {
+			decided.Given = append(decided.Given, trip.GivenBag{Bag: gift.Bag, To: gift.To})
 		}
 	}
 	overs := r.HandOvers
@@ -142,6 +147,10 @@ func Store(done *trip.Progress, decided trip.Replan) {
 	for _, move := range decided.Moves {
 		had.Moves = slices.DeleteFunc(had.Moves, func(m trip.DishMove) bool { return m.Dish == move.Dish })
 		had.Moves = append(had.Moves, move)
+	}
+	for _, given := range decided.Given {
+		had.Given = slices.DeleteFunc(had.Given, func(g trip.GivenBag) bool { return g.Bag == given.Bag })
+		had.Given = append(had.Given, given)
 	}
 	for _, over := range decided.HandOvers {
 		place := slices.IndexFunc(had.HandOvers, func(h trip.HandOver) bool {

@@ -34,8 +34,14 @@ type Rest struct {
 	Decided   bool             // what changes hands that morning is decided
 	Missing   Amount           // of days from From on, that will not be there
 	Spare     []Spare          // own bags of those who went home
+	Gifts     []Gift           // proposed: to whom of the others some of them should go
+	Unticked  []string         // keys of bags that packing night did not close
+	Servings  []Serving        // from From on: who eats what out of which bag
 	Days      []Day            // from From to the end
-	Lasts     Lasts
+	Lasts     []Lasts          // by cook group
+	Fuel      []Fuel           // by leg and group, where it is not enough
+	Back      TurnBack         // while going on is not fed
+	Buy       []Purchase       // what is missing, where it can be bought
 	Findings  []findings.Finding
 }
 
@@ -47,17 +53,32 @@ type Amount struct {
 }
 
 // Move is a dish, with all that is left of its bags, that is better eaten at
-// another meal of its cook group.
+// another meal, of its cook group or of another.
 type Move struct {
-	Group    trip.GroupID
+	Group    trip.GroupID // whose it is now
 	Recipe   trip.RecipeID
 	Bags     []string // keys
 	Dishes   []string // keys
 	Day      int      // where it is now
 	Meal     trip.Meal
+	ToGroup  trip.GroupID
 	ToDay    int
 	ToMeal   trip.Meal
 	Earliest int // first day on which it is in the packs
+}
+
+// Serving is what one member eats of one food out of one bag at one meal.
+type Serving struct {
+	Day    int
+	Meal   trip.Meal
+	Group  trip.GroupID
+	Recipe trip.RecipeID
+	Dish   string // key, as planned
+	Bag    string // key
+	Place  trip.Place
+	Member trip.MemberID
+	Food   trip.FoodID
+	Mass   units.Mass
 }
 
 // Choice is one way to share the load on the morning of From.
@@ -74,13 +95,6 @@ type Choice struct {
 
 // Changes counts what has to be done by hand.
 func (c Choice) Changes() int { return len(c.HandOvers) + c.Relabelled }
-
-// Spare is a bag made for one who is not there any more.
-type Spare struct {
-	Bag    string // key
-	Of     trip.MemberID
-	MayEat []trip.MemberID // whom neither allergy nor diet keeps from it
-}
 
 // Day is one day that is left.
 type Day struct {
@@ -127,13 +141,6 @@ type Eaten struct {
 	ProteinGrams  float64
 }
 
-// Lasts is for how many days from the morning of From the food in the packs
-// reaches, boxes to come left aside.
-type Lasts struct {
-	Full, Most, Some float64 // at all of the need, at 90 % and at 80 %
-	UntilFood        int     // days until food is taken on next, or the trip ends
-}
-
 // Make plans the rest from the morning of a day. The plan is that of packing
 // night; done says what has happened since. A day outside the trip gives an
 // empty rest.
@@ -143,12 +150,10 @@ func Make(ctx context.Context, p *plan.Plan, done *trip.Progress, from int) (*Re
 		return rest, nil
 	}
 	w := newWork(p, done, from)
-	rest.Changed = w.changed()
-	rest.Missing = w.missing()
-	rest.Moves = w.propose()
-	rest.Spare = w.spare()
+	rest.Changed, rest.Missing = w.changed(), w.missing()
+	rest.Moves, rest.Spare, rest.Unticked = w.propose(), w.spare(), w.unticked()
 	rest.Plan = w.adjusted()
-	if w.crewChanged() || w.boxMissing() || len(done.Replans) > 0 {
+	if rest.Changed {
 		if err := w.resplit(ctx, rest.Plan); err != nil {
 			return nil, err
 		}
@@ -158,9 +163,11 @@ func Make(ctx context.Context, p *plan.Plan, done *trip.Progress, from int) (*Re
 		return nil, err
 	}
 	rest.HandOvers = w.handOvers(rest.Plan)
-	rest.Days = w.days()
-	w.setIntakes(rest.Plan)
-	rest.Lasts = w.lasts(rest.Plan)
+	rest.Servings, rest.Days = w.servings(), w.days()
+	rest.Gifts = w.gifts(rest.Days)
+	w.setIntakes(rest.Plan, rest.Days)
+	rest.Lasts, rest.Fuel = w.lasts(), w.fuelShort(rest.Plan)
+	rest.Back, rest.Buy = w.turnBack(rest), w.toBuy(rest.Days)
 	rest.Findings = w.tell(rest)
 	return rest, nil
 }

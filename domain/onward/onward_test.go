@@ -232,9 +232,9 @@ func checkBags(rt *rapid.T, p *plan.Plan, done *trip.Progress, rest *onward.Rest
 		}
 		there[key] = true
 	}
-	for _, spare := range rest.Spare {
-		if there[spare.Bag] {
-			rt.Fatalf("bag %s is spare and served", spare.Bag)
+	for _, s := range rest.Servings {
+		if !there[s.Bag] {
+			rt.Fatalf("bag %s is served and not there", s.Bag)
 		}
 	}
 	for i := range p.Bags.Bags {

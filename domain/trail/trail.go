@@ -51,9 +51,17 @@ type HandOver struct {
 type Fuel struct {
 	Group trip.GroupID
 	Kind  trip.FuelKind
-	Left  units.Mass // as planned, reserve included; a stove in wind burns more
+	Left  units.Mass // as noted or else as planned, reserve included; a stove in wind burns more
 	Today units.Mass // what the day's cooking should take, no reserve
 	Full  []cooking.Container
+	Held  []Held // every container the group has on the leg
+}
+
+// Held is what is left in a container of fuel.
+type Held struct {
+	cooking.Container
+	Left  units.Mass // as noted last, less what was cooked since
+	Noted bool       // somebody looked on this very morning
 }
 
 // On reads a day. The progress may be newer than the plan. A day outside the
@@ -83,7 +91,7 @@ func On(p *plan.Plan, done *trip.Progress, number int) Day {
 		}
 	}
 	day.Packs = packs(p, ends, stage, number)
-	day.Fuel = fuel(p, number)
+	day.Fuel = fuel(p, done.FuelNotes, number)
 	return day
 }
 
@@ -145,40 +153,6 @@ func packs(p *plan.Plan, ends map[string]trip.BagEnd, stage, day int) []Pack {
 			}
 		}
 		list = append(list, pack)
-	}
-	return list
-}
-
-func fuel(p *plan.Plan, day int) []Fuel {
-	leg := trip.LegOf(p.Legs, day)
-	var list []Fuel
-	for _, carried := range p.Cooking.Fuel {
-		if carried.Leg != leg || len(carried.Containers) == 0 {
-			continue
-		}
-		f := Fuel{Group: carried.Group, Kind: carried.Fuel}
-		for _, container := range carried.Containers {
-			if container.Ahead {
-				continue // for a later leg
-			}
-			f.Left += container.Fuel
-			if container.EmptyFrom == 0 || container.EmptyFrom > day {
-				f.Full = append(f.Full, container)
-			}
-		}
-		for _, meal := range p.Cooking.Meals {
-			if meal.Group != carried.Group || meal.Fuel != carried.Fuel || meal.Day < p.Legs[leg].FirstDay {
-				continue
-			}
-			switch {
-			case meal.Day < day:
-				f.Left -= meal.FuelMass
-			case meal.Day == day:
-				f.Today += meal.FuelMass
-			}
-		}
-		f.Left = max(0, f.Left)
-		list = append(list, f)
 	}
 	return list
 }

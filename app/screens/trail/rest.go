@@ -21,8 +21,10 @@ func (p *sidePanel) showRest() {
 		return
 	}
 	p.all.Add(heading(lang.L("What is left")))
-	p.all.Add(paragraph(lang.X("lasts", "The packs hold food for {{.Full}} days; for {{.Most}} at 90 % of the need, for {{.Some}} at 80 %. It has to last {{.Until}} days.", map[string]any{
-		"Full": oneFigure(s.rest.Lasts.Full), "Most": oneFigure(s.rest.Lasts.Most), "Some": oneFigure(s.rest.Lasts.Some), "Until": s.rest.Lasts.UntilFood})))
+	for _, l := range s.rest.Lasts {
+		p.all.Add(paragraph(lang.X("lasts-group", "{{.Group}}: the packs hold food for {{.Full}} days; for {{.Most}} at 90 % of the need, for {{.Some}} at 80 %. It has to last {{.Until}} days.", map[string]any{
+			"Group": s.groupName(l.Group), "Full": oneFigure(l.Full), "Most": oneFigure(l.Most), "Some": oneFigure(l.Some), "Until": l.UntilFood})))
+	}
 	if s.rest.Missing.Bags > 0 {
 		p.all.Add(paragraph(lang.X("rest-missing", "Not there: {{.Bags}} bags with {{.Food}}.", map[string]any{"Bags": s.rest.Missing.Bags, "Food": written.Quantity(s.rest.Missing.Food, s.bench.Units())})))
 	}
