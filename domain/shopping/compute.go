@@ -77,7 +77,7 @@ func (r *Result) waresOf(t *trip.Trip, c *counter) []ware {
 	}
 	var wares []ware
 	for i := range r.Lines {
-		if l := &r.Lines[i]; l.Point == c.point && l.Needed > l.FromHome {
+		if l := &r.Lines[i]; l.Point == c.point && l.missing() > 0 {
 			wares = append(wares, c.ware(l, foods[l.Food]))
 		}
 	}

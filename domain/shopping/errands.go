@@ -65,7 +65,7 @@ func errand(c *counter, wares []ware, o wholepacks.Order) Errand {
 		known := w.short == 0
 		for n, place := range w.packages {
 			if count := o.Purchases[i].Counts[n][0]; count > 0 {
-				each, priced := priceOf(&w.food.Packages[place], int(count))
+				each, priced := priceOf(&w.food.Packages[place], int(count)+w.had[n])
 				e.Cost += each * units.Money(count)
 				known = known && priced
 			}

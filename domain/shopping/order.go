@@ -22,6 +22,7 @@ type ware struct {
 	line     *Line
 	food     *trip.Food
 	packages []int // places in the food's packages
+	had      []int // how many of each are bought already
 	item     wholepacks.Item
 	short    units.Mass // what no shop has
 	exact    bool       // all packages, all priced, whole grams: its best is the best
@@ -35,6 +36,7 @@ type counter struct {
 	shops []wholepacks.Shop
 	names []string // as packages and the list have them
 	at    map[string]int
+	had   map[goods]int // bought already: not in stock any more, and counted to a price by the many
 }
 
 // newCounter finds the shops of a place. They stand in the order in which
@@ -79,7 +81,7 @@ func (c *counter) named() []string {
 // they suffice, else with all. A net that is not whole grams counts as the
 // grams below.
 func (c *counter) ware(l *Line, f *trip.Food) ware {
-	grams := (l.Needed - l.FromHome).CeilGrams()
+	grams := l.missing().CeilGrams()
 	priced := c.offer(l, f, grams, false)
 	if priced.short == 0 {
 		return priced
@@ -110,11 +112,17 @@ func (c *counter) offer(l *Line, f *trip.Food, grams int64, unpriced bool) ware 
 		if !known {
 			o.PriceCents, o.ManyFrom, o.ManyCents = min(net*unpricedPerGram, wholepacks.MostPriceCents), 0, 0
 		}
+		had := c.had[goodsOf(f.ID, pack.Net, pack.Shop)]
 		if stock, limited := pack.InStock.Get(); limited {
-			o.Available = int64(stock)
+			o.Available = int64(max(0, stock-had))
+		}
+		if o.ManyFrom > 0 && had > 0 {
+			if o.ManyFrom -= int64(had); o.ManyFrom <= 0 {
+				o.PriceCents, o.ManyFrom = o.ManyCents, 0
+			}
 		}
 		missing -= min(missing, min(o.Available, missing/net+1)*net)
-		w.packages = append(w.packages, p)
+		w.packages, w.had = append(w.packages, p), append(w.had, had)
 		w.item.Packages = append(w.item.Packages, wholepacks.Package{NetGrams: net, Shop: shop, OneStock: true, Offers: []wholepacks.Offer{o}})
 	}
 	w.short = units.Mass(missing) * units.Gram
@@ -131,7 +139,7 @@ func (w *ware) buy(p wholepacks.Purchase, proven bool) {
 		}
 		pack := &w.food.Packages[place]
 		b := Buy{Package: place, Count: int(count), Net: pack.Net, Shop: pack.Shop}
-		each, known := priceOf(pack, b.Count)
+		each, known := priceOf(pack, b.Count+w.had[i])
 		if known {
 			b.Each = optional.Of(each)
 		}
@@ -141,12 +149,12 @@ func (w *ware) buy(p wholepacks.Purchase, proven bool) {
 		l.CostKnown = l.CostKnown && known
 	}
 	l.BestProven = proven && w.exact && w.short == 0
-	if rest := l.Needed - l.FromHome - l.Bought; rest > 0 {
+	if rest := l.missing() - l.Bought; rest > 0 {
 		l.Buys = append(l.Buys, Buy{Package: loose, Count: 1, Net: rest})
 		l.Bought += rest
 		l.CostKnown, l.BestProven = false, false
 	}
-	l.Leftover = l.FromHome + l.Bought - l.Needed
+	l.Leftover = l.FromHome + l.Had + l.Bought - l.Needed
 }
 
 // solved is what a counter sells for all its wares.
@@ -197,7 +205,7 @@ func (c *counter) visits(wares []ware, o wholepacks.Order) []Visit {
 			}
 			used[pack.Shop] = true
 			visits[pack.Shop].Lines++
-			if each, known := priceOf(&wares[i].food.Packages[wares[i].packages[n]], int(count)); known {
+			if each, known := priceOf(&wares[i].food.Packages[wares[i].packages[n]], int(count)+wares[i].had[n]); known {
 				visits[pack.Shop].Spent += each * units.Money(count)
 			}
 		}

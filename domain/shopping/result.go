@@ -33,13 +33,17 @@ type Line struct {
 	Deadline   units.Date   `json:"deadline"`        // to be at home by; on the way: the day it is bought
 	Needed     units.Mass   `json:"needed_g"`        // in bags
 	FromHome   units.Mass   `json:"from_home_g"`
-	Bought     units.Mass   `json:"bought_g"`
-	Leftover   units.Mass   `json:"leftover_g"` // FromHome + Bought - Needed
+	Had        units.Mass   `json:"had_g,omitempty"` // bought already; never in a plan, only in the rest of a list
+	Bought     units.Mass   `json:"bought_g"`        // to be bought
+	Leftover   units.Mass   `json:"leftover_g"`      // FromHome + Had + Bought - Needed
 	Buys       []Buy        `json:"buys"`
 	Cost       units.Money  `json:"cost"`
 	CostKnown  bool         `json:"cost_known"`
 	BestProven bool         `json:"best_proven"` // no cheaper way of whole packages exists
 }
+
+// missing is what must still be bought.
+func (l *Line) missing() units.Mass { return max(0, l.Needed-l.FromHome-l.Had) }
 
 // Buy is a number of one package.
 type Buy struct {

@@ -58,7 +58,7 @@ func Shares(t *trip.Trip, total units.Money) []Account {
 	return list
 }
 
-// Reckoning is everybody's money: their part of the plan, what they paid, and
+// Reckoning is everybody's money: their part of the whole cost, what they paid, and
 // who pays whom so that all have paid their part of what was paid.
 type Reckoning struct {
 	Members  []MemberMoney
@@ -69,15 +69,16 @@ type Reckoning struct {
 
 // MemberMoney is one member's part.
 type MemberMoney struct {
-	Member  trip.MemberID
-	Days    int         // they are there
-	Planned units.Money // their part of the cost of the plan
-	Paid    units.Money // so far
-	Owed    units.Money // their part of what members paid so far
+	Member trip.MemberID
+	Days   int         // they are there
+	Part   units.Money // their part of what all of it is expected to come to
+	Paid   units.Money // so far
+	Owed   units.Money // their part of what members paid so far
 }
 
-// Reckon works out everybody's money from the purchases noted so far.
-func Reckon(t *trip.Trip, r *Result) Reckoning {
+// Reckon works out everybody's money from the purchases noted so far and what
+// all of it is expected to come to.
+func Reckon(t *trip.Trip, expected units.Money) Reckoning {
 	var k Reckoning
 	by := map[trip.MemberID]units.Money{}
 	for i := range t.Progress.Purchases {
@@ -90,12 +91,12 @@ func Reckon(t *trip.Trip, r *Result) Reckoning {
 		by[p.By] += amount
 		k.Paid += amount
 	}
-	planned, accounts := Shares(t, r.Cost+r.Fees), Shares(t, k.Paid)
+	parts, accounts := Shares(t, expected), Shares(t, k.Paid)
 	for i := range accounts {
 		a := &accounts[i]
 		a.Paid = by[a.Member]
 		k.Members = append(k.Members, MemberMoney{
-			Member: a.Member, Days: daysOf(t, &t.Crew[i]), Planned: planned[i].Share, Paid: a.Paid, Owed: a.Share,
+			Member: a.Member, Days: daysOf(t, &t.Crew[i]), Part: parts[i].Share, Paid: a.Paid, Owed: a.Share,
 		})
 	}
 	// Accounts that do not add up are those of a trip on which nobody is present.

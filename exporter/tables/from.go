@@ -45,7 +45,8 @@ type Tables struct {
 // From lays out the plan. Figures are in the units of the trip.
 func From(p *plan.Plan) *Tables {
 	x := newIndex(p)
-	money := shopping.Reckon(x.trip, &p.Shopping)
+	rest := shopping.RestOf(x.trip, &p.Shopping)
+	money := shopping.Reckon(x.trip, rest.Expected())
 	return &Tables{
 		Crew:       crewTable(x),
 		Menu:       menuTable(x),

@@ -14,7 +14,7 @@ func partsTable(x *index, k shopping.Reckoning) Table {
 	}, []field[shopping.MemberMoney]{
 		{Column{Key: "member", Heading: "Member", Width: 22, Wrap: true}, func(m shopping.MemberMoney) Value { return words(x.member(m.Member)) }},
 		{Column{Key: "days", Heading: "Days", Width: 6}, func(m shopping.MemberMoney) Value { return count(m.Days) }},
-		money("planned", "Part of the plan", func(m shopping.MemberMoney) Value { return x.money(m.Planned) }),
+		money("part", "Part of the cost", func(m shopping.MemberMoney) Value { return x.money(m.Part) }),
 		money("paid", "Paid so far", func(m shopping.MemberMoney) Value { return x.money(m.Paid) }),
 		money("to_pay", "To pay", func(m shopping.MemberMoney) Value { return x.money(m.Owed - m.Paid) }),
 	}, k.Members)

@@ -106,6 +106,8 @@ func stateText(_ *list, r *row) string {
 		return ""
 	case r.kind == homeRow:
 		return lang.L("at home")
+	case r.needless:
+		return lang.L("enough")
 	case r.kind >= extraRow, r.done():
 		return lang.L("done")
 	case r.bought > 0:
@@ -180,7 +182,7 @@ func priceText(l *list, r *row) string {
 
 func priceTone(l *list, r *row) fyne.ThemeColorName {
 	if r.count > 0 {
-		if _, known := l.price(r); !known {
+		if _, known := l.cost(r); !known {
 			return look.Ochre
 		}
 	}

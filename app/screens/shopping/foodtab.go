@@ -96,6 +96,10 @@ func (f *foodTab) tell(r *row) []string {
 func (f *foodTab) tellLine(line *shopping.Line, mass func(units.Mass) string) []string {
 	words := []string{lang.X("line-tells", "Needed {{.Needed}}, from home {{.Home}}, to buy {{.Bought}}, left over {{.Left}}.", data{
 		"Needed": mass(line.Needed), "Home": mass(line.FromHome), "Bought": mass(line.Bought), "Left": mass(line.Leftover)})}
+	if line.Had > 0 {
+		words = []string{lang.X("line-tells-had", "Needed {{.Needed}}, from home {{.Home}}, bought {{.Had}}, still to buy {{.Bought}}, left over {{.Left}}.", data{
+			"Needed": mass(line.Needed), "Home": mass(line.FromHome), "Had": mass(line.Had), "Bought": mass(line.Bought), "Left": mass(line.Leftover)})}
+	}
 	switch {
 	case line.Bought == 0:
 	case !line.CostKnown:

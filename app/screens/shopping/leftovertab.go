@@ -31,7 +31,7 @@ func newLeftoverTab(s *Screen) *leftoverTab {
 
 func (t *leftoverTab) show() {
 	t.list.Objects = nil
-	for _, left := range t.screen.list.plan.Shopping.Leftovers {
+	for _, left := range t.screen.list.rest.Leftovers {
 		if len(left.Uses) > 0 && len(t.list.Objects) < mostLeftovers {
 			t.list.Add(t.offer(left))
 		}

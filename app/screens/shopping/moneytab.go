@@ -28,17 +28,9 @@ type moneyTab struct {
 	budget   *budgetEntry
 	words    *widget.Label
 	table    *grid.Grid[trip.MemberID]
-	accounts map[trip.MemberID]account
+	accounts map[trip.MemberID]shopping.MemberMoney
 	settle   *widget.Label
 	content  fyne.CanvasObject
-}
-
-// account is one member's money.
-type account struct {
-	days    int
-	planned units.Money // part of the plan's cost
-	paid    units.Money
-	owes    units.Money // part of what was paid by members
 }
 
 func newMoneyTab(s *Screen) *moneyTab {
@@ -60,15 +52,15 @@ func newMoneyTab(s *Screen) *moneyTab {
 // columns of the accounts.
 func (m *moneyTab) columns() []grid.Column[trip.MemberID] {
 	t := m.screen.bench.Trip()
-	amount := func(of func(account) units.Money) func(trip.MemberID) string {
+	amount := func(of func(shopping.MemberMoney) units.Money) func(trip.MemberID) string {
 		return func(id trip.MemberID) string {
 			return strings.Replace(written.Money(of(m.accounts[id]), m.screen.bench.Trip().Currency), "-", "−", 1)
 		}
 	}
-	compare := func(of func(account) units.Money) func(a, b trip.MemberID) int {
+	compare := func(of func(shopping.MemberMoney) units.Money) func(a, b trip.MemberID) int {
 		return func(a, b trip.MemberID) int { return int(of(m.accounts[a]) - of(m.accounts[b])) }
 	}
-	column := func(title string, of func(account) units.Money) grid.Column[trip.MemberID] {
+	column := func(title string, of func(shopping.MemberMoney) units.Money) grid.Column[trip.MemberID] {
 		return grid.Column[trip.MemberID]{Title: title, Width: 76, Right: true, Text: amount(of), Compare: compare(of)}
 	}
 	return []grid.Column[trip.MemberID]{
@@ -78,12 +70,12 @@ func (m *moneyTab) columns() []grid.Column[trip.MemberID] {
 			}
 			return ""
 		}},
-		{Title: lang.L("Part"), Unit: t.Currency, Width: 82, Right: true, Text: amount(func(a account) units.Money { return a.planned }),
-			Compare: compare(func(a account) units.Money { return a.planned })},
-		column(lang.L("Paid"), func(a account) units.Money { return a.paid }),
-		column(lang.L("To pay"), func(a account) units.Money { return a.owes - a.paid }),
-		{Title: lang.L("Days"), Width: 52, Right: true, Text: func(id trip.MemberID) string { return strconv.Itoa(m.accounts[id].days) },
-			Compare: func(a, b trip.MemberID) int { return m.accounts[a].days - m.accounts[b].days }},
+		{Title: lang.L("Part"), Unit: t.Currency, Width: 82, Right: true, Text: amount(func(a shopping.MemberMoney) units.Money { return a.Part }),
+			Compare: compare(func(a shopping.MemberMoney) units.Money { return a.Part })},
+		column(lang.L("Paid"), func(a shopping.MemberMoney) units.Money { return a.Paid }),
+		column(lang.L("To pay"), func(a shopping.MemberMoney) units.Money { return a.Owed - a.Paid }),
+		{Title: lang.L("Days"), Width: 52, Right: true, Text: func(id trip.MemberID) string { return strconv.Itoa(m.accounts[id].Days) },
+			Compare: func(a, b trip.MemberID) int { return m.accounts[a].Days - m.accounts[b].Days }},
 	}
 }
 
@@ -97,63 +89,32 @@ func (m *moneyTab) show() {
 		text = written.Money(budget, t.Currency)
 	}
 	m.budget.show(text)
-	paid, unnamed := m.workOut()
-	m.words.SetText(strings.Join(m.tell(unnamed), "\n"))
+	k := shopping.Reckon(t, l.rest.Expected())
+	m.accounts = map[trip.MemberID]shopping.MemberMoney{}
+	for _, one := range k.Members {
+		m.accounts[one.Member] = one
+	}
+	m.words.SetText(strings.Join(m.tell(k.Unnamed), "\n"))
 	rows := make([]trip.MemberID, len(t.Crew))
 	for i := range t.Crew {
 		rows[i] = t.Crew[i].ID
 	}
 	m.table.SetRows(rows)
-	m.settle.SetText(m.settleWords(paid))
-}
-
-// workOut gives what members paid, and what was paid by nobody who is noted.
-func (m *moneyTab) workOut() (accounts []shopping.Account, unnamed units.Money) {
-	l := m.screen.list
-	t := l.trip
-	by := map[trip.MemberID]units.Money{}
-	var total units.Money
-	for i := range t.Progress.Purchases {
-		p := &t.Progress.Purchases[i]
-		amount := p.Paid.Or(0)
-		if p.By == 0 {
-			unnamed += amount
-			continue
-		}
-		by[p.By] += amount
-		total += amount
-	}
-	m.accounts = map[trip.MemberID]account{}
-	for _, a := range shopping.Shares(t, l.plan.Shopping.Cost+l.plan.Shopping.Fees) {
-		m.accounts[a.Member] = account{planned: a.Share, days: daysOf(t, a.Member)}
-	}
-	accounts = shopping.Shares(t, total)
-	for i := range accounts {
-		accounts[i].Paid = by[accounts[i].Member]
-		own := m.accounts[accounts[i].Member]
-		own.paid, own.owes = accounts[i].Paid, accounts[i].Share
-		m.accounts[accounts[i].Member] = own
-	}
-	return accounts, unnamed
-}
-
-func daysOf(t *trip.Trip, id trip.MemberID) int {
-	days := 0
-	for day := 1; day <= len(t.Days); day++ {
-		if m := t.Member(id); m != nil && m.Present(day) {
-			days++
-		}
-	}
-	return days
+	m.settle.SetText(m.settleWords(k))
 }
 
 // tell says what the plan costs and what nobody knows of it.
 func (m *moneyTab) tell(unnamed units.Money) []string {
 	l := m.screen.list
-	s := l.plan.Shopping
+	price := func(amount units.Money) string { return written.Price(amount, l.trip.Currency) }
+	planned, rest := &l.plan.Shopping, &l.rest
 	words := []string{lang.X("money-tells", "Food and fuel {{.Cost}}, parcels and visits {{.Fees}}: {{.Each}} a person and day.", data{
-		"Cost": m.screen.costWords(s.Cost), "Fees": written.Price(s.Fees, l.trip.Currency), "Each": written.Price(s.PerPersonDay, l.trip.Currency)})}
-	for _, finding := range s.Findings {
+		"Cost": m.screen.costWords(planned.Cost), "Fees": price(planned.Fees), "Each": price(planned.PerPersonDay)})}
+	if rest.Spent > 0 {
+		words = append(words, lang.X("money-now", "As it stands: {{.Spent}} paid, {{.ToPay}} still to pay in shops, {{.Fees}} for parcels and visits: {{.All}}, where {{.Planned}} was planned.", data{
+			"Spent": price(rest.Spent), "ToPay": price(rest.ToPay), "Fees": price(rest.Fees), "All": price(rest.Expected()), "Planned": price(planned.Cost + planned.Fees)}))
+	}
+	for _, finding := range planned.Findings {
 		if finding.Place.Food == 0 {
 			words = append(words, written.Text(finding.What.Then(finding.Remedy), l.trip.Units))
 		}
@@ -165,24 +126,16 @@ func (m *moneyTab) tell(unnamed units.Money) []string {
 }
 
 // settleWords says who pays whom, in as few payments as can be.
-func (m *moneyTab) settleWords(accounts []shopping.Account) string {
+func (m *moneyTab) settleWords(k shopping.Reckoning) string {
 	t := m.screen.list.trip
-	var total units.Money
-	for _, a := range accounts {
-		total += a.Paid
-	}
-	if total == 0 {
+	if k.Paid == 0 {
 		return lang.L("When it is noted who paid, here stands who owes whom. Everybody's part goes by their days.")
 	}
-	payments, err := shopping.Settle(accounts)
-	if err != nil {
-		return written.Error(err)
-	}
-	if len(payments) == 0 {
+	if len(k.Payments) == 0 {
 		return lang.L("All is even.")
 	}
-	lines := []string{lang.X("to-settle", "To share the {{.Amount}} that members paid:", data{"Amount": written.Price(total, t.Currency)})}
-	for _, p := range payments {
+	lines := []string{lang.X("to-settle", "To share the {{.Amount}} that members paid:", data{"Amount": written.Price(k.Paid, t.Currency)})}
+	for _, p := range k.Payments {
 		lines = append(lines, lang.X("pays", "{{.From}} pays {{.To}} {{.Amount}}", data{
 			"From": t.Member(p.From).Name, "To": t.Member(p.To).Name, "Amount": written.Price(p.Amount, t.Currency)}))
 	}

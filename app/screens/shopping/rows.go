@@ -1,6 +1,7 @@
 package shopping
 
 import (
+	"slices"
 	"strconv"
 
 	"sumpter/domain/plan"
@@ -43,9 +44,10 @@ type row struct {
 	fuel     *shopping.FuelLine
 	goods    goods
 	purchase int  // otherRow: its place among the purchases
-	count    int  // packages the list asks for
+	count    int  // packages the list asks for, those bought among them
 	bought   int  // of them, so many are bought
-	covered  bool // enough of the food is bought, in whatever packages
+	needless bool // planned, and enough of the food is bought in other packages
+	settled  bool // it is noted what was paid for what is bought
 	sum      total
 
 	paid      units.Money
@@ -63,7 +65,7 @@ type total struct {
 
 // done tells whether nothing is left to buy of a row.
 func (r *row) done() bool {
-	return r.covered || r.count > 0 && r.bought >= r.count || r.kind >= extraRow
+	return r.needless || r.count > 0 && r.bought >= r.count || r.kind >= extraRow
 }
 
 // list is what to buy as it stands: what the plan asks for beside what is
@@ -71,17 +73,18 @@ func (r *row) done() bool {
 type list struct {
 	trip  *trip.Trip
 	plan  *plan.Plan
+	rest  shopping.Rest
 	rows  []*row
 	total total
 	paid  units.Money
 }
 
 func newList(t *trip.Trip, p *plan.Plan, by grouping) *list {
-	l := &list{trip: t, plan: p}
+	l := &list{trip: t, plan: p, rest: shopping.RestOf(t, &p.Shopping)}
 	l.addFoods()
 	l.addFuel()
 	l.addPurchases()
-	l.markCovered()
+	l.addRest()
 	for _, r := range l.rows {
 		l.total.add(l, r)
 	}
@@ -89,19 +92,47 @@ func newList(t *trip.Trip, p *plan.Plan, by grouping) *list {
 	return l
 }
 
+// addFoods makes a row for each package that is planned, or still to be bought
+// because others than planned were.
 func (l *list) addFoods() {
 	for i := range l.plan.Shopping.Lines {
-		line := &l.plan.Shopping.Lines[i]
-		prefix := "food " + strconv.FormatInt(int64(line.Food), 10) + " " + line.Deadline.String()
-		if len(line.Buys) == 0 {
-			l.rows = append(l.rows, &row{kind: homeRow, key: prefix, line: line, goods: goods{food: line.Food}})
+		planned, now := &l.plan.Shopping.Lines[i], &l.rest.Lines[i]
+		prefix := "food " + strconv.FormatInt(int64(now.Food), 10) + " " + now.Deadline.String()
+		if len(planned.Buys) == 0 {
+			l.rows = append(l.rows, &row{kind: homeRow, key: prefix, line: now, goods: goods{food: now.Food}})
 		}
-		for _, buy := range line.Buys {
+		add := func(buy shopping.Buy, count int) {
 			l.rows = append(l.rows, &row{
-				kind: buyRow, key: prefix + " " + strconv.Itoa(buy.Package), line: line, buy: buy, count: buy.Count,
-				goods: goods{food: line.Food, net: buy.Net, shop: buy.Shop},
+				kind: buyRow, key: prefix + " " + strconv.Itoa(buy.Package), line: now, buy: buy, count: count,
+				goods: goods{food: now.Food, net: buy.Net, shop: buy.Shop},
 			})
 		}
+		for _, buy := range planned.Buys {
+			add(buy, buy.Count)
+		}
+		for _, buy := range now.Buys {
+			if !slices.ContainsFunc(planned.Buys, func(b shopping.Buy) bool { return b.Package == buy.Package }) {
+				add(buy, 0)
+			}
+		}
+	}
+}
+
+// addRest makes every row ask for what is bought and what still is to be.
+func (l *list) addRest() {
+	for _, r := range l.rows {
+		if r.kind != buyRow {
+			continue
+		}
+		still := 0
+		for _, buy := range r.line.Buys {
+			if buy.Package == r.buy.Package {
+				still = buy.Count
+				r.buy.Each, r.buy.Net = buy.Each, buy.Net
+			}
+		}
+		r.count = r.bought + still
+		r.needless = r.count == 0
 	}
 }
 
@@ -121,7 +152,7 @@ func (l *list) addFuel() {
 func (l *list) addPurchases() {
 	asks := map[goods][]*row{}
 	for _, r := range l.rows {
-		if r.count > 0 {
+		if r.kind == buyRow || r.kind == fuelRow {
 			asks[r.goods] = append(asks[r.goods], r)
 		}
 	}
@@ -141,6 +172,7 @@ func (l *list) addPurchases() {
 				take = min(left, max(0, r.count-r.bought))
 			}
 			r.bought += take
+			r.settled = r.settled || p.Paid.Known()
 			left -= take
 		}
 		paid, known := p.Paid.Get()
@@ -161,22 +193,6 @@ func (l *list) extra(place int, p *trip.Purchase) *row {
 	}
 	l.rows = append(l.rows, r)
 	return r
-}
-
-// markCovered finds foods of which enough is bought in whatever packages.
-func (l *list) markCovered() {
-	bought, asked := map[trip.FoodID]units.Mass{}, map[trip.FoodID]units.Mass{}
-	for i := range l.trip.Progress.Purchases {
-		p := &l.trip.Progress.Purchases[i]
-		bought[p.Food] += p.Net * units.Mass(p.Count)
-	}
-	for i := range l.plan.Shopping.Lines {
-		line := &l.plan.Shopping.Lines[i]
-		asked[line.Food] += line.Needed - line.FromHome
-	}
-	for _, r := range l.rows {
-		r.covered = r.kind == buyRow && bought[r.line.Food] >= asked[r.line.Food]
-	}
 }
 
 // add counts a row into a total.
@@ -210,8 +226,14 @@ func (l *list) price(r *row) (units.Money, bool) {
 	return 0, false
 }
 
+// cost is what was paid for what is bought, where that is noted, and the price
+// of all else.
 func (l *list) cost(r *row) (units.Money, bool) {
 	price, known := l.price(r)
+	if r.settled {
+		left := max(0, r.count-r.bought)
+		return r.paid + price*units.Money(left), known || left == 0
+	}
 	return price * units.Money(r.count), known
 }
 

@@ -167,13 +167,13 @@ func (s *Screen) showPayers() {
 func (s *Screen) showTotals() {
 	l, currency := s.list, s.list.trip.Currency
 	s.done.SetContent(lang.X("shopping-done", "{{.Done}} of {{.Count}} lines bought", data{"Done": l.total.done, "Count": l.total.rows}))
-	planned := s.list.plan.Shopping.Cost + s.list.plan.Shopping.Fees
-	words := lang.X("shopping-cost", "{{.Cost}} with fuel and fees", data{"Cost": s.costWords(planned)})
+	expected := l.rest.Expected()
+	words := lang.X("shopping-cost", "{{.Cost}} with fuel and fees", data{"Cost": s.costWords(expected)})
 	s.money.SetTone(look.Quiet)
 	if budget, known := l.trip.Settings.Budget.Get(); known {
 		words += " · " + lang.X("of-budget", "budget {{.Budget}}", data{"Budget": written.Price(budget, currency)})
-		if planned > budget {
-			words += " · " + lang.X("over-budget", "{{.Over}} too much", data{"Over": written.Price(planned-budget, currency)})
+		if expected > budget {
+			words += " · " + lang.X("over-budget", "{{.Over}} too much", data{"Over": written.Price(expected-budget, currency)})
 			s.money.SetTone(look.Brick)
 		}
 	}
@@ -186,7 +186,7 @@ func (s *Screen) showTotals() {
 // costWords writes an amount, or that it is only what is known of it.
 func (s *Screen) costWords(amount units.Money) string {
 	text := written.Price(amount, s.list.trip.Currency)
-	if n := s.list.plan.Shopping.Unpriced; n > 0 {
+	if n := s.list.rest.Unpriced; n > 0 {
 		return lang.X("at-least-unpriced", "at least {{.Cost}} ({{.Count}} without a price)", data{"Cost": text, "Count": n})
 	}
 	return text

@@ -376,3 +376,41 @@ func BenchmarkGroup60x21(b *testing.B) {
 		s.group(byShop)
 	})
 }
+
+// Half a kilogram of another make is bought instead: the list asks for what is
+// then missing, and the money is what was paid.
+func TestAnotherPackageShrinksTheList(t *testing.T) {
+	s := open(t, benchtest.DemoDays(2))
+	r := s.first(t)
+	before := s.list.rest.Expected()
+	name := s.list.name(r)
+	if err := s.Document.Edit("buy", func(t *trip.Trip) error {
+		t.Progress.Purchases = []trip.Purchase{{Food: r.goods.food, Net: r.line.Needed, Shop: "farm gate", Count: 1, Paid: optional.Of(units.Money(1234)), By: t.Crew[0].ID}}
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	now := s.again(r)
+	if now.count != 0 || !now.done() || stateText(s.list, now) != "enough" {
+		t.Errorf("%s is bought elsewhere, and the list asks for %d: %q", name, now.count, stateText(s.list, now))
+	}
+	saved := r.buy.Each.Or(0) * units.Money(r.count)
+	for _, other := range s.list.rows {
+		if other != now && other.line != nil && other.line.Food == r.goods.food && other.kind == buyRow && other.count > 0 {
+			t.Errorf("still to buy: %+v", other)
+		}
+	}
+	if after := s.list.rest.Expected(); after > before+1234 || after < before+1234-2*saved-2000 {
+		t.Errorf("expected %d, then %d", before, after)
+	}
+	if account := s.account.accounts[s.Document.Trip().Crew[0].ID]; account.Paid != 1234 {
+		t.Errorf("%+v", account)
+	}
+	if !strings.Contains(s.account.words.Text, "12.34 EUR paid") {
+		t.Errorf("the money says %q", s.account.words.Text)
+	}
+	s.write(t, now, "Bought", "1") // one of the planned all the same
+	if now = s.again(r); now.count != 1 || now.bought != 1 || now.needless {
+		t.Errorf("bought besides: %+v", now)
+	}
+}

@@ -29,8 +29,12 @@ func Draw(p *press.Press) []page.Page {
 		Title: p.Tell(prose.Say("Shopping list")),
 		Note:  p.Tell(prose.Say("By shop and aisle. Compare every package with the allergens here: where it says more or other, do not buy it and ask the leader.")),
 	})
-	list := purchases(p)
-	if len(list) == 0 && len(p.Plan.Shopping.Fuel) == 0 && len(fromHome(p)) == 0 {
+	rest := shopping.RestOf(p.Trip, &p.Plan.Shopping)
+	list := purchases(p, rest.Lines)
+	if len(p.Trip.Progress.Purchases) > 0 {
+		flow.Add(p.Text(press.Style{Size: 10, Ink: p.Inks.Ink}, flow.Width(), p.Tell(prose.Say("What is noted as bought already is left out."))))
+	}
+	if len(list) == 0 && len(rest.Fuel) == 0 && len(fromHome(p)) == 0 {
 		flow.Add(p.Text(press.Style{Size: 10, Ink: p.Inks.Ink}, flow.Width(), p.Tell(prose.Say("There is nothing to buy yet."))))
 	}
 	for start := 0; start < len(list); {
@@ -43,19 +47,19 @@ func Draw(p *press.Press) []page.Page {
 		start = end
 	}
 	home(p, flow)
-	fuel(p, flow)
+	fuel(p, flow, rest.Fuel)
 	return flow.Finish()
 }
 
 // purchases lists what to buy by shop, deadline, aisle and name.
-func purchases(p *press.Press) []purchase {
+func purchases(p *press.Press, lines []shopping.Line) []purchase {
 	place := map[string]int{}
 	for i, name := range p.Trip.ShopNames() {
 		place[trip.ShopKey(name)] = i + 1
 	}
 	var list []purchase
-	for i := range p.Plan.Shopping.Lines {
-		line := &p.Plan.Shopping.Lines[i]
+	for i := range lines {
+		line := &lines[i]
 		for _, buy := range line.Buys {
 			list = append(list, purchase{line, buy, p.Food(line.Food)})
 		}
@@ -224,17 +228,17 @@ func home(p *press.Press, flow *press.Flow) {
 }
 
 // fuel is the canisters and bottles.
-func fuel(p *press.Press, flow *press.Flow) {
-	if len(p.Plan.Shopping.Fuel) == 0 {
+func fuel(p *press.Press, flow *press.Flow, lines []shopping.FuelLine) {
+	if len(lines) == 0 {
 		return
 	}
 	width := flow.Width()
 	table := p.Table(width, 2.5, press.Column{Width: 13}, press.Column{Width: 30, Right: true}, press.Column{Head: p.Tell(prose.Say("Container"))},
 		press.Column{Head: p.Tell(prose.Say("Buy at")), Width: 150}, press.Column{Head: p.Tell(prose.Say("Price (%s)", p.Trip.Currency)), Width: 60, Right: true})
-	rows := make([]press.Block, len(p.Plan.Shopping.Fuel))
+	rows := make([]press.Block, len(lines))
 	body := press.Style{Size: 10, Ink: p.Inks.Ink}
 	for i := range rows {
-		line := &p.Plan.Shopping.Fuel[i]
+		line := &lines[i]
 		where, price := p.Tell(prose.Say("before the start")), p.Tell(prose.Say("not known"))
 		if point := p.Point(line.Point); point != nil {
 			where = point.Name
