@@ -9,7 +9,7 @@ import (
 	"strings"
 	"time"
 
-	"fyne.io/fyne/v2/lang"
+	"github.com/jeandeaual/go-locale"
 	"github.com/spf13/cobra"
 
 	"sumpter/app/window/translation"
@@ -95,8 +95,10 @@ func (p *printing) options() (prints.Options, error) {
 // as the window does.
 func (p *printing) spoken() (string, error) {
 	if p.language == "" {
-		if language, ok := translation.Spoken(lang.SystemLocale().String()); ok {
-			return language, nil
+		if system, err := locale.GetLocale(); err == nil {
+			if language, ok := translation.Spoken(system); ok {
+				return language, nil
+			}
 		}
 		return translation.English, nil
 	}

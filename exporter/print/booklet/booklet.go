@@ -99,12 +99,11 @@ func card(p *press.Press, recipe *trip.Recipe, list []pot, width press.Points) [
 	}
 	columns := min(len(list), mostPots)
 	side := tableWidth(columns, width) + gutter
-	if columns < mostPots && width-side >= leastMethod {
-		blocks = append(blocks, press.Beside(
-			press.Placed{Block: table(p, recipe, list, tableWidth(columns, width))},
-			press.Placed{X: side, Block: press.Stack(4, instructions(p, recipe, width-side)...)},
-		))
-		return blocks
+	if columns == len(list) && width-side >= leastMethod {
+		amounts, how := table(p, recipe, list, tableWidth(columns, width)), press.Stack(4, instructions(p, recipe, width-side)...)
+		if how.Height <= amounts.Height*mostBeside {
+			return append(blocks, press.Beside(press.Placed{Block: amounts}, press.Placed{X: side, Block: how}))
+		}
 	}
 	tables := (len(list) + mostPots - 1) / mostPots
 	each := (len(list) + tables - 1) / tables
@@ -122,6 +121,9 @@ const (
 	gutter      = 18
 	leastMethod = 150
 )
+
+// mostBeside is how much higher than the table a method may be to stand beside it.
+const mostBeside = 1.3
 
 func tableWidth(pots int, width press.Points) press.Points {
 	return min(width, nameWidth+press.Points(pots)*(potWidth+potGap))

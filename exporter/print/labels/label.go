@@ -41,6 +41,7 @@ const (
 	withMethod detail = iota
 	withContents
 	withSomeContents
+	withDish   // what it becomes and how, a line each
 	withDanger // who it is for and its allergens; names are cut short
 	onlyCode   // more allergens than fit: says so
 )
@@ -112,7 +113,10 @@ func (m *maker) parts(bag *bags.Bag, d detail, size, width press.Points) (top, f
 		danger = max(size, sizes[m.top]*leastDanger)
 	}
 	blocks := []press.Block{m.head(bag, d, size, width), m.danger(bag, d, danger, width)}
-	if d < withDanger {
+	if d == withDish {
+		blocks = append(blocks, m.inShort(bag, size, width)...)
+	}
+	if d < withDish {
 		if !p.Plain(bag) || bag.Parts > 1 {
 			blocks = append(blocks, p.Spans(body, width, m.dish(bag)...))
 		}
@@ -151,7 +155,7 @@ func (m *maker) head(bag *bags.Bag, d detail, size, width press.Points) press.Bl
 		on.Add(page.Text{X: x, Y: y + code.Size*0.77, Line: code, Ink: p.Inks.Ink})
 	}}
 	beside := width - code.Width - size
-	if beside < size*leastBeside && d < withDanger {
+	if beside < size*leastBeside && d < withDish {
 		return press.Stack(0, left, m.slot(bag, d, size, width))
 	}
 	return press.Beside(press.Placed{Block: left}, press.Placed{X: width - beside, Block: m.slot(bag, d, size, beside)})
@@ -164,7 +168,7 @@ func (m *maker) slot(bag *bags.Bag, d detail, size, width press.Points) press.Bl
 	who := joined(", ", p.GroupName(bag.Group), p.Eaters(bag))
 	style := press.Style{Size: size, Ink: p.Inks.Ink}
 	strong := press.Style{Size: size, Bold: bag.Member != 0, Ink: p.Inks.Ink}
-	if d < withDanger {
+	if d < withDish {
 		return press.Stack(0, p.Spans(style, width, when...), p.OneLine(strong, width, who))
 	}
 	return press.Stack(0, p.OneLine(style, width, when[0].Text+when[1].Text), p.Cut(strong, width, p.Eaters(bag)))
@@ -180,6 +184,17 @@ func (m *maker) dish(bag *bags.Bag) []typeset.Span {
 		spans = append(spans, typeset.Plain(" · "+with))
 	}
 	return spans
+}
+
+// inShort is what the bag becomes and what to do with it, a line each, where
+// there is no room for its contents.
+func (m *maker) inShort(bag *bags.Bag, size, width press.Points) []press.Block {
+	bold := press.Style{Size: size, Bold: true, Ink: m.press.Inks.Ink}
+	lines := []press.Block{m.press.Cut(bold, width, m.press.DishName(bag))}
+	if cook := m.cook(bag); cook != "" {
+		lines = append(lines, m.press.Cut(press.Style{Size: size, Ink: bold.Ink}, width, sentence(cook)))
+	}
+	return lines
 }
 
 // use says what to do with the bag: of one that several meals take from, how
@@ -244,7 +259,7 @@ func (m *maker) foot(bag *bags.Bag, d detail, size, width press.Points) press.Bl
 	text := []typeset.Span{typeset.Bold(p.Mass(bag.Mass())), typeset.Plain("  " + joined(" · ", p.Carried(bag), strings.Join(care, ", ")))}
 	end, endWidth := m.keeps(style, keeps, width)
 	lines := p.Spans(style, width, text...)
-	if d >= withDanger {
+	if d >= withDish {
 		lines = p.Cut(style, width, text[0].Text+text[1].Text)
 	}
 	if p.Set.Width(style.Size, text...)+endWidth+size <= width {

@@ -99,12 +99,17 @@ func (s *sheet) route() {
 			s.Cell(s.body(), s.Tell(prose.Say("%s", prose.Distance(day.Distance)))), s.Cell(s.body(), s.Tell(prose.Say("%s", prose.Height(day.Ascent)))),
 			s.Cell(s.body(), hours), s.Cell(s.body(), s.Tell(prose.Say("%s", prose.Height(day.CampHeight))))))
 	}
-	if len(rows) == 0 {
-		rows = []press.Block{s.Text(s.body(), width, s.Tell(prose.Say("There are no days yet.")))}
-	}
 	s.flow.Gap(s.size)
+	if len(rows) == 0 {
+		s.flow.Add(press.Stack(0, s.title(s.Tell(prose.Say("The way"))), s.Text(s.body(), width, s.Tell(prose.Say("There are no days yet.")))))
+		return
+	}
+	title := s.Tell(prose.Say("The way"))
+	if s.Trip.Start.IsSet() {
+		title = s.Tell(prose.Say("The way, %s to %s", s.Date(s.Trip.Start), s.Date(s.Trip.DateOf(len(s.Trip.Days)))))
+	}
 	s.flow.Section(func(bool) press.Block {
-		return press.Stack(1, s.title(s.Tell(prose.Say("The way, %s to %s", s.Date(s.Trip.Start), s.Date(s.Trip.DateOf(len(s.Trip.Days)))))), table.Head())
+		return press.Stack(1, s.title(title), table.Head())
 	}, rows)
 }
 

@@ -90,7 +90,7 @@ func steps(p *press.Press, round *packing.Round, stations []packing.Station) []b
 func round(p *press.Press, flow *press.Flow, number int, rows []bagSteps, stations []packing.Station) {
 	columns := []press.Column{{Head: p.Tell(prose.Say("Bag")), Width: 44}}
 	for _, station := range stations {
-		columns = append(columns, press.Column{Head: p.Tell(Station(station)), Width: 26})
+		columns = append(columns, press.Column{Head: p.Tell(Station(station)), Width: stationWidth(p, stations)})
 	}
 	columns = append(columns, press.Column{Head: p.Tell(prose.Say("What goes in"))}, press.Column{Head: p.Tell(prose.Say("Allergens")), Width: 96})
 	table := p.Table(flow.Width(), 1.5, columns...)
@@ -108,6 +108,18 @@ func round(p *press.Press, flow *press.Flow, number int, rows []bagSteps, statio
 		blocks = append(blocks, block)
 	}
 	flow.Section(head, blocks)
+}
+
+// stationWidth is room for a box to tick and, as far as it is worth it, for the
+// longest word of the headings in small letters.
+func stationWidth(p *press.Press, stations []packing.Station) press.Points {
+	width := press.Points(26)
+	for _, station := range stations {
+		for _, word := range strings.Fields(p.Tell(Station(station))) {
+			width = max(width, min(34, p.Set.Width(6.5, typeset.Bold(word))+0.1))
+		}
+	}
+	return width
 }
 
 // destination is where a bag is put when it is done.
@@ -156,7 +168,7 @@ func bagRow(p *press.Press, table *press.Table, row bagSteps, stations []packing
 	}
 	what := func(width press.Points, _ bool) press.Block {
 		style := press.Style{Size: 9, Ink: p.Inks.Ink}
-		about := typeset.Plain(" · " + strings.Join(append([]string{p.Eaters(bag)}, p.Handling(bag)...), " · "))
+		about := typeset.Plain("\u00a0· " + strings.Join(append([]string{p.Eaters(bag)}, p.Handling(bag)...), "\u00a0· "))
 		if p.Plain(bag) {
 			return p.Spans(style, width, append(p.Contents(bag), about)...)
 		}

@@ -17,6 +17,10 @@ import (
 	"sumpter/exporter/print/typeset"
 )
 
+// scales are how large the text may be, largest first: smaller text saves a
+// sheet for a few lines that stand over.
+var scales = []press.Points{1, 0.95, 0.9}
+
 // Draw draws the cards of members, each on sheets of its own.
 func Draw(p *press.Press, members []trip.MemberID) []page.Page {
 	var pages []page.Page
@@ -25,27 +29,44 @@ func Draw(p *press.Press, members []trip.MemberID) []page.Page {
 		if member == nil {
 			continue
 		}
-		c := &card{Press: p, member: member}
-		c.flow = p.Flow(press.Layout{Title: member.Name, Panels: true})
-		c.front()
-		c.carried()
-		c.shared()
-		c.eaten()
-		pages = append(pages, c.flow.Finish()...)
+		var best []page.Page
+		for _, scale := range scales {
+			if sheets := draw(p, member, scale); best == nil || len(sheets) < len(best) {
+				best = sheets
+			}
+			if len(best) == 1 {
+				break
+			}
+		}
+		pages = append(pages, best...)
 	}
 	return pages
+}
+
+func draw(p *press.Press, member *trip.Member, scale press.Points) []page.Page {
+	c := &card{Press: p, member: member, scale: scale}
+	c.flow = p.Flow(press.Layout{Title: member.Name, Panels: true})
+	c.front()
+	c.carried()
+	c.shared()
+	c.eaten()
+	return c.flow.Finish()
 }
 
 // card is the card of one member.
 type card struct {
 	*press.Press
 	member *trip.Member
+	scale  press.Points
 	flow   *press.Flow
 }
 
-func (c *card) body() press.Style  { return press.Style{Size: 7.5, Ink: c.Inks.Ink} }
-func (c *card) bold() press.Style  { return press.Style{Size: 7.5, Bold: true, Ink: c.Inks.Ink} }
-func (c *card) quiet() press.Style { return press.Style{Size: 7, Ink: c.Inks.Quiet} }
+func (c *card) body() press.Style  { return press.Style{Size: 7.5 * c.scale, Ink: c.Inks.Ink} }
+func (c *card) small() press.Style { return press.Style{Size: 7 * c.scale, Ink: c.Inks.Ink} }
+func (c *card) bold() press.Style {
+	return press.Style{Size: 7.5 * c.scale, Bold: true, Ink: c.Inks.Ink}
+}
+func (c *card) quiet() press.Style { return press.Style{Size: 7 * c.scale, Ink: c.Inks.Quiet} }
 
 // title begins a part of the card.
 func (c *card) title(text string) press.Block {
@@ -147,7 +168,7 @@ func (c *card) emergency() {
 	topic := cautions.Emergency()
 	var rows []press.Block
 	for _, rule := range topic.Rules {
-		rows = append(rows, c.Spans(press.Style{Size: 7, Ink: c.Inks.Ink}, width,
+		rows = append(rows, c.Spans(c.small(), width,
 			typeset.Bold(c.Tell(rule.Short)+". "), typeset.Plain(c.Tell(rule.Text))).Below(2))
 	}
 	c.section(c.Tell(topic.Title), rows)
@@ -258,7 +279,7 @@ func (c *card) day(day int) []press.Block {
 		if dishes == "–" {
 			continue
 		}
-		rows = append(rows, c.Spans(press.Style{Size: 7, Ink: c.Inks.Ink}, width-6, typeset.Bold(c.MealName(meal)+" "), typeset.Plain(dishes+c.where(day, meal))).Moved(6))
+		rows = append(rows, c.Spans(c.small(), width-6, typeset.Bold(c.MealName(meal)+" "), typeset.Plain(dishes+c.where(day, meal))).Moved(6))
 	}
 	if len(rows) == 0 {
 		return []press.Block{head.Under(1.5, width, 0.3, c.Inks.Line)}
@@ -332,7 +353,7 @@ func (c *card) shared() {
 	}
 	if len(spans) > 0 {
 		c.flow.Gap(6)
-		style := press.Style{Size: 7, Ink: c.Inks.Ink}
+		style := c.small()
 		var rows []press.Block
 		for _, line := range c.Set.Paragraph(style.Size, c.flow.Width(), spans...) {
 			rows = append(rows, press.Lines(style, []typeset.Line{line}))

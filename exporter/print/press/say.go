@@ -264,9 +264,9 @@ func (p *Press) With(bag *bags.Bag) string {
 	case len(codes) == 0:
 		return ""
 	case more > 1:
-		return p.Tell(prose.Say("with %s and %d more", strings.Join(codes[:mostBeside], ", "), more))
+		return p.Tell(prose.Say("together with %s and %d more", strings.Join(codes[:mostBeside], ", "), more))
 	default:
-		return p.Tell(prose.Say("with %s", strings.Join(codes, ", ")))
+		return p.Tell(prose.Say("together with %s", strings.Join(codes, ", ")))
 	}
 }
 
@@ -332,7 +332,7 @@ func (p *Press) Handling(bag *bags.Bag) []string {
 	case bag.Type == trip.AsBought:
 		list = append(list, p.Tell(prose.Say("stays as bought")))
 	case bag.Type != "":
-		list = append(list, bag.Type)
+		list = append(list, strings.ReplaceAll(bag.Type, " ", "\u00a0"))
 	}
 	if bag.Double {
 		list = append(list, p.Tell(prose.Say("two bags")))

@@ -351,3 +351,54 @@ func TestUnknownPaper(t *testing.T) {
 		t.Error("a poem was printed")
 	}
 }
+
+// What a bag of several meals is for stands on its label, and beside what each
+// recipe takes from it.
+func TestWhatEachMealTakesFromAStore(t *testing.T) {
+	p := large(t, 10, 4)
+	labels, booklet := texts(drawn(t, p, Labels, Options{})), texts(drawn(t, p, Booklet, Options{}))
+	found := 0
+	for i := range p.Bags.Bags {
+		bag := &p.Bags.Bags[i]
+		if bag.Kind != bags.StoreBag || len(bag.Uses) < 2 {
+			continue
+		}
+		found++
+		for _, use := range bag.Uses {
+			if want := fmt.Sprintf("Day %d, %s: %s", use.Day, use.Meal, strings.ReplaceAll(use.Mass().String(), " ", "\u00a0")); !strings.Contains(labels, want) {
+				t.Errorf("the label of %s does not say %q", bag.Code, want)
+			}
+		}
+		if !strings.Contains(booklet, bag.Code) {
+			t.Errorf("the booklet does not say what comes from %s", bag.Code)
+		}
+	}
+	if found == 0 {
+		t.Fatal("no store bag serves several meals")
+	}
+}
+
+// A card is a sheet to fold, not two, while smaller text can bring that about.
+func TestPocketCardIsASheet(t *testing.T) {
+	p := large(t, 12, 7)
+	if made := drawn(t, p, Cards, Options{}); len(made.Pages) != len(p.Trip.Crew) {
+		t.Errorf("the cards of %d people over 7 days take %d sheets", len(p.Trip.Crew), len(made.Pages))
+	}
+}
+
+// A packer reads where a bag goes when it is done.
+func TestRoundsSayWhereBagsGo(t *testing.T) {
+	p := large(t, 12, 9)
+	said := texts(drawn(t, p, Rounds, Options{}))
+	if len(p.Resupply.Boxes) == 0 {
+		t.Fatal("the trip sends no box")
+	}
+	for i := range p.Resupply.Boxes {
+		if want := "into the box for " + p.Trip.Point(p.Resupply.Boxes[i].Point).Name; !strings.Contains(said, want) {
+			t.Errorf("it does not say %q", want)
+		}
+	}
+	if !strings.Contains(said, "Done, to the packs") {
+		t.Error("it does not say what goes to the packs")
+	}
+}

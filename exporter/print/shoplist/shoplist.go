@@ -86,8 +86,8 @@ func shop(p *press.Press, flow *press.Flow, list []purchase) {
 	table := p.Table(width, 2.5,
 		press.Column{Width: 13}, press.Column{Width: 30, Right: true}, press.Column{Head: p.Tell(prose.Say("Package")), Width: 58},
 		press.Column{Head: p.Tell(prose.Say("Food"))}, press.Column{Head: p.Tell(prose.Say("Allergens entered for it")), Width: 132},
-		press.Column{Head: p.Tell(prose.Say("Price (%s)", p.Trip.Currency)), Width: 48, Right: true},
-		press.Column{Head: p.Tell(prose.Say("Paid")), Width: 46})
+		press.Column{Head: p.Tell(prose.Say("Price (%s)", p.Trip.Currency)), Width: 54, Right: true},
+		press.Column{Head: p.Tell(prose.Say("Paid")), Width: 40})
 	head := func(continued bool) press.Block {
 		return press.Stack(3, shopHead(p, list, width, continued), table.Head())
 	}
