@@ -87,6 +87,8 @@ func (p *packagesTab) columns() []grid.Column[int] {
 			}
 			return "–"
 		}, setStock),
+		column(lang.L("By the many"), currency, 120, true, func(s *trip.Package) string { return bench.ManyText(s, currency) },
+			func(s *trip.Package, text string) error { return bench.ReadMany(s, text, currency) }),
 		column(lang.L("Wrapping"), typed.MassUnit(u, false), 92, true,
 			func(s *trip.Package) string { return written.Bare(typed.MassText(s.Wrapping, u, false)) },
 			func(s *trip.Package, text string) (err error) {

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
@@ -32,8 +33,8 @@ func (s *Screen) placeFields() []field {
 		countField(lang.L("After day"), "", 84, func(p *trip.ResupplyPoint) *int { return &p.AfterDay }),
 		{title: lang.X("opening-days", "Open"), width: 150, text: openText, set: setOpen},
 		{title: lang.L("Closed on"), width: 130, text: closedText, set: setClosed},
-		{title: lang.L("Address"), width: 240, text: func(p *trip.ResupplyPoint) string { return strings.ReplaceAll(p.Address, "\n", ", ") },
-			set: func(p *trip.ResupplyPoint, text string) error { p.Address = text; return nil }},
+		{title: lang.L("Address"), width: 240, text: func(p *trip.ResupplyPoint) string { return bench.AddressText(p.Address) },
+			set: func(p *trip.ResupplyPoint, text string) error { p.Address = bench.ReadAddress(text); return nil }},
 	}
 }
 

@@ -11,7 +11,6 @@ import (
 	"sumpter/domain/optional"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
-	"sumpter/domain/units"
 )
 
 // known writes a value that may be unknown; unknown is an empty cell.
@@ -72,22 +71,6 @@ func openText(p *trip.ResupplyPoint) string { return bench.OpenText(p.Opening) }
 
 func setOpen(p *trip.ResupplyPoint, text string) error { return bench.ReadOpen(&p.Opening, text) }
 
-func closedText(p *trip.ResupplyPoint) string {
-	var list []string
-	for _, date := range p.ClosedDates {
-		list = append(list, date.String())
-	}
-	return strings.Join(list, ", ")
-}
+func closedText(p *trip.ResupplyPoint) string { return bench.ClosedText(p.Opening) }
 
-func setClosed(p *trip.ResupplyPoint, text string) error {
-	p.ClosedDates = nil
-	for _, part := range typed.List(text) {
-		date, err := units.ParseDate(part)
-		if err != nil {
-			return err
-		}
-		p.ClosedDates = append(p.ClosedDates, date)
-	}
-	return nil
-}
+func setClosed(p *trip.ResupplyPoint, text string) error { return bench.ReadClosed(&p.Opening, text) }

@@ -75,7 +75,7 @@ func TestEveryFieldOfAPointIsTyped(t *testing.T) {
 		{"After day", "7", func() any { return point().AfterDay }, 7},
 		{"Open", "Mon-Wed, Sat", func() any { return strings.Join(point().OpenDays, " ") }, "Mon Tue Wed Sat"},
 		{"Closed on", "2026-08-31", func() any { return len(point().ClosedDates) }, 1},
-		{"Address", "Hut, Valley", func() any { return point().Address }, "Hut, Valley"},
+		{"Address", "Hut, Valley", func() any { return point().Address }, "Hut\nValley"},
 		{"In the post days", "5", func() any { return point().TransitDays }, 5},
 		{"Fastest days", "2", func() any { return point().FastestDays }, 2},
 		{"In hand days", "1", func() any { return point().BufferDays }, 1},

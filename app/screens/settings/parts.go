@@ -15,6 +15,7 @@ func parts(u units.System) []part {
 		{lang.L("What people need"), needSettings()},
 		{lang.L("Meals and portions"), mealSettings(u)},
 		{lang.L("From the shop to the start"), waySettings(u)},
+		{lang.L("Boxes sent from home"), postingSettings()},
 		{lang.L("Cooking and water"), cookingSettings(u)},
 		{lang.L("Bags and packing night"), bagSettings(u)},
 		{lang.L("Who carries what"), loadSettings()},

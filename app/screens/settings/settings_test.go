@@ -72,10 +72,11 @@ func jsonNames(of reflect.Type, prefix string) []string {
 		name, _, _ := strings.Cut(of.Field(i).Tag.Get("json"), ",")
 		kind := of.Field(i).Type
 		switch {
-		case kind == reflect.TypeFor[trip.Settings](), kind == reflect.TypeFor[trip.MealShares]():
+		case of.Field(i).Anonymous:
+			names = append(names, jsonNames(kind, prefix)...)
+		case kind == reflect.TypeFor[trip.Settings](), kind == reflect.TypeFor[trip.MealShares](), kind == reflect.TypeFor[trip.Posting]():
 			names = append(names, jsonNames(kind, prefix+name+".")...)
 		case kind == reflect.TypeFor[trip.Progress]() || kind.Kind() == reflect.Slice && prefix == "":
-		case kind == reflect.TypeFor[trip.Posting](): // on the screen Resupply
 		case name == "identity": // made with the file, nobody's choice
 		default:
 			names = append(names, prefix+name)
@@ -374,5 +375,20 @@ func TestFindingsOpenTheChoices(t *testing.T) {
 	s.GoTo(findings.Place{})
 	if s.tabs.SelectedIndex() != tabChoices {
 		t.Error("the kinds of bag stay")
+	}
+}
+
+// The post near home: its days, its holidays and where a box goes back to.
+func TestPostingFromHomeIsSetHere(t *testing.T) {
+	s := open(t)
+	s.enter("Return address", "Heron club, 1 Dyke Road")
+	s.enter("The post takes boxes on", "Mon–Fri")
+	s.enter("No post on", "2027-08-20–2027-08-21")
+	post := s.Document.Trip().Posting
+	if post.ReturnAddress != "Heron club\n1 Dyke Road" || len(post.OpenDays) != 5 || len(post.ClosedDates) != 2 {
+		t.Errorf("%+v", post)
+	}
+	if s.value("No post on") != "2027-08-20–2027-08-21" || s.value("Return address") != "Heron club, 1 Dyke Road" {
+		t.Errorf("%q, %q", s.value("No post on"), s.value("Return address"))
 	}
 }

@@ -157,6 +157,9 @@ func (f *foodTab) columns() []grid.Column[int] {
 				return ""
 			}),
 			Set: set(lang.L("stock"), setPackageStock)},
+		{Title: lang.L("By the many"), Unit: s.bench.Trip().Currency, Width: 130, Right: true,
+			Text: text(func(p *trip.Package) string { return bench.ManyText(p, s.bench.Trip().Currency) }),
+			Set:  set(lang.L("price by the many"), func(t *trip.Trip, p *trip.Package, text string) error { return bench.ReadMany(p, text, t.Currency) })},
 	}
 }
 

@@ -145,6 +145,17 @@ func (t *shopsTab) columns() []grid.Column[string] {
 		column(lang.L("Least order"), currency, 100, true, func(s trip.Shop) string { return written.Money(s.LeastOrder, currency) }, func(tr *trip.Trip, s *trip.Shop, text string) error {
 			return setMoney(&s.LeastOrder, text, tr.Currency)
 		}),
+		column(lang.L("Closed on"), "", 130, false, func(s trip.Shop) string { return bench.ClosedText(s.Opening) }, func(_ *trip.Trip, s *trip.Shop, text string) error {
+			return bench.ReadClosed(&s.Opening, text)
+		}),
+		column(lang.L("Address"), "", 180, false, func(s trip.Shop) string { return bench.AddressText(s.Address) }, func(_ *trip.Trip, s *trip.Shop, text string) error {
+			s.Address = bench.ReadAddress(text)
+			return nil
+		}),
+		column(lang.L("Notes"), "", 240, false, func(s trip.Shop) string { return s.Notes }, func(_ *trip.Trip, s *trip.Shop, text string) error {
+			s.Notes = text
+			return nil
+		}),
 	}
 }
 
