@@ -26,7 +26,7 @@ func bagsTable(x *index) Table {
 		{Column{Key: "meal", Heading: "Meal", Width: 9}, func(b *bags.Bag) Value { return words(bagMeal(b)) }},
 		{Column{Key: "for", Heading: "For", Width: 11, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagEaters(b)) }},
 		{Column{Key: "recipe", Heading: "Dish", Width: 17, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagDish(b)) }},
-		{Column{Key: "contents", Heading: "Contents", Width: 26, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagContents(b)) }},
+		{Column{Key: "contents", Heading: "Contents", Width: 38, Wrap: true}, func(b *bags.Bag) Value { return words(x.bagContents(b)) }},
 		{Column{Key: "water", Heading: "Water to add (" + x.waterUnit() + ")", Decimals: x.waterDecimals(), Width: 8}, func(b *bags.Bag) Value { return x.water(b.Water) }},
 		{Column{Key: "minutes", Heading: "Flame (min)", Width: 7}, x.flameOf},
 		{Column{Key: "soak", Heading: "Soak (min)", Width: 6}, func(b *bags.Bag) Value { return figure(float64(b.Soak)) }},
@@ -109,7 +109,7 @@ func (x *index) bagContents(b *bags.Bag) string {
 	for i, content := range b.Contents {
 		lines[i] = x.foodName(content.Food) + " " + x.weighed(content.Mass)
 	}
-	return strings.Join(lines, "\n")
+	return strings.Join(lines, "; ")
 }
 
 func bagType(b *bags.Bag) string {

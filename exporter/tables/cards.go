@@ -39,7 +39,7 @@ type Pot struct {
 type Ingredient struct {
 	Food  string
 	Place trip.Place
-	Pots  []string // "340 g", or nothing where it is not used
+	Pots  []string // "340 g", "40 g from 2-01Y", or nothing where it is not used
 }
 
 // Cards gives a card for each recipe that is served, in the order of the recipes.
@@ -79,7 +79,7 @@ func (x *index) card(recipe *trip.Recipe, batches []*portions.Batch) Card {
 		runs[dish]++
 		own := x.Batch(batch.Day, batch.Meal, batch.Group, batch.Recipe, runs[dish])
 		card.Pots = append(card.Pots, x.pot(batch, own))
-		card.addAmounts(x, batch, i)
+		card.addAmounts(x, batch, own, i)
 		for _, bag := range own {
 			worst = mergeAllergens(worst, bag.Allergens)
 		}
@@ -156,8 +156,9 @@ func membersOf(batch *portions.Batch) []trip.MemberID {
 	return members
 }
 
-// addAmounts puts the foods of one pot into its column.
-func (c *Card) addAmounts(x *index, batch *portions.Batch, column int) {
+// addAmounts puts the foods of one pot into its column, with the codes of the
+// stores they are taken from.
+func (c *Card) addAmounts(x *index, batch *portions.Batch, own []*bags.Bag, column int) {
 	for _, total := range batch.Totals {
 		name := x.foodName(total.Food)
 		place := slices.IndexFunc(c.Ingredients, func(i Ingredient) bool { return i.Food == name && i.Place == total.Place })
@@ -170,9 +171,23 @@ func (c *Card) addAmounts(x *index, batch *portions.Batch, column int) {
 			*pots = append(*pots, "")
 		}
 		if len(*pots) == column {
-			*pots = append(*pots, x.weighed(total.Mass))
+			*pots = append(*pots, x.weighed(total.Mass)+storesOf(own, total.Food))
 		}
 	}
+}
+
+// storesOf names the bags of several meals among some that hold a food.
+func storesOf(own []*bags.Bag, food trip.FoodID) string {
+	var codes []string
+	for _, bag := range own {
+		if bag.Kind == bags.StoreBag && slices.ContainsFunc(bag.Contents, func(c bags.Content) bool { return c.Food == food }) {
+			codes = append(codes, bag.Code)
+		}
+	}
+	if len(codes) == 0 {
+		return ""
+	}
+	return " from " + strings.Join(codes, ", ")
 }
 
 // mergeAllergens keeps the worst state of each allergen, in the order in

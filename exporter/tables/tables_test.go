@@ -40,7 +40,7 @@ func wantNumber(t *testing.T, table *Table, row int, key string, want float64) {
 func TestBags(t *testing.T) {
 	table := &From(plantest.Small()).Bags
 	wantText(t, table, 0, "code", "1D-A")
-	wantText(t, table, 0, "contents", "rice 300 g\n+peanuts 80 g")
+	wantText(t, table, 0, "contents", "rice 300 g; +peanuts 80 g")
 	wantText(t, table, 0, "allergens", "CONTAINS peanuts\nNOT KNOWN: soybeans")
 	wantText(t, table, 0, "carrier", plantest.FormulaName)
 	wantText(t, table, 0, "box", "from the start")
@@ -55,7 +55,7 @@ func TestUnitsOfTheReader(t *testing.T) {
 	p := plantest.Small()
 	p.Trip.Units = units.US
 	all := From(p)
-	wantText(t, &all.Bags, 0, "contents", "rice 10.6 oz (300 g)\n+peanuts 2.8 oz (80 g)")
+	wantText(t, &all.Bags, 0, "contents", "rice 10.6 oz (300 g); +peanuts 2.8 oz (80 g)")
 	wantNumber(t, &all.Bags, 0, "mass", 390/28.349523125)   // NIST SP 811
 	wantNumber(t, &all.Loads, 0, "own_kit", 8/0.45359237)   // NIST SP 811
 	wantNumber(t, &all.Bags, 0, "water", 600/236.5882365)   // NIST Handbook 44: US cup
@@ -177,7 +177,7 @@ func TestBrokenPlanStillPrints(t *testing.T) {
 			}
 		}
 	}
-	wantText(t, &From(p).Bags, 0, "contents", "unknown 300 g\nunknown 80 g")
+	wantText(t, &From(p).Bags, 0, "contents", "unknown 300 g; unknown 80 g")
 	Cards(p)
 	Cards(&plan.Plan{})
 }

@@ -85,7 +85,7 @@ func (s *styles) id(l look) (int, error) {
 func (l look) style() *excelize.Style {
 	style := &excelize.Style{
 		Font:      &excelize.Font{Family: fontName, Size: l.size, Bold: l.bold, Italic: l.italic, Color: l.colour},
-		Alignment: &excelize.Alignment{Horizontal: l.align, Vertical: "top", WrapText: l.wrap},
+		Alignment: &excelize.Alignment{Horizontal: l.align, Vertical: "center", WrapText: l.wrap},
 		Border:    l.frame.border(),
 	}
 	if l.indent {

@@ -9,6 +9,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/xuri/excelize/v2"
 
@@ -67,7 +68,9 @@ const (
 	loadsSheet    = "Loads"
 )
 
-// sheets lays out the whole workbook, in the order of the leader's work.
+// sheets lays out the whole workbook, in the order of the leader's work: plan,
+// buy, pack, send ahead, share out, cook, and what was decided on the way. What
+// many trips have nothing of is left out where there is nothing.
 func sheets(p *plan.Plan) []*sheet {
 	t := tables.From(p)
 	list := []*sheet{
@@ -80,36 +83,45 @@ func sheets(p *plan.Plan) []*sheet {
 		tableSheet("Needs by day", &t.NeedsByDay, nil),
 		shoppingList(&t.Shopping),
 		fuelList(&t.Fuel),
-		tableSheet("Shops to go to", &t.Visits, nil),
-		tableSheet("Choices of shops", &t.Errands, nil),
-		tableSheet("Left over", &t.Leftovers, nil),
+		ifAny("Shops to go to", &t.Visits),
+		ifAny("Choices of shops", &t.Errands),
+		ifAny("Left over", &t.Leftovers),
 		costs(p, t),
-		tableSheet("Parts", &t.Parts, nil),
-		tableSheet("Who pays whom", &t.Payments, nil),
+		ifAny("Parts", &t.Parts),
+		ifAny("Who pays whom", &t.Payments),
 		tableSheet("Packing stations", &t.Rounds, nil),
 		weighing(&t.Weighing),
 		tableSheet("Bagging list", &t.Bags, nil),
-		tableSheet("Boxes", &t.Boxes, nil),
-		tableSheet("Box contents", &t.BoxBags, nil),
-		tableSheet("If a box is missing", &t.Missing, nil),
-		tableSheet("Choices of points", &t.Stops, nil),
+		ifAny("Boxes", &t.Boxes),
+		ifAny("Box contents", &t.BoxBags),
+		ifAny("If a box is missing", &t.Missing),
+		ifAny("Choices of points", &t.Stops),
 		loads(t),
 		tableSheet("Loads in parts", &t.Loads, nil),
 		tableSheet("Who carries what", &t.Carriers, nil),
-		tableSheet("Fair split", &t.Splits, nil),
-		tableSheet("Hand-overs", &t.HandOvers, nil),
-		tableSheet("Moved meals", &t.MovedDishes, nil),
+		ifAny("Fair split", &t.Splits),
+		recipeCards(p),
 		tableSheet("Cooking", &t.Cooking, nil),
-		tableSheet("Fuel by leg", &t.FuelByLeg, nil),
+		ifAny("Fuel by leg", &t.FuelByLeg),
 		tableSheet("Water", &t.Water, nil),
 		tableSheet("How food keeps", &t.Keeping, nil),
-		recipeCards(p),
+		ifAny("Hand-overs", &t.HandOvers),
+		ifAny("Moved meals", &t.MovedDishes),
 	}
+	list = slices.DeleteFunc(list, func(s *sheet) bool { return s == nil })
 	list = append([]*sheet{overview(p, t, list)}, list...)
 	for _, s := range list {
 		s.letter = p.Trip != nil && p.Trip.Units == units.US
 	}
 	return list
+}
+
+// ifAny is the sheet of a table that has rows, or nil.
+func ifAny(name string, t *tables.Table) *sheet {
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return tableSheet(name, t, nil)
 }
 
 // finish names what formulas point to and fixes the times in the file.
