@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/demo"
@@ -47,17 +48,58 @@ func BenchmarkEditToFigures(b *testing.B) {
 	}
 }
 
-// BenchmarkShowScreens goes through every screen of a trip of 60 people and
-// 21 days: what the screen's goroutine has to do when one is opened.
-func BenchmarkShowScreens(b *testing.B) {
+// overScreens runs a benchmark for each screen of a trip of 60 people and 21
+// days, in a window as large as many have.
+func overScreens(b *testing.B, run func(b *testing.B, w *Workbench, screen int)) {
 	w := openTrip(b, triptest.Large(60, 21, 5))
 	defer w.leave()
+	w.window.Resize(fyne.NewSize(1920, 1080))
 	for i, screen := range w.screens {
-		b.Run(screen.Name(), func(b *testing.B) {
-			for b.Loop() {
-				w.shown = -1
-				w.showScreen(i)
-			}
-		})
+		b.Run(screen.Name(), func(b *testing.B) { run(b, w, i) })
 	}
+}
+
+// BenchmarkShowScreens is what the screen's goroutine has to do when a screen
+// is shown that was shown before.
+func BenchmarkShowScreens(b *testing.B) {
+	overScreens(b, func(b *testing.B, w *Workbench, i int) {
+		w.showScreen(i)
+		for b.Loop() {
+			w.shown = -1
+			w.showScreen(i)
+		}
+	})
+}
+
+// BenchmarkFirstShow is the same for a screen that never was.
+func BenchmarkFirstShow(b *testing.B) {
+	overScreens(b, func(b *testing.B, w *Workbench, i int) {
+		for b.Loop() {
+			b.StopTimer()
+			w.screens, w.seenLook, w.shown = newScreens(w.bench), map[int]int{}, -1
+			b.StartTimer()
+			w.showScreen(i)
+		}
+	})
+}
+
+// BenchmarkAfterEdit is what it has to do on each screen after an edit, while
+// the plan is still being made.
+func BenchmarkAfterEdit(b *testing.B) {
+	overScreens(b, func(b *testing.B, w *Workbench, i int) {
+		w.showScreen(i)
+		for b.Loop() {
+			w.tripChanged()
+		}
+	})
+}
+
+// BenchmarkAfterPlan is what it has to do when the plan of an edit comes.
+func BenchmarkAfterPlan(b *testing.B) {
+	overScreens(b, func(b *testing.B, w *Workbench, i int) {
+		w.showScreen(i)
+		for b.Loop() {
+			w.planChanged()
+		}
+	})
 }

@@ -32,6 +32,8 @@ type Workbench struct {
 	bench    *bench.Bench
 	screens  []bench.Screen
 	shown    int
+	looks    int         // how often the look has changed
+	seenLook map[int]int // the look in which a screen was last shown
 
 	navigation *navigation
 	middle     *fyne.Container
@@ -53,6 +55,7 @@ func New(app fyne.App, scheduler document.Scheduler, shelf backups.Shelf) *Workb
 	addTranslations()
 	w := &Workbench{app: app, scheduler: scheduler, shelf: shelf}
 	w.applyLook()
+	app.Settings().AddListener(func(fyne.Settings) { w.looks++ })
 	w.window = app.NewWindow("Sumpter")
 	w.window.SetMaster()
 	w.window.SetIcon(look.Icon())
@@ -77,7 +80,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
 	}
 	w.screens, w.units = newScreens(w.bench), d.Trip().Units
-	w.shown = -1
+	w.shown, w.seenLook = -1, map[int]int{}
 	w.navigation = newNavigation(w.screens, w.showScreen)
 	w.middle = container.NewStack()
 	w.findings = newFindingsList(d)
@@ -98,6 +101,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 func (w *Workbench) rebuild() {
 	shown := w.shown
 	w.screens, w.units, w.shown = newScreens(w.bench), w.document.Trip().Units, -1
+	w.seenLook = map[int]int{}
 	w.navigation.screens = w.screens
 	w.showScreen(max(0, shown))
 }
@@ -121,22 +125,28 @@ func (w *Workbench) relayout() {
 }
 
 func (w *Workbench) listen(d *document.Document) {
-	d.OnTrip(func() {
-		if d.Trip().Units != w.units {
-			w.rebuild()
-		}
-		w.retitle()
-		w.makeMenu()
-		w.refresh()
-	})
-	d.OnPlan(func() {
-		w.strip.refresh()
-		w.findings.refresh()
-		w.refresh()
-	})
+	d.OnTrip(w.tripChanged)
+	d.OnPlan(w.planChanged)
 	d.OnPlanning(w.strip.planning)
 	d.OnSaved(w.saved)
 	d.OnPlace(w.goTo)
+}
+
+// tripChanged shows the trip after an edit, or after one was taken back.
+func (w *Workbench) tripChanged() {
+	if w.document.Trip().Units != w.units {
+		w.rebuild()
+	}
+	w.retitle()
+	w.makeMenu()
+	w.refresh()
+}
+
+// planChanged shows the figures of a new plan.
+func (w *Workbench) planChanged() {
+	w.strip.refresh()
+	w.findings.refresh()
+	w.refresh()
 }
 
 // refresh shows the trip and the plan as they are now.
@@ -182,10 +192,23 @@ func (w *Workbench) showScreen(i int) {
 	w.middle.Objects = []fyne.CanvasObject{container.NewPadded(w.screens[i].Content())}
 	w.say("")
 	w.screens[i].Refresh()
-	w.middle.Refresh()
+	w.bringUp(i)
 	w.navigation.mark(i)
 	w.makeMenu()
 	w.screens[i].Focus()
+}
+
+// bringUp lays out the screen that was put in the middle. Its pieces are new
+// already, unless the look has changed since they were last seen; to refresh
+// them once more would wrap every text again.
+func (w *Workbench) bringUp(i int) {
+	if w.seenLook[i] != w.looks {
+		w.seenLook[i] = w.looks
+		w.middle.Refresh()
+		return
+	}
+	w.middle.Layout.Layout(w.middle.Objects, w.middle.Size())
+	w.window.Canvas().Refresh(w.middle)
 }
 
 // goTo follows a place: its screen, then the thing on it.

@@ -33,7 +33,8 @@ type field struct {
 // columns turns the fields into columns of the table.
 func (s *Screen) columns() []grid.Column[trip.MemberID] {
 	var columns []grid.Column[trip.MemberID]
-	for i, f := range s.fields() {
+	s.shown = s.fields()
+	for i, f := range s.shown {
 		column := grid.Column[trip.MemberID]{
 			Title: f.title, Unit: f.unit, Width: f.width, Right: f.number != nil,
 			Text: func(id trip.MemberID) string { return s.textOf(i, id) },
@@ -43,7 +44,7 @@ func (s *Screen) columns() []grid.Column[trip.MemberID] {
 		}
 		if f.set != nil {
 			column.Set = func(id trip.MemberID, text string) error {
-				return s.change(id, f.title, func(m *trip.Member) error { return s.fields()[i].set(s.bench.Trip(), m, text) })
+				return s.change(id, f.title, func(m *trip.Member) error { return s.shown[i].set(s.bench.Trip(), m, text) })
 			}
 		} else {
 			column.Tone = func(trip.MemberID) fyne.ThemeColorName { return look.Quiet }
@@ -62,7 +63,7 @@ func (s *Screen) textOf(column int, id trip.MemberID) string {
 	if m == nil {
 		return ""
 	}
-	return s.fields()[column].text(t, m)
+	return s.shown[column].text(t, m)
 }
 
 func (s *Screen) numberOf(column int, id trip.MemberID) float64 {
@@ -70,7 +71,7 @@ func (s *Screen) numberOf(column int, id trip.MemberID) float64 {
 	if m == nil {
 		return 0
 	}
-	return s.fields()[column].number(m)
+	return s.shown[column].number(m)
 }
 
 // fields lists the columns in the units the leader reads.

@@ -19,6 +19,7 @@ import (
 type Screen struct {
 	bench   *bench.Bench
 	table   *grid.Grid[trip.MemberID]
+	shown   []field // a column each
 	side    *sidePanel
 	filter  *widget.Entry
 	content fyne.CanvasObject

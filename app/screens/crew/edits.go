@@ -78,7 +78,7 @@ func (s *Screen) paste(cells []grid.Pasted[trip.MemberID]) error {
 	return s.bench.Edit(lang.L("paste into the crew"), func(t *trip.Trip) error {
 		for _, cell := range cells {
 			if err := s.store(t, cell.Row, cell.Column, cell.Text); err != nil {
-				return prose.Errorf("%s, %s: %s", t.Member(cell.Row).Name, s.fields()[cell.Column].title, err)
+				return prose.Errorf("%s, %s: %s", t.Member(cell.Row).Name, s.shown[cell.Column].title, err)
 			}
 		}
 		return nil
@@ -87,5 +87,5 @@ func (s *Screen) paste(cells []grid.Pasted[trip.MemberID]) error {
 
 // store puts a text into one field of a member.
 func (s *Screen) store(t *trip.Trip, id trip.MemberID, column int, text string) error {
-	return s.fields()[column].set(t, t.Member(id), text)
+	return s.shown[column].set(t, t.Member(id), text)
 }
