@@ -48,7 +48,7 @@ const mostFaults = 200
 func Check(w Work) []findings.Finding {
 	a := &auditor{Work: w, index: newIndex(w)}
 	for _, check := range []func(*auditor){
-		checkPortions, checkServed, checkSafety, checkIntakes, checkBatchesInBags, checkBags,
+		checkPortions, checkServed, checkSafety, checkIntakes, checkBatchesInBags, checkBags, checkReserve,
 		checkBoxes, checkCarriers, checkLoads, checkBounds, checkLimits, checkShopping,
 		checkSpoilage, checkFuel,
 	} {

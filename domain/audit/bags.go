@@ -1,6 +1,8 @@
 package audit
 
 import (
+	"slices"
+
 	"sumpter/domain/bags"
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
@@ -70,6 +72,9 @@ func checkBags(a *auditor) {
 // checkUses compares what a bag holds with what is taken from it, and its days
 // with its leg.
 func (a *auditor) checkUses(bag *bags.Bag, place findings.Place) {
+	if bag.Kind == bags.ReserveBag {
+		return // it is held against what each member should have
+	}
 	taken := map[trip.FoodID]units.Mass{}
 	first, last := len(a.Trip.Days)+1, 0
 	for _, use := range bag.Uses {
@@ -102,6 +107,45 @@ func (a *auditor) checkUses(bag *bags.Bag, place findings.Place) {
 	}
 	if first != bag.Day || last != bag.LastDay {
 		a.fault(place, prose.Say("a bag tells its days"), prose.Say("bag %s is used on days %d to %d, it says %d to %d", bag.Code, first, last, bag.Day, bag.LastDay))
+	}
+}
+
+// checkReserve makes sure that each member's emergency reserve is in bags of
+// their own, that the member may eat it, and that nothing else is.
+func checkReserve(a *auditor) {
+	type held struct {
+		member trip.MemberID
+		food   trip.FoodID
+	}
+	balance := map[held]units.Mass{}
+	for i := range a.Portions.Reserve {
+		for _, amount := range a.Portions.Reserve[i].Packed {
+			balance[held{a.Portions.Reserve[i].Member, amount.Food}] += amount.Mass
+		}
+	}
+	for i := range a.Bags.Bags {
+		bag := &a.Bags.Bags[i]
+		if bag.Kind != bags.ReserveBag {
+			continue
+		}
+		place := findings.Place{Day: bag.Day, Member: bag.Member, Bag: bag.Key}
+		member := a.index.member[bag.Member]
+		if member == nil || len(bag.Uses) > 0 || !bag.Reserve {
+			a.fault(place, prose.Say("a reserve is somebody's and for no meal"), prose.Say("bag %s is of member %d and used %d times", bag.Code, bag.Member, len(bag.Uses)))
+			continue
+		}
+		for _, content := range bag.Contents {
+			balance[held{bag.Member, content.Food}] -= content.Mass
+			food := a.index.food[content.Food]
+			if food != nil && slices.ContainsFunc(member.Objections(food), trip.Objection.Dangerous) {
+				a.fault(place, prose.Say("nobody is served what their allergy or diet forbids"), prose.Say("%s has %s in the emergency reserve", member.Name, food.Name))
+			}
+		}
+	}
+	for key, rest := range balance {
+		if rest != 0 {
+			a.fault(findings.Place{Member: key.member, Food: key.food}, prose.Say("bags hold the emergency reserve, to the gram"), prose.Say("bags and reserve differ by %v", rest))
+		}
 	}
 }
 

@@ -29,7 +29,7 @@ func checkCarriers(a *auditor) {
 			}
 			carried[item.Key]++
 			bag := a.index.bag[item.Key]
-			if bag == nil || bag.Leg != stage.Leg || bag.LastDay < stage.FirstDay {
+			if bag == nil || bag.Leg > stage.Leg || bag.LastDay < stage.FirstDay {
 				a.fault(findings.Place{Day: stage.FirstDay, Bag: item.Key}, prose.Say("only bags still to be eaten are carried"), prose.Say("bag %s is not of this stage", item.Key))
 				continue
 			}
@@ -41,7 +41,7 @@ func checkCarriers(a *auditor) {
 		}
 		for i := range a.Bags.Bags {
 			bag := &a.Bags.Bags[i]
-			if bag.Leg == stage.Leg && bag.LastDay >= stage.FirstDay && carried[bag.Key] != 1 && !a.nobodyThere(stage) {
+			if bag.Leg <= stage.Leg && bag.LastDay >= stage.FirstDay && carried[bag.Key] != 1 && !a.nobodyThere(stage) {
 				a.fault(findings.Place{Day: stage.FirstDay, Bag: bag.Key}, prose.Say("each bag is in one pack"), prose.Say("bag %s is in %d packs", bag.Code, carried[bag.Key]))
 			}
 		}

@@ -31,6 +31,12 @@ func checkPortions(a *auditor) {
 				sums[amountKey{amount.Food, amount.Place}] += amount.Mass
 			}
 		}
+		for _, more := range batch.Seconds {
+			if more.Place != trip.InPot || more.Mass <= 0 {
+				a.fault(batchPlace(batch), prose.Say("second helpings come out of the pot"), prose.Say("%v of food %d is for second helpings", more.Mass, more.Food))
+			}
+			sums[amountKey{more.Food, more.Place}] += more.Mass
+		}
 		for _, total := range batch.Totals {
 			key := amountKey{total.Food, total.Place}
 			if sums[key] != total.Mass {

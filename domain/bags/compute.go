@@ -15,7 +15,8 @@ import (
 // at several meals of a leg is one store for the cook group; what is handed
 // round at one meal is one bag for those who get it. Snacks are one bag for
 // each eater and some days. What an eater must keep from traces that others
-// spread at the table is sealed apart. Within that, what runs, melts, crushes,
+// spread at the table is sealed apart. An emergency reserve has bags of its
+// own. Within that, what runs, melts, crushes,
 // needs cold, is counted or stays in its package is packed by itself.
 //
 // Each bag tells what every dish takes from it and what part each eater gets.
@@ -24,8 +25,12 @@ func Compute(t *trip.Trip, p portions.Result, c cooking.Result, legs []trip.Leg)
 	k := newPacker(t, c, legs)
 	k.apart = newApart(k, p.Batches)
 	k.stores = k.countMeals(p.Batches)
+	k.keptFrom = keptSnacks(p.Reserve)
 	for i := range p.Batches {
 		k.gather(k.sitting(&p.Batches[i]))
+	}
+	for i := range p.Reserve {
+		k.gatherReserve(&p.Reserve[i])
 	}
 	for _, l := range k.lots {
 		k.pack(l)
@@ -37,20 +42,21 @@ func Compute(t *trip.Trip, p portions.Result, c cooking.Result, legs []trip.Leg)
 
 // packer is the table on which the bags of a trip are made.
 type packer struct {
-	trip   *trip.Trip
-	legs   []trip.Leg
-	foods  map[trip.FoodID]*ware
-	hot    []units.Celsius // by day: the hottest a pack has been on its leg
-	cold   map[slot]bool
-	shelf  shelf
-	apart  *apart
-	stores map[storeKey]meals
-	runs   map[dish]int // batches so far of a recipe in a slot
-	lots   []*lot       // in the order of their first use
-	byKey  map[lotKey]*lot
-	bags   []Bag
-	from   []*lot // of each bag
-	seen   troubles
+	trip     *trip.Trip
+	legs     []trip.Leg
+	foods    map[trip.FoodID]*ware
+	hot      []units.Celsius // by day: the hottest a pack has been on its leg
+	cold     map[slot]bool
+	shelf    shelf
+	apart    *apart
+	stores   map[storeKey]meals
+	runs     map[dish]int    // batches so far of a recipe in a slot
+	keptFrom map[keptKey]int // the first day whose snacks are part of the reserve
+	lots     []*lot          // in the order of their first use
+	byKey    map[lotKey]*lot
+	bags     []Bag
+	from     []*lot // of each bag
+	seen     troubles
 }
 
 type slot struct {
@@ -107,8 +113,13 @@ func (k *packer) pack(l *lot) {
 			Part: i + 1, Parts: len(fit.parts), Type: fit.name, Tare: fit.tare, Double: fit.double, Volume: fit.outer,
 			VolumeKnown: true,
 		}
-		l.fill(&bag, part)
-		bag.Leg = trip.LegOf(k.legs, bag.Day)
+		if l.key.kind == ReserveBag {
+			l.fillReserve(&bag, part)
+		} else {
+			l.fill(&bag, part)
+		}
+		bag.Reserve = l.reserve
+		bag.Leg = trip.LegOf(k.legs, cmp.Or(l.carriedFrom, bag.Day))
 		for _, c := range bag.Contents {
 			w := k.foods[c.Food]
 			bag.Food += c.Mass
@@ -163,9 +174,12 @@ func (k *packer) inOrder() {
 }
 
 // shelfOrder is the place of a bag in its day: what is taken from at several
-// meals, then meal by meal.
+// meals, then meal by meal, a reserve last.
 func (b *Bag) shelfOrder() int {
-	if b.Kind == StoreBag || b.Kind == OwnBag && len(b.Uses) > 1 {
+	switch {
+	case b.Kind == ReserveBag:
+		return len(trip.Meals())
+	case b.Kind == StoreBag || b.Kind == OwnBag && len(b.Uses) > 1:
 		return -1
 	}
 	return trip.MealOrder(b.Meal)

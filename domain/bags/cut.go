@@ -18,7 +18,7 @@ func (l *lot) cut(n int, step units.Mass) [][]line {
 		step = units.Gram
 	}
 	parts := make([][]line, n)
-	if len(l.uses) == 1 {
+	if len(l.uses) <= 1 {
 		l.cutMixture(parts, step)
 	} else {
 		l.cutInTurn(parts, step)

@@ -108,6 +108,8 @@ func (key *lotKey) text(part int) string {
 		word(string(key.meal))
 	case key.kind == SnackBag:
 		word("snack")
+	case key.kind == ReserveBag:
+		word("reserve")
 	default:
 		word("store")
 	}
@@ -120,10 +122,10 @@ func (key *lotKey) text(part int) string {
 		number(" m", int64(key.member))
 	}
 	word(key.clean)
-	if key.kind != SnackBag {
+	if key.kind != SnackBag && key.kind != ReserveBag {
 		word(string(key.place))
 	}
-	if key.meal != "" || key.kind == SnackBag {
+	if key.meal != "" || key.kind == SnackBag || key.kind == ReserveBag {
 		word(key.handling.word())
 	}
 	if key.food != 0 {
@@ -135,10 +137,12 @@ func (key *lotKey) text(part int) string {
 
 // lot is what goes into one bag, if it is large enough.
 type lot struct {
-	key   lotKey
-	place int   // in the order of the lots
-	uses  []Use // without what they take
-	lines []line
+	key         lotKey
+	place       int   // in the order of the lots
+	reserve     bool  // not touched before there is need
+	carriedFrom int   // day, where that is before the first use
+	uses        []Use // without what they take
+	lines       []line
 }
 
 // line is a food for a use: for one eater's bowl, or for the pot.

@@ -28,6 +28,9 @@ const (
 	StoreBag Kind = "store" // one food of a cook group, taken by the spoon at several meals of a leg
 	SnackBag Kind = "snack" // one eater's snacks of a day or of several
 	OwnBag   Kind = "own"   // one eater's part, sealed apart from what the others share
+	// ReserveBag is one member's emergency reserve on top of all meals, carried
+	// on all their days: its day is the last of them, and no dish uses it.
+	ReserveBag Kind = "reserve"
 )
 
 // Bag is one packed, labelled, sealed unit.
@@ -43,7 +46,8 @@ type Bag struct {
 	Recipe      trip.RecipeID `json:"recipe,omitempty"` // of all its uses; 0: for different ones
 	Place       trip.Place    `json:"place"`            // into the pot or onto the bowls, at its first use
 	Eaters      int           `json:"eaters"`           // who eat from it at any use
-	Leg         int           `json:"leg"`              // place in the legs
+	Reserve     bool          `json:"reserve"`          // not touched before unless there is need: a reserve, or snacks that are eaten last
+	Leg         int           `json:"leg"`              // place in the legs on which it is first carried
 	Part        int           `json:"part"`             // 1 of Parts, where one bag was too small
 	Parts       int           `json:"parts"`
 	Type        string        `json:"type"`     // bag type, trip.AsBought, or empty where the trip has none for it

@@ -135,7 +135,9 @@ func (k *packer) gather(s *sitting) {
 			if key.mixed() {
 				key.food = sets[a.Food]
 			}
-			k.lot(key).add(s, trip.AtBowl, line{member: p.Member, ware: w, mass: a.Mass})
+			l := k.lot(key)
+			l.reserve = l.reserve || key.kind == SnackBag && k.keptBack(s, w, p.Member)
+			l.add(s, trip.AtBowl, line{member: p.Member, ware: w, mass: a.Mass})
 		}
 	}
 }
@@ -211,6 +213,9 @@ func (k *packer) snackKey(s *sitting, w *ware, member trip.MemberID) lotKey {
 	}
 	first := leg.FirstDay + (s.Day-leg.FirstDay)/days*days
 	last := min(first+days-1, leg.LastDay)
+	if k.keptBack(s, w, member) {
+		first, last = k.keptFrom[keptKey{member, s.leg}], leg.LastDay
+	}
 	key := lotKey{kind: SnackBag, day: first, group: s.Group, member: member, place: trip.AtBowl}
 	key.setHandling(w, k.melts(w, last))
 	if key.handling == crushing {

@@ -113,8 +113,12 @@ func (w *ware) bought(mass units.Mass) (best *trip.Package, count int64) {
 
 // melts tells whether a food turns soft in a pack on its way to a day.
 func (k *packer) melts(w *ware, day int) bool {
+	return w.meltsAt(k.hot[day-1])
+}
+
+func (w *ware) meltsAt(heat units.Celsius) bool {
 	softens, known := w.food.Storage.SoftensAt.Get()
-	return known && k.hot[day-1] >= softens
+	return known && heat >= softens
 }
 
 // minutes on the flame at the height where a slot is cooked.

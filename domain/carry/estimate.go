@@ -40,7 +40,7 @@ func estimateDay(w Work, day int, loads needs.Loads) {
 	leg := trip.LegOf(w.Legs, day)
 	for b := range w.Bags.Bags {
 		bag := &w.Bags.Bags[b]
-		if bag.Leg != leg {
+		if bag.Leg > leg || trip.LegOf(w.Legs, bag.LastDay) < leg {
 			continue
 		}
 		mass := bag.On(day)

@@ -39,7 +39,7 @@ type wasteHeap struct {
 func (c *calculation) pieces(r run) []piece {
 	var list []piece
 	for i := range c.Bags.Bags {
-		if bag := &c.Bags.Bags[i]; bag.Leg == r.leg && bag.LastDay >= r.first {
+		if bag := &c.Bags.Bags[i]; bag.Leg <= r.leg && bag.LastDay >= r.first {
 			list = append(list, c.bagPiece(bag, r))
 		}
 	}

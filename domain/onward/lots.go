@@ -118,6 +118,9 @@ func (w *work) hasEater(bag *bags.Bag, day int) bool {
 func byDish(all []bags.Bag) []*bags.Bag {
 	list := make([]*bags.Bag, 0, len(all))
 	for i := range all {
+		if len(all[i].Uses) == 0 {
+			continue // a reserve is for no dish
+		}
 		if len(all[i].Uses) < 2 {
 			list = append(list, &all[i])
 			continue

@@ -15,6 +15,7 @@ import (
 	"sumpter/domain/packing"
 	"sumpter/domain/portions"
 	"sumpter/domain/prose"
+	"sumpter/domain/reserve"
 	"sumpter/domain/resupply"
 	"sumpter/domain/shopping"
 	"sumpter/domain/spoilage"
@@ -48,6 +49,7 @@ func Make(ctx context.Context, t *trip.Trip, options Options) (*Plan, error) {
 	}
 	m := &making{plan: &Plan{Trip: t.Canonical()}, options: options}
 	m.plan.Legs = m.plan.Trip.Legs()
+	m.reserve = reserve.New(m.plan.Trip)
 	if err := m.settle(ctx); err != nil {
 		return nil, err
 	}
@@ -78,6 +80,7 @@ type making struct {
 	plan    *Plan
 	split   *carry.Result // of the round before; nil before the first
 	walked  needs.Loads   // the loads the needs were worked out on
+	reserve *reserve.Planner
 	options Options
 }
 
@@ -131,6 +134,7 @@ func (m *making) feed(ctx context.Context) error {
 	}
 	m.say(prose.Say("portions"))
 	p.Portions = portions.Figures(p.Trip, p.Needs, p.Menu)
+	p.Portions.Reserve = m.reserve.Size(p.Needs, p.Portions, p.Legs)
 	m.say(prose.Say("cooking"))
 	p.Cooking = cooking.Compute(p.Trip, p.Needs, p.Portions, p.Legs)
 	m.say(prose.Say("bags"))
@@ -168,7 +172,9 @@ func (m *making) finish(ctx context.Context) error {
 	p := m.plan
 	// The sentences that explain each need are written once, for the last round.
 	p.Needs = needs.Compute(p.Trip, m.walked)
+	held := p.Portions.Reserve // as it lies in the bags
 	p.Portions = portions.Compute(p.Trip, p.Needs, p.Menu)
+	p.Portions.Reserve = held
 	m.say(prose.Say("spoilage"))
 	p.Spoilage = spoilage.Compute(p.Trip, p.Portions)
 	m.say(prose.Say("boxes"))
@@ -185,7 +191,7 @@ func (m *making) finish(ctx context.Context) error {
 func (m *making) gather() {
 	p := m.plan
 	for _, list := range [][]findings.Finding{
-		p.Needs.Findings, p.Menu.Findings, p.Portions.Findings, p.Spoilage.Findings, p.Cooking.Findings,
+		p.Needs.Findings, p.Menu.Findings, p.Portions.Findings, m.reserve.Findings(), p.Spoilage.Findings, p.Cooking.Findings,
 		p.Bags.Findings, p.Resupply.Findings, p.Carry.Findings, p.Shopping.Findings, p.Packing.Findings,
 	} {
 		p.Findings = append(p.Findings, list...)

@@ -11,6 +11,7 @@ type Summary struct {
 	PersonDays       int        `json:"person_days"`
 	FoodPerPersonDay units.Mass `json:"food_per_person_day_g"` // as carried, wrappings not counted
 	Food             units.Mass `json:"food_g"`
+	Reserve          units.Mass `json:"reserve_g"` // emergency reserve on top of all meals, not in Food
 
 	LeastFed      trip.MemberID `json:"least_fed"`       // whose worst day is worst
 	LeastFedDay   int           `json:"least_fed_day"`   //
@@ -66,6 +67,14 @@ func (s *Summary) addFood(p *Plan) {
 				s.LeastFed, s.LeastFedDay, s.LeastFedShare = intake.Member, d+1, share
 			}
 		}
+	}
+	for i := range p.Portions.Batches {
+		for _, more := range p.Portions.Batches[i].Seconds {
+			s.Food += more.Mass
+		}
+	}
+	for i := range p.Portions.Reserve {
+		s.Reserve += p.Portions.Reserve[i].Mass()
 	}
 	if s.PersonDays > 0 {
 		s.FoodPerPersonDay = s.Food / units.Mass(s.PersonDays)

@@ -14,8 +14,9 @@ import (
 // ingredients, within the bounds of the recipe. Meals start from their share
 // of the need; dense dishes then grow and bulky ones shrink until the day's
 // energy is met with less to carry; where protein falls short, dishes rich in
-// it grow instead. Amounts are rounded so that portions of a batch add up to
-// what is weighed for it.
+// it grow instead. Counted foods then become whole pieces, and the rest of the
+// day makes up for it. Amounts are rounded so that portions of a batch add up
+// to what is weighed for it.
 func Compute(t *trip.Trip, n needs.Result, m menu.Result) Result {
 	s, result := size(t, n, m)
 	result.Findings = s.lookAt(&result)
@@ -46,6 +47,7 @@ func size(t *trip.Trip, n needs.Result, m menu.Result) (*sizer, Result) {
 			s.sizeDay(i, d)
 		}
 	}
+	s.countPieces()
 	var result Result
 	for i := range s.batches {
 		result.Batches = append(result.Batches, s.weigh(&s.batches[i]))
@@ -84,6 +86,7 @@ type serving struct {
 	fixed, grows          content
 	leastScale, mostScale float64
 	scale, wished         float64
+	counted               map[int]units.Mass // by ingredient: whole pieces
 }
 
 // content is carried grams, energy and known protein.

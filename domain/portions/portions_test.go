@@ -137,6 +137,15 @@ func checkBatch(t *rapid.T, tr *trip.Trip, served menu.Batch, got *portions.Batc
 			t.Errorf("portion tells %v kcal, its foods bring %v", portion.Kcal, kcal)
 		}
 	}
+	for _, more := range got.Seconds {
+		if more.Place != trip.InPot || !recipe.NeedsFlame() || got.Meal == trip.Snack || tr.Settings.Seconds == 0 {
+			t.Errorf("second helpings out of no hot pot: %+v", got)
+		}
+		sums[key{more.Food, more.Place}] += more.Mass
+	}
+	if recipe.NeedsFlame() && got.Meal != trip.Snack {
+		scales *= 1 + tr.Settings.Seconds
+	}
 	for _, total := range got.Totals {
 		if sums[key{total.Food, total.Place}] != total.Mass || total.Mass <= 0 {
 			t.Errorf("portions of food %d sum to %v, the batch says %v", total.Food, sums[key{total.Food, total.Place}], total.Mass)
@@ -151,6 +160,98 @@ func checkBatch(t *rapid.T, tr *trip.Trip, served menu.Batch, got *portions.Batc
 	}
 }
 
+// TestCountedFoodsAreWhole: what comes in pieces is never cut finer than it may be, nobody who should have some has none, and what is
+// weighed makes up for it.
+func TestCountedFoodsAreWhole(t *testing.T) {
+	pieces := 0
+	rapid.Check(t, func(t *rapid.T) {
+		tr, _, m, p := plan(t, triptest.Trip().Draw(t, "trip"))
+		served := map[trip.FoodID]bool{}
+		for i := range m.Slots {
+			for _, dish := range m.Slots[i].Dishes {
+				for _, batch := range dish.Batches {
+					for _, part := range batch.Servings[0].Parts {
+						served[part.Food] = true
+					}
+				}
+			}
+		}
+		for _, batch := range p.Batches {
+			for _, total := range batch.Totals {
+				if step := portions.PieceStep(tr.Food(total.Food)); step > 0 && total.Mass%step != 0 {
+					t.Errorf("%v of a food in pieces of %v", total.Mass, step)
+				} else if step > 0 {
+					pieces++
+				}
+			}
+			for _, portion := range batch.Portions {
+				for _, a := range portion.Amounts {
+					step := portions.PieceStep(tr.Food(a.Food))
+					if alone := batch.Meal == trip.Snack || a.Place == trip.AtBowl; step > 0 && alone && (a.Mass%step != 0 || a.Mass < step) {
+						t.Errorf("member %d gets %v of a food in pieces of %v", portion.Member, a.Mass, step)
+					}
+				}
+			}
+		}
+	})
+	if pieces == 0 {
+		t.Error("no random trip serves a counted food")
+	}
+}
+
+// The day of a bar of 60 g and oats by the gram: whole bars, and the oats make up the rest to the kcal.
+func TestWhatIsWeighedMakesUpForPieces(t *testing.T) {
+	tr := triptest.Large(1, 1, 3)
+	tr.Settings.Seconds, tr.Settings.ScaleStep = 0, units.Gram
+	tr.Foods = tr.Foods[:2]
+	bar, oats := &tr.Foods[0], &tr.Foods[1]
+	for _, f := range []*trip.Food{bar, oats} {
+		f.Per100g.Kcal, f.RefuseShare, f.PieceMass, f.PieceHalves = 400, 0, 0, false
+	}
+	bar.PieceMass = 60 * units.Gram
+	tr.Crew[0].Allergies, tr.Crew[0].Diets, tr.Crew[0].Dislikes = nil, nil, nil
+	tr.Recipes = []trip.Recipe{{ID: 1, Name: "Bar and oats", Meals: []trip.Meal{trip.Snack}, MinScale: 0.1, MaxScale: 20, Ingredients: []trip.Ingredient{
+		{Food: bar.ID, Amount: 50 * units.Gram, Role: trip.Base, Place: trip.AtBowl}, {Food: oats.ID, Amount: 100 * units.Gram, Role: trip.Base, Place: trip.AtBowl},
+	}}}
+	tr.Days[0].Meals = []trip.Meal{trip.Snack}
+	tr.Menu = []trip.Cell{{Day: 1, Meal: trip.Snack, Group: tr.Crew[0].Group, Dishes: []trip.Dish{{Recipe: 1}}}}
+	tr.Settings.ReserveRecipe, tr.Pins = 0, nil
+	c, n, _, p := plan(t, tr)
+	if len(p.Batches) != 1 {
+		t.Fatalf("%d batches", len(p.Batches))
+	}
+	got := p.Batches[0].Portions[0].Amounts
+	if got[0].Mass%(60*units.Gram) != 0 || math.Abs(float64(p.Intakes[0].Days[0].Kcal-n.Members[0].Days[0].TargetKcal)) > 4 {
+		t.Errorf("%v, %.0f of %.0f kcal in trip %s", got, float64(p.Intakes[0].Days[0].Kcal), float64(n.Members[0].Days[0].TargetKcal), c.Title)
+	}
+}
+
+// A tenth more is in the hot pot, water with it, and in nobody's intake.
+func TestSecondHelpings(t *testing.T) {
+	tr := triptest.Large(6, 4, 3)
+	tr.Settings.Seconds = 0
+	_, _, _, without := plan(t, tr)
+	tr.Settings.Seconds = 0.1
+	_, _, _, with := plan(t, tr)
+	more := 0
+	for i := range with.Batches {
+		a, b := &without.Batches[i], &with.Batches[i]
+		for _, second := range b.Seconds {
+			k := slices.IndexFunc(a.Totals, func(x portions.Amount) bool { return x.Food == second.Food && x.Place == second.Place })
+			if want := a.Totals[k].Mass.Scale(0.1); (second.Mass-want).Grams() > 1 || (want-second.Mass).Grams() > 1 {
+				t.Errorf("%v for second helpings of %v", second.Mass, a.Totals[k].Mass)
+			}
+			more++
+		}
+		if len(b.Seconds) > 0 && b.Water != 0 && math.Abs(float64(b.Water)/float64(a.Water)-1.1) > 1e-3 {
+			t.Errorf("water %v, without second helpings %v", b.Water, a.Water)
+		}
+	}
+	if more == 0 || !reflect.DeepEqual(with.Intakes, without.Intakes) {
+		t.Errorf("%d foods for second helpings; intakes must not change", more)
+	}
+}
+
 // TestWeighable: every share is a whole number of tenths of the scale's step, and whole steps where it is large.
 func TestWeighable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -158,7 +259,7 @@ func TestWeighable(t *testing.T) {
 		spoon := max(units.Milligram, tr.Settings.ScaleStep/10)
 		for _, batch := range p.Batches {
 			for _, total := range batch.Totals {
-				if total.Mass%spoon != 0 {
+				if total.Mass%spoon != 0 && tr.Food(total.Food).PieceMass == 0 {
 					t.Errorf("%v cannot be measured in steps of %v", total.Mass, spoon)
 				}
 			}

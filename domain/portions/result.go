@@ -13,8 +13,9 @@ import (
 
 // Result is the sized menu of the whole trip.
 type Result struct {
-	Batches  []Batch            `json:"batches"` // by day, meal, group, dish, batch
-	Intakes  []Intake           `json:"intakes"` // members in the order of the canonical crew
+	Batches  []Batch            `json:"batches"`           // by day, meal, group, dish, batch
+	Intakes  []Intake           `json:"intakes"`           // members in the order of the canonical crew
+	Reserve  []Reserve          `json:"reserve,omitempty"` // of each member, where the trip asks for one; package reserve makes it
 	Findings []findings.Finding `json:"-"`
 }
 
@@ -27,9 +28,10 @@ type Batch struct {
 	Dish     int           `json:"dish"`  // place in the slot
 	Batch    int           `json:"batch"` // place in the dish
 	Recipe   trip.RecipeID `json:"recipe"`
-	Portions []Portion     `json:"portions"` // by member
-	Totals   []Amount      `json:"totals"`   // exact sums of the portions, by place and food
-	Water    units.Volume  `json:"water_ml"` // recipe water for these portions
+	Portions []Portion     `json:"portions"`          // by member
+	Seconds  []Amount      `json:"seconds,omitempty"` // in the pot above the portions, for second helpings: nobody's intake counts it
+	Totals   []Amount      `json:"totals"`            // exact sums of portions and seconds, by place and food
+	Water    units.Volume  `json:"water_ml"`          // recipe water for these portions and seconds
 	PourOff  units.Volume  `json:"pour_off_ml"`
 }
 
@@ -65,4 +67,34 @@ type DayIntake struct {
 	FibreGrams                                                           float64    `json:"fibre_g"`
 	SodiumMilligrams                                                     float64    `json:"sodium_mg"`
 	UnknownProtein, UnknownFat, UnknownCarb, UnknownFibre, UnknownSodium int
+}
+
+// Reserve is the emergency reserve of one member, who carries it.
+type Reserve struct {
+	Member     trip.MemberID `json:"member"`
+	Kcal       units.Kcal    `json:"kcal"` // asked for
+	FirstDay   int           `json:"first_day"`
+	LastDay    int           `json:"last_day"`
+	Kept       []KeptSnacks  `json:"kept,omitempty"`   // snacks of the plan that are eaten last
+	Recipe     trip.RecipeID `json:"recipe,omitempty"` // of what is packed on top of all meals
+	Packed     []Amount      `json:"packed,omitempty"` // by ingredient
+	PackedKcal units.Kcal    `json:"packed_kcal"`
+}
+
+// KeptSnacks are the snacks of the last days of a leg, which are not touched
+// before unless they are needed.
+type KeptSnacks struct {
+	Leg     int        `json:"leg"` // place in the legs
+	FromDay int        `json:"from_day"`
+	LastDay int        `json:"last_day"`
+	Kcal    units.Kcal `json:"kcal"`
+}
+
+// Mass is what is packed on top.
+func (r *Reserve) Mass() units.Mass {
+	var sum units.Mass
+	for _, a := range r.Packed {
+		sum += a.Mass
+	}
+	return sum
 }

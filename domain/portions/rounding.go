@@ -73,6 +73,9 @@ func (s *sizer) weigh(p *pot) Batch {
 		out.Portions = append(out.Portions, Portion{Member: o.member, Scale: o.scale})
 		scales += o.scale
 	}
+	if p.hasSeconds() {
+		scales *= 1 + s.trip.Settings.Seconds
+	}
 	out.Water, out.PourOff = p.recipe.Water.Scale(scales), p.recipe.PourOff.Scale(scales)
 	for i := range p.recipe.Ingredients {
 		for _, food := range foodsOf(p, i) {
@@ -119,14 +122,14 @@ func (s *sizer) weighFood(p *pot, at int, food trip.FoodID, out *Batch) {
 		if !ok || part.Food != food {
 			continue
 		}
-		mass := float64(menu.AmountOf(p.recipe, part))
-		if ingredient.Role != trip.ToTaste {
-			mass *= o.scale
-		}
+		mass := o.massOf(p.recipe, part)
 		eaters, exact = append(eaters, k), append(exact, mass)
 		sum += mass
 	}
-	fine := stepFor(sum/float64(len(eaters)), s.trip.Settings.ScaleStep)
+	fine, piece := stepFor(sum/float64(len(eaters)), s.trip.Settings.ScaleStep), PieceStep(s.foods[food])
+	if piece > 0 {
+		fine = units.Milligram // whole pieces already
+	}
 	total := units.Mass(sum/float64(fine)+0.5) * fine
 	if total == 0 {
 		total = fine // a pinch is never nothing
@@ -136,8 +139,23 @@ func (s *sizer) weighFood(p *pot, at int, food trip.FoodID, out *Batch) {
 			addAmount(&out.Portions[eaters[i]].Amounts, food, ingredient.Place, mass)
 		}
 	}
+	if more := s.seconds(p, at, total, max(fine, piece)); more > 0 {
+		addAmount(&out.Seconds, food, ingredient.Place, more)
+		total += more
+	}
 	addAmount(&out.Totals, food, ingredient.Place, total)
 }
+
+// seconds is what goes into the pot of a hot meal above the portions.
+func (s *sizer) seconds(p *pot, at int, total, step units.Mass) units.Mass {
+	if !p.hasSeconds() || !p.shared(at) {
+		return 0
+	}
+	return units.Mass(float64(total)*s.trip.Settings.Seconds/float64(step)+0.5) * step
+}
+
+// hasSeconds tells whether there is a pot to take a second helping from.
+func (p *pot) hasSeconds() bool { return p.meal != trip.Snack && p.recipe.NeedsFlame() }
 
 // addAmount adds to the amount of the food at its place, so that a food that comes twice is told once.
 func addAmount(list *[]Amount, food trip.FoodID, place trip.Place, mass units.Mass) {

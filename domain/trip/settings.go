@@ -73,7 +73,7 @@ type ReserveEnd string
 // Ends of the reserve.
 const (
 	ReserveTakenHome ReserveEnd = "taken home"    // on top of all meals
-	ReserveEatenLast ReserveEnd = "eaten at last" // in place of the last snacks of the trip
+	ReserveEatenLast ReserveEnd = "eaten at last" // the snacks of the last days of each leg, kept back
 )
 
 // MealShares says which part of a day's energy each meal should bring; they

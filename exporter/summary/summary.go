@@ -38,6 +38,7 @@ func Lines(p *plan.Plan) []Line {
 		crew(t, sum), need(p, t, sum), food(p, t, sum), leanest(t, sum), share(p, t, sum),
 		fuel(p, t), water(p, t), cost(p, t, sum),
 	}
+	lines = append(lines, reserve(p, t, sum)...)
 	for i := range p.Resupply.Boxes {
 		lines = append(lines, box(&p.Resupply.Boxes[i], t))
 	}
@@ -139,6 +140,18 @@ func fuel(p *plan.Plan, t *trip.Trip) Line {
 		containers = append(containers, fmt.Sprintf("%d × %s", counts[name], name))
 	}
 	return Line{"Fuel", needed.Format(t.Units) + " with reserve", strings.Join(containers, ", ")}
+}
+
+// reserve tells the emergency reserve; nothing where the trip asks for none.
+func reserve(p *plan.Plan, t *trip.Trip, sum plan.Summary) []Line {
+	if t.Settings.ReserveDays <= 0 {
+		return nil
+	}
+	said := "the snacks of the last days of each stage"
+	if sum.Reserve > 0 {
+		said = sum.Reserve.Format(t.Units) + " on top of all meals"
+	}
+	return []Line{{"Emergency reserve", fmt.Sprintf("%.1f days each", t.Settings.ReserveDays), fmt.Sprintf("%s, in the packs of %d", said, len(p.Portions.Reserve))}}
 }
 
 func water(p *plan.Plan, t *trip.Trip) Line {

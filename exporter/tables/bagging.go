@@ -60,6 +60,9 @@ func (m measure) waterDecimals() int {
 
 // bagMeal is the meal a bag is for, or that it serves several.
 func bagMeal(b *bags.Bag) string {
+	if b.Kind == bags.ReserveBag {
+		return "reserve"
+	}
 	if b.Kind != bags.SnackBag && len(b.Uses) > 1 {
 		return "store"
 	}
@@ -76,6 +79,10 @@ func (x *index) bagEaters(b *bags.Bag) string {
 func (x *index) bagDish(b *bags.Bag) string {
 	var text string
 	switch {
+	case b.Kind == bags.ReserveBag:
+		text = "emergency reserve, only in need"
+	case b.Kind == bags.SnackBag && b.Reserve:
+		text = "snacks of " + dayRange(b.Day, b.LastDay) + ", reserve: not before there is need"
 	case b.Kind == bags.SnackBag:
 		text = "snacks of " + dayRange(b.Day, b.LastDay)
 	case len(b.Uses) > 1:

@@ -85,7 +85,7 @@ func settingColumns() []column[trip.Trip] {
 		setting("Smells besides food", "smellables_ml", func(s *S) *units.Volume { return &s.Smellables }, exact[units.Volume](smallVolume), "Room that each member's paste, soap, cream and rubbish take in the food-storage containers."),
 		setting("Emergency reserve", "reserve_days", func(s *S) *float64 { return &s.ReserveDays }, number[float64](same("days")), "In days of energy."),
 		setting("Reserve is made of", "reserve_recipe", func(s *S) *trip.RecipeID { return &s.ReserveRecipe }, orBlank(toRecipe()), "A recipe that needs no flame. Empty: the program chooses."),
-		setting("Reserve at the end", "reserve_end", func(s *S) *trip.ReserveEnd { return &s.ReserveEnd }, word(trip.ReserveEnds()), "A reserve that was not needed is taken home, or is the last snack of the trip."),
+		setting("Reserve at the end", "reserve_end", func(s *S) *trip.ReserveEnd { return &s.ReserveEnd }, word(trip.ReserveEnds()), "A reserve on top of all meals is taken home if it was not needed; or the snacks of the last days of each stage are kept for it and eaten at last."),
 	}
 }
 

@@ -14,6 +14,10 @@ import (
 func BagName(t *trip.Trip, bag *bags.Bag) string {
 	recipe := t.Recipe(bag.Recipe)
 	switch {
+	case bag.Kind == bags.ReserveBag:
+		return lang.L("Emergency reserve")
+	case bag.Kind == bags.SnackBag && bag.Reserve:
+		return lang.L("Snacks, reserve")
 	case bag.Kind == bags.SnackBag && (len(bag.Uses) > 1 || recipe == nil):
 		return lang.L("Snacks")
 	case recipe != nil && len(bag.Uses) < 2:
@@ -33,6 +37,9 @@ func BagName(t *trip.Trip, bag *bags.Bag) string {
 
 // BagDays says when a bag is eaten from: "Day 1, lunch", "Days 4 to 6, 7 times".
 func BagDays(bag *bags.Bag) string {
+	if bag.Kind == bags.ReserveBag {
+		return lang.X("bag-reserve", "Only in need, to day {{.Last}}", map[string]any{"Last": bag.LastDay})
+	}
 	meal := lang.L(string(bag.Meal))
 	switch {
 	case len(bag.Uses) > 1 && bag.Kind != bags.SnackBag:

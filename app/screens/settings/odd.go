@@ -179,7 +179,7 @@ func word[T ~string](name, title, about string, values []T, words []string, of f
 }
 
 func reserveEnd() setting {
-	return word("reserve_end", lang.L("Reserve at the end"), lang.L("What becomes of a reserve that was not needed: it comes home on top of all meals, or it takes the place of the last snacks."),
+	return word("reserve_end", lang.L("Reserve at the end"), lang.L("What becomes of a reserve that was not needed: it comes home on top of all meals; or the snacks of the last days of each stage are kept for it and eaten at last, and only what they lack is packed on top."),
 		[]trip.ReserveEnd{trip.ReserveTakenHome, trip.ReserveEatenLast}, []string{lang.L("taken home"), lang.L("eaten at last")},
 		func(s *trip.Settings) *trip.ReserveEnd { return &s.ReserveEnd })
 }

@@ -8,6 +8,7 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
+	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/spoilage"
 	"sumpter/domain/trip"
@@ -60,6 +61,10 @@ func (p *Press) FoodName(id trip.FoodID) string {
 // DishName names what a bag becomes; a store by its food.
 func (p *Press) DishName(bag *bags.Bag) string {
 	switch {
+	case bag.Kind == bags.ReserveBag:
+		return p.Tell(prose.Say("emergency reserve"))
+	case bag.Kind == bags.SnackBag && bag.Reserve:
+		return p.Tell(prose.Say("Snacks, reserve: not before there is need"))
 	case bag.Kind == bags.SnackBag && len(bag.Uses) > 1:
 		return p.Tell(prose.Say("Snacks"))
 	case len(bag.Uses) > 1:
@@ -72,7 +77,7 @@ func (p *Press) DishName(bag *bags.Bag) string {
 	if recipe := p.Recipe(bag.Recipe); recipe != nil {
 		return recipe.Name
 	}
-	return p.Tell(prose.Say("emergency reserve"))
+	return p.Tell(prose.Say("a dish that is not in the trip"))
 }
 
 // Plain tells whether a bag is one food and is called by its name.
@@ -90,6 +95,9 @@ func (p *Press) MealName(meal trip.Meal) string { return p.Tell(prose.Say("%s", 
 
 // When says for which meal a bag is, or that several take from it.
 func (p *Press) When(bag *bags.Bag) string {
+	if bag.Kind == bags.ReserveBag {
+		return p.Tell(prose.Say("only in need"))
+	}
 	if len(bag.Uses) > 1 && bag.Kind != bags.SnackBag {
 		return p.Tell(prose.Say("store"))
 	}
@@ -98,6 +106,9 @@ func (p *Press) When(bag *bags.Bag) string {
 
 // BagDays says on which days a bag is eaten from, with their dates.
 func (p *Press) BagDays(bag *bags.Bag) string {
+	if bag.Kind == bags.ReserveBag {
+		return p.Tell(prose.Say("to day %d", bag.LastDay))
+	}
 	if bag.LastDay <= bag.Day {
 		return p.Day(bag.Day)
 	}
@@ -381,6 +392,11 @@ type Keeps struct {
 // be so; it never counts as safe.
 func (p *Press) Keeping(bag *bags.Bag) Keeps {
 	last, known := len(p.Trip.Days), true
+	if bag.Kind == bags.ReserveBag {
+		known = !slices.ContainsFunc(p.Plan.Findings, func(f findings.Finding) bool {
+			return f.Code == "reserve-does-not-keep" && slices.ContainsFunc(bag.Contents, func(c bags.Content) bool { return c.Food == f.Place.Food })
+		})
+	}
 	for i := range bag.Uses {
 		use := &bag.Uses[i]
 		for _, content := range use.Contents {
