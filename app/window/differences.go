@@ -65,6 +65,8 @@ func listWord(list string) string {
 		return lang.L("Resupply")
 	case "pins":
 		return lang.L("Pin")
+	case "kept_packs":
+		return lang.L("Kept packs")
 	case "progress.purchases":
 		return lang.L("Bought")
 	case "progress.packed":

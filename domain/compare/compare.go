@@ -245,7 +245,7 @@ func names(a, b object) []string {
 
 // order puts the lists as the leader works through them.
 func order(name string) int {
-	return slices.Index([]string{"groups", "crew", "days", "foods", "recipes", "menu", "gear", "fuels", "bag_types", "points", "pins", "progress"}, name)
+	return slices.Index([]string{"groups", "crew", "days", "foods", "recipes", "menu", "gear", "fuels", "bag_types", "points", "pins", "kept_packs", "progress"}, name)
 }
 
 func joined(path, name string) string {

@@ -6,13 +6,13 @@ import (
 )
 
 // keysOf gives what tells the things of two lists apart: their ID or name
-// where all have one, their slot for the menu, their place for days; else all
+// where all have one, their slot for the menu, their day for what holds from a morning on, their place for days; else all
 // that they are.
 func keysOf(path string, a, b []json.RawMessage) (mine, theirs []string) {
 	if path == "days" {
 		return places(a), places(b)
 	}
-	for _, names := range [][]string{{"id"}, {"name"}, {"bag"}, {"day", "meal", "group"}} {
+	for _, names := range [][]string{{"id"}, {"name"}, {"bag"}, {"day", "meal", "group"}, {"day"}} {
 		mine, apart := keysBy(names, a)
 		if !apart {
 			continue

@@ -33,6 +33,7 @@ func (t *Trip) Clone() *Trip {
 	c.Points = cloneEach(t.Points, func(p *ResupplyPoint) { p.Opening = p.Opening.clone() })
 	c.Shops = cloneEach(t.Shops, func(s *Shop) { s.Opening = s.Opening.clone() })
 	c.Pins = slices.Clone(t.Pins)
+	c.Kept = cloneEach(t.Kept, func(k *KeptPacks) { k.Things = slices.Clone(k.Things) })
 	p := &c.Progress
 	p.Purchases, p.Ends, p.MissingBoxes = slices.Clone(p.Purchases), slices.Clone(p.Ends), slices.Clone(p.MissingBoxes)
 	p.PartsGone, p.FuelNotes, p.CrewChanges = slices.Clone(p.PartsGone), slices.Clone(p.FuelNotes), slices.Clone(p.CrewChanges)

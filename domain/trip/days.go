@@ -165,6 +165,9 @@ func (t *Trip) renumber(to func(day int) int) {
 	for i := range t.Progress.Replans {
 		t.Progress.Replans[i].rename(to)
 	}
+	for i := range t.Kept {
+		t.Kept[i].Things = rekeyed(t.Kept[i].Things, to, func(h *HandOver) *string { return &h.Bag })
+	}
 }
 
 // renumberNoted gives a day on which something was noted its new number; where

@@ -30,8 +30,9 @@ func (t *Trip) Canonical() *Trip {
 		return cmp.Or(cmp.Compare(a.Nominal, b.Nominal), cmp.Compare(a.Name, b.Name))
 	})
 	c.Pins = sortedBy(t.Pins, func(a, b Pin) int {
-		return cmp.Or(cmp.Compare(a.Bag, b.Bag), cmp.Compare(a.Gear, b.Gear), cmp.Compare(a.Member, b.Member))
+		return cmp.Or(cmp.Compare(a.Bag, b.Bag), cmp.Compare(a.Gear, b.Gear), cmp.Compare(a.Fuel, b.Fuel), cmp.Compare(a.Member, b.Member))
 	})
+	c.Kept = canonicalKept(t.Kept)
 	c.Progress = t.Progress.canonical()
 	return &c
 }

@@ -118,6 +118,7 @@ func (b *PackedBag) WeighedMass(food FoodID) (units.Mass, bool) {
 // shop whose resupply point is gone is no longer used.
 func (t *Trip) Tidy(before *Trip) {
 	t.tidyProgress(before)
+	t.tidyKept()
 	for i := range t.Points {
 		s := &t.Points[i].Sending
 		if s.Collector != 0 && t.Member(s.Collector) == nil {

@@ -51,6 +51,7 @@ type Trip struct {
 	Points  []ResupplyPoint `json:"points"`
 	Shops   []Shop          `json:"shops,omitempty"`
 	Pins    []Pin           `json:"pins"`
+	Kept    []KeptPacks     `json:"kept_packs,omitempty"`
 
 	Progress Progress `json:"progress,omitzero"` // what has been done so far
 }
@@ -182,10 +183,12 @@ type Acceptance struct {
 	Reason string   `json:"reason"`
 }
 
-// Pin ties a bag or a piece of gear to a member, or keeps it from one.
+// Pin ties a bag, a piece of gear or a fuel container to a member, or keeps it
+// from one.
 type Pin struct {
-	Bag    string   `json:"bag,omitempty"` // bag key of the plan; or
-	Gear   GearID   `json:"gear,omitempty"`
+	Bag    string   `json:"bag,omitempty"`            // bag key of the plan; or
+	Gear   GearID   `json:"gear,omitempty"`           // this gear; or
+	Fuel   string   `json:"fuel_container,omitempty"` // container key of the plan
 	Member MemberID `json:"member"`
 	Forbid bool     `json:"forbid"` // not this member, instead of only this one
 }

@@ -27,6 +27,7 @@ func Validate(t *Trip) []Problem {
 	c.points()
 	c.shops()
 	c.pins()
+	c.keptPacks()
 	c.progress()
 	return c.problems
 }

@@ -80,20 +80,30 @@ func (c *checker) pins() {
 	for i := range c.trip.Pins {
 		pin := &c.trip.Pins[i]
 		c.where = Where{List: "pins", Index: i + 1}
-		switch {
-		case (pin.Bag == "") == (pin.Gear == 0):
-			c.add("", "the pin names not exactly one of bag and gear", "either a bag or a piece of gear", "Keep one of the two, or take the pin out.")
-		case pin.Gear != 0 && !c.gear[pin.Gear]:
-			c.missing("gear", "piece of gear", int64(pin.Gear), "one of the gear, or take the pin out")
-		default:
-			c.line("bag", "key of the bag", pin.Bag)
+		if named := countOf(pin.Bag != "", pin.Gear != 0, pin.Fuel != ""); named != 1 {
+			c.add("", "the pin names not exactly one of bag, gear and fuel container", "one of the three", "Keep one of them, or take the pin out.")
 		}
+		if pin.Gear != 0 && !c.gear[pin.Gear] {
+			c.missing("gear", "piece of gear", int64(pin.Gear), "one of the gear, or take the pin out")
+		}
+		c.line("bag", "key of the bag", pin.Bag)
+		c.line("fuel_container", "key of the container", pin.Fuel)
 		if !c.members[pin.Member] {
 			c.missing("member", "member", int64(pin.Member), "one of the crew, or take the pin out")
 		}
 	}
 	c.where = Where{List: "pins"}
 	distinct(c, "", "pin", c.trip.Pins, func(p Pin) string {
-		return fmt.Sprintf("bag %q gear %d member %d", p.Bag, p.Gear, p.Member)
+		return fmt.Sprintf("%s member %d", HandOver{Bag: p.Bag, Gear: p.Gear, Fuel: p.Fuel}.thing(), p.Member)
 	})
+}
+
+func countOf(facts ...bool) int {
+	n := 0
+	for _, is := range facts {
+		if is {
+			n++
+		}
+	}
+	return n
 }

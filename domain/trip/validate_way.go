@@ -92,13 +92,15 @@ func (c *checker) dishMove(move *DishMove) {
 }
 
 func (c *checker) handOver(h *HandOver) {
-	named := 0
-	for _, is := range []bool{h.Bag != "", h.Gear != 0, h.Fuel != ""} {
-		if is {
-			named++
-		}
+	c.handedThing(h)
+	if !c.members[h.To] {
+		c.missing("to", "member", int64(h.To), "one of the crew")
 	}
-	if named != 1 {
+}
+
+// handedThing checks what changes hands, and who had it.
+func (c *checker) handedThing(h *HandOver) {
+	if countOf(h.Bag != "", h.Gear != 0, h.Fuel != "") != 1 {
 		c.add("", "the hand-over names not exactly one of bag, gear and fuel container", "one of the three", "Keep one of them, or take the line out.")
 	}
 	c.line("bag", "key of the bag", h.Bag)
@@ -108,8 +110,5 @@ func (c *checker) handOver(h *HandOver) {
 	}
 	if h.From != 0 && !c.members[h.From] {
 		c.missing("from", "member", int64(h.From), "one of the crew, or nobody")
-	}
-	if !c.members[h.To] {
-		c.missing("to", "member", int64(h.To), "one of the crew")
 	}
 }

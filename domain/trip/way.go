@@ -139,6 +139,7 @@ func (t *Trip) redate(to func(day int) int) {
 		p.FuelNotes[i].Day = min(next(p.FuelNotes[i].Day), len(t.Days))
 	}
 	p.FuelNotes = newestOf(p.FuelNotes, func(f FuelNote) FuelNote { return FuelNote{Container: f.Container, Day: f.Day} })
+	t.redateKept(next)
 }
 
 // rename gives the dishes and bags named on the way the new numbers of their
@@ -182,9 +183,7 @@ func (p *Progress) canonicalWay() {
 	for i := range p.Replans {
 		r := &p.Replans[i]
 		r.Moves = sortedBy(r.Moves, func(a, b DishMove) int { return cmp.Compare(a.Dish, b.Dish) })
-		r.HandOvers = sortedBy(r.HandOvers, func(a, b HandOver) int {
-			return cmp.Or(cmp.Compare(a.Bag, b.Bag), cmp.Compare(a.Gear, b.Gear), cmp.Compare(a.Fuel, b.Fuel))
-		})
+		r.HandOvers = sortedBy(r.HandOvers, compareHandOvers)
 		r.Given = sortedBy(r.Given, func(a, b GivenBag) int { return cmp.Compare(a.Bag, b.Bag) })
 	}
 }

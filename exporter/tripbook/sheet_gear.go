@@ -77,7 +77,7 @@ func pinSheet() sheet {
 	type R = trip.Pin
 	t := &table[R]{
 		name: sheetPins, list: "pins",
-		about: "Who must or must not carry a piece of gear or a bag. Usually short.",
+		about: "Who must or must not carry a piece of gear, a bag or a fuel container. Usually short.",
 		fresh: func() R { return R{} },
 		columns: []column[R]{
 			col("Gear", "gear", func(p *R) *trip.GearID { return &p.Gear }, orBlank(toGear()), "A piece of sheet Gear; or").wide(26),
@@ -92,6 +92,7 @@ func pinSheet() sheet {
 				},
 				func(p *R, rule string) { p.Forbid = rule == pinNot },
 				word([]string{pinOnly, pinNot}), "Carries it: this member only.").must().wide(18),
+			col("Fuel container", "fuel_container", func(p *R) *string { return &p.Fuel }, line(), "Instead of gear and bag: the key of a container, as the plan shows it.").wide(28),
 		},
 	}
 	t.from, t.into = plainList(t.list, func(t *trip.Trip) *[]R { return &t.Pins })

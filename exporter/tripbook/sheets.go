@@ -21,6 +21,7 @@ const (
 	sheetResupply    = "Resupply"
 	sheetShops       = "Shops"
 	sheetPins        = "Pins"
+	sheetKept        = "Kept packs"
 
 	sheetPurchases    = "Purchases"
 	sheetPacked       = "Packed bags"
@@ -44,7 +45,7 @@ func sheets() []sheet {
 	return []sheet{
 		tripSheet(), groupSheet(), crewSheet(), daySheet(), foodSheet(), safetySheet(), packageSheet(),
 		recipeSheet(), ingredientSheet(), menuSheet(), acceptedSheet(), gearSheet(), fuelSheet(),
-		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), partGoneSheet(), fuelNoteSheet(), missingBoxSheet(),
+		bagTypeSheet(), resupplySheet(), shopSheet(), pinSheet(), keptSheet(), purchaseSheet(), packedSheet(), bagEndSheet(), partGoneSheet(), fuelNoteSheet(), missingBoxSheet(),
 		crewChangeSheet(), replanSheet(), dishMoveSheet(), handOverSheet(), givenBagSheet(),
 	}
 }

@@ -7,14 +7,16 @@ import (
 	"sumpter/domain/units"
 )
 
-func theMenu(t *trip.Trip) *[]trip.Cell            { return &t.Menu }
-func theDishes(c *trip.Cell) *[]trip.Dish          { return &c.Dishes }
-func theGear(t *trip.Trip) *[]trip.Gear            { return &t.Gear }
-func theFuels(t *trip.Trip) *[]trip.FuelContainer  { return &t.Fuels }
-func theBags(t *trip.Trip) *[]trip.BagType         { return &t.Bags }
-func thePoints(t *trip.Trip) *[]trip.ResupplyPoint { return &t.Points }
-func theShops(t *trip.Trip) *[]trip.Shop           { return &t.Shops }
-func thePins(t *trip.Trip) *[]trip.Pin             { return &t.Pins }
+func theMenu(t *trip.Trip) *[]trip.Cell                { return &t.Menu }
+func theDishes(c *trip.Cell) *[]trip.Dish              { return &c.Dishes }
+func theGear(t *trip.Trip) *[]trip.Gear                { return &t.Gear }
+func theFuels(t *trip.Trip) *[]trip.FuelContainer      { return &t.Fuels }
+func theBags(t *trip.Trip) *[]trip.BagType             { return &t.Bags }
+func thePoints(t *trip.Trip) *[]trip.ResupplyPoint     { return &t.Points }
+func theShops(t *trip.Trip) *[]trip.Shop               { return &t.Shops }
+func thePins(t *trip.Trip) *[]trip.Pin                 { return &t.Pins }
+func theKept(t *trip.Trip) *[]trip.KeptPacks           { return &t.Kept }
+func theKeptThings(k *trip.KeptPacks) *[]trip.HandOver { return &k.Things }
 
 func cellFields(c *trip.Cell) []field {
 	return []field{wholeOf("day", &c.Day), textOf("meal", &c.Meal), wholeOf("cook_group", &c.Group), flagOf("locked", &c.Locked)}
@@ -94,12 +96,21 @@ func dateFields(date *units.Date) []field { return []field{dateOf("date", date)}
 func pinFields(p *trip.Pin) []field {
 	return []field{
 		textOf("bag", &p.Bag), referenceTo("gear", &p.Gear), referenceTo("member", &p.Member), flagOf("forbid", &p.Forbid),
+		textOf("fuel_container", &p.Fuel),
+	}
+}
+
+func keptThingFields(h *trip.HandOver) []field {
+	return []field{
+		textOf("bag", &h.Bag), referenceTo("gear", &h.Gear), textOf("fuel_container", &h.Fuel),
+		referenceTo("from_member", &h.From), referenceTo("to_member", &h.To),
 	}
 }
 
 func wayTables() []Table {
 	point := those([]string{"resupply_point"}, thePoints, func(p *trip.ResupplyPoint) Row { return Row{int64(p.ID)} })
 	shop := those([]string{"shop"}, theShops, func(s *trip.Shop) Row { return Row{s.Name} })
+	kept := those([]string{"kept_packs"}, theKept, func(k *trip.KeptPacks) Row { return Row{int64(k.Day)} })
 	return []Table{
 		list("gear", 1, theGear, gearFields),
 		items("fuel_container", "place", theTrip(), theFuels, fuelFields),
@@ -116,6 +127,8 @@ func wayTables() []Table {
 		items("shop_open_day", "place", shop, func(s *trip.Shop) *[]string { return &s.OpenDays }, weekdayFields),
 		items("shop_closed_date", "place", shop, func(s *trip.Shop) *[]units.Date { return &s.ClosedDates }, dateFields),
 		items("pin", "place", theTrip(), thePins, pinFields),
+		list("kept_packs", 1, theKept, func(k *trip.KeptPacks) []field { return []field{wholeOf("day", &k.Day)} }),
+		items("kept_thing", "place", kept, theKeptThings, keptThingFields),
 	}
 }
 

@@ -91,6 +91,9 @@ func (b *builder) pins() {
 			})
 		}
 	}
+	if b.rarely() {
+		b.trip.Pins = append(b.trip.Pins, trip.Pin{Fuel: "leg1 group1 gas mix 1", Member: oneOf(b, b.trip.Crew...).ID, Forbid: b.chance(50)})
+	}
 	if b.rarely() && len(b.trip.Recipes) > 0 {
 		b.trip.Pins = append(b.trip.Pins, trip.Pin{Bag: "d1 dinner g1 r1 b1 pot 1", Member: b.trip.Crew[0].ID})
 	}

@@ -81,6 +81,26 @@ func (b *builder) way() {
 	turn(b, p.Replans)
 }
 
+// kept notes in whose packs some things are to stay.
+func (b *builder) kept() {
+	t := b.trip
+	for day := 1; day <= len(t.Days); day++ {
+		if !b.rarely() {
+			continue
+		}
+		packs := trip.KeptPacks{Day: day, Things: b.handOvers()}
+		for i := range packs.Things {
+			if h := &packs.Things[i]; h.From != 0 && b.chance(50) {
+				h.To = 0
+			}
+		}
+		if len(packs.Things) > 0 {
+			t.Kept = append(t.Kept, packs)
+		}
+	}
+	turn(b, t.Kept)
+}
+
 func (b *builder) replan(day int) trip.Replan {
 	t, made := b.trip, trip.Replan{Day: day}
 	for i := range b.pick(0, 3) {
@@ -90,6 +110,18 @@ func (b *builder) replan(day int) trip.Replan {
 		}
 		made.Moves = append(made.Moves, move)
 	}
+	made.HandOvers = b.handOvers()
+	for i := range b.pick(0, 2) {
+		made.Given = append(made.Given, trip.GivenBag{Bag: bagKey(i), To: oneOf(b, t.Crew...).ID})
+	}
+	turn(b, made.Given)
+	turn(b, made.Moves)
+	return made
+}
+
+func (b *builder) handOvers() []trip.HandOver {
+	t := b.trip
+	var list []trip.HandOver
 	for i := range b.pick(0, 3) {
 		over := trip.HandOver{To: oneOf(b, t.Crew...).ID}
 		if b.chance(70) {
@@ -103,13 +135,8 @@ func (b *builder) replan(day int) trip.Replan {
 		default:
 			over.Bag = bagKey(i)
 		}
-		made.HandOvers = append(made.HandOvers, over)
+		list = append(list, over)
 	}
-	for i := range b.pick(0, 2) {
-		made.Given = append(made.Given, trip.GivenBag{Bag: bagKey(i), To: oneOf(b, t.Crew...).ID})
-	}
-	turn(b, made.Given)
-	turn(b, made.Moves)
-	turn(b, made.HandOvers)
-	return made
+	turn(b, list)
+	return list
 }

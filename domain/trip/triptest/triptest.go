@@ -78,6 +78,7 @@ func (b *builder) build(s size) *trip.Trip {
 	b.bags()
 	b.menu()
 	b.pins()
+	b.kept()
 	b.progress()
 	if b.odd {
 		b.disorder()
