@@ -20,7 +20,12 @@ type Work struct {
 	// Decided are mornings on which it is decided, not reckoned, who has what.
 	// A stage begins on each.
 	Decided []Decided
-	// Choices asks for the choices of each stage, which costs memory.
+	// Kept are the packs to stay near to, by day: of splits nearly as fair as
+	// the fairest the one with the fewest hand-overs is taken, or the one the
+	// leader chose.
+	Kept []trip.KeptPacks
+	// Choices asks for the choices of each stage, which costs memory; with Kept
+	// they come in any case.
 	Choices bool
 }
 
@@ -44,7 +49,7 @@ type Thing struct {
 // limit and the amount. Of splits that are as good as equally fair, the one
 // nearest to keep is taken; keep may be nil.
 func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
-	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}}
+	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}, keptChoices: map[int][]Choice{}}
 	c.indexCrew()
 	c.remember(keep)
 	for _, run := range cutStages(w.Trip, w.Legs, w.Decided) {
@@ -62,8 +67,9 @@ type calculation struct {
 	Work
 	result Result
 
-	kept    map[stageKey]trip.MemberID // carriers of the split to stay near to
-	keptGap map[int]gaps               // how far from its bounds each of its stages was, by first day
+	kept        map[stageKey]trip.MemberID // carriers of the split to stay near to
+	keptGap     map[int]gaps               // how far from its bounds each of its stages was, by first day
+	keptChoices map[int][]Choice           // of each of its stages, by first day
 
 	capability []int64               // hectograms, by place in the crew
 	place      map[trip.MemberID]int // place in the crew
@@ -95,6 +101,7 @@ func (c *calculation) remember(keep *Result) {
 	}
 	for _, stage := range keep.Stages {
 		c.keptGap[stage.FirstDay] = gaps{over(stage.Worst, stage.WorstBound), over(stage.Mean, stage.MeanBound)}
+		c.keptChoices[stage.FirstDay] = stage.Choices
 		for _, item := range stage.Items {
 			c.kept[stageKey{stage.FirstDay, string(item.Kind) + " " + item.Key}] = item.Carrier
 		}

@@ -1,24 +1,88 @@
 package carry
 
 import (
+	"cmp"
+	"slices"
+
 	"sumpter/domain/solve/fairsplit"
 	"sumpter/domain/trip"
 )
 
-// choices reads the splits between nothing that changes hands and the fairest.
+// mostChoices are enough to choose from.
+const mostChoices = 12
+
+// choices reads the splits between nothing that changes hands and the fairest,
+// the one that is taken among them.
 func (c *calculation) choices(r run, pieces []piece, solved fairsplit.Result) []Choice {
+	if len(solved.Choices) == 0 {
+		return nil
+	}
 	var list []Choice
+	taken := false
 	for _, found := range solved.Choices {
-		choice := Choice{
-			HandOvers: found.Changes, Worst: share(found.R1), Mean: share(found.S),
-			Carriers: make(map[Thing]trip.MemberID, len(pieces)), Taken: found.Changes == solved.Changes,
-		}
-		for i, seat := range found.Carrier {
-			if seat != fairsplit.Nobody {
-				choice.Carriers[Thing{pieces[i].kind, pieces[i].key}] = c.Trip.Crew[r.present[seat]].ID
-			}
-		}
+		choice := Choice{HandOvers: found.Changes, Must: solved.Forced, Worst: share(found.R1), Mean: share(found.S), Taken: slices.Equal(found.Carrier, solved.Carrier)}
+		choice.Carriers = c.carriersOf(r, pieces, found.Carrier)
+		taken = taken || choice.Taken
 		list = append(list, choice)
 	}
-	return list
+	if !taken {
+		list = append(list, Choice{
+			HandOvers: solved.Changes, Must: solved.Forced, Worst: share(solved.R1), Mean: share(solved.S), Taken: true,
+			Carriers: c.carriersOf(r, pieces, solved.Carrier),
+		})
+		slices.SortStableFunc(list, func(a, b Choice) int { return cmp.Compare(a.HandOvers, b.HandOvers) })
+	}
+	return few(list)
+}
+
+func (c *calculation) carriersOf(r run, pieces []piece, seats []int) map[Thing]trip.MemberID {
+	carriers := make(map[Thing]trip.MemberID, len(pieces))
+	for i, seat := range seats {
+		if seat != fairsplit.Nobody {
+			carriers[Thing{pieces[i].kind, pieces[i].key}] = c.Trip.Crew[r.present[seat]].ID
+		}
+	}
+	return carriers
+}
+
+// few thins the choices out: the fewest hand-overs, the fairest, the taken and
+// the first that is nearly as fair stay, and some between.
+func few(list []Choice) []Choice {
+	if len(list) <= mostChoices {
+		return list
+	}
+	last := len(list) - 1
+	stay := map[int]bool{0: true, last: true}
+	for i := 1; i < mostChoices-3; i++ {
+		stay[i*last/(mostChoices-3)] = true
+	}
+	nearly := slices.IndexFunc(list, func(x Choice) bool {
+		return x.Worst <= list[last].Worst*NearlyFair && x.Mean <= list[last].Mean*NearlyFair
+	})
+	var thin []Choice
+	for i := range list {
+		if stay[i] || i == nearly || list[i].Taken {
+			thin = append(thin, list[i])
+		}
+	}
+	return thin
+}
+
+// measureAgain gives the choices of the round before their figures on the
+// masses there are now, without those that no longer fit.
+func (c *calculation) measureAgain(r run, pieces []piece, problem fairsplit.Problem, solved *fairsplit.Result) {
+	for _, choice := range c.keptChoices[r.first] {
+		seats := make([]int, len(pieces))
+		for i := range pieces {
+			seats[i] = c.seatOf(r, choice.Carriers[Thing{pieces[i].kind, pieces[i].key}])
+		}
+		measured, err := fairsplit.Evaluate(problem, seats)
+		if err != nil || !measured.Feasible {
+			continue
+		}
+		solved.Choices = append(solved.Choices, fairsplit.Resplit{Changes: choice.HandOvers, R1: measured.R1, S: measured.S, Carrier: seats})
+		if choice.Taken {
+			solved.Changes, solved.Forced = choice.HandOvers, choice.Must
+		}
+	}
 }

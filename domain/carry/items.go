@@ -23,6 +23,7 @@ type piece struct {
 	class   string
 	energy  int64
 	allowed []int // places in the crew, never more than those present
+	byHand  []int // who may carry it too if the leader says so: an own share in another pack
 	why     prose.Text
 	bag     *bags.Bag
 }
@@ -76,14 +77,14 @@ func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 	if energy := dinnerEnergy(bag, r); energy > 0 {
 		p.class, p.energy = dinnersOf+strconv.FormatInt(int64(bag.Group), 10), energy
 	}
-	if eater, ok := c.place[bag.Member]; ok && slices.Contains(r.present, eater) {
-		p.allowed, p.why = []int{eater}, prose.Say("own share: carried by who eats it")
-		return p
-	}
 	for _, place := range r.present {
 		if c.mayCarry(&c.Trip.Crew[place], bag) {
 			p.allowed = append(p.allowed, place)
 		}
+	}
+	if eater, ok := c.place[bag.Member]; ok && slices.Contains(r.present, eater) {
+		p.byHand, p.allowed, p.why = p.allowed, []int{eater}, prose.Say("own share: carried by who eats it")
+		return p
 	}
 	if len(p.allowed) < len(r.present) {
 		p.why = prose.Say("kept from those who are allergic to what is in it")

@@ -12,7 +12,6 @@ type ObstacleKind string
 // else is carried.
 const (
 	NotThere   ObstacleKind = "not there"   // on that day
-	OwnShare   ObstacleKind = "own share"   // of another eater, who carries it
 	Harmful    ObstacleKind = "harmful"     // an allergen of the member's is or may be in it
 	OtherGroup ObstacleKind = "other group" // it stays with its cook group
 )
@@ -21,23 +20,19 @@ const (
 // means that nothing stands in the way.
 type Obstacle struct {
 	Kind     ObstacleKind
-	Member   trip.MemberID // whose own share it is
 	Group    trip.GroupID  // whose gear it is
 	Allergen trip.Allergen // that harms
 	Food     trip.FoodID   // that has it
 	State    trip.Presence // of the allergen in the food
 }
 
-// BagObstacle tells what keeps a bag from a member on a day, by the rules the
-// split follows.
+// BagObstacle tells what keeps a bag from a member on a day, if the leader puts
+// it there by hand. The split by itself leaves an own share with its eater.
 func BagObstacle(t *trip.Trip, bag *bags.Bag, member *trip.Member, day int) Obstacle {
 	if !member.Present(day) {
 		return Obstacle{Kind: NotThere}
 	}
-	if eater := t.Member(bag.Member); eater != nil && eater.Present(day) {
-		if eater.ID != member.ID {
-			return Obstacle{Kind: OwnShare, Member: eater.ID}
-		}
+	if bag.Member == member.ID {
 		return Obstacle{}
 	}
 	return harm(member, bag, t.Food)

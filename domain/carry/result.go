@@ -31,19 +31,20 @@ type Stage struct {
 	Mean       float64   `json:"mean_share"`        // heaviest share of each day, weighted by its hours
 	MeanBound  float64   `json:"mean_share_bound"`
 	Proven     bool      `json:"proven"`
-	HandOvers  int       `json:"hand_overs"` // items that change carrier at its start
-	Fair       []float64 `json:"fair"`       // fair level of each day, load / capability
-	Choices    []Choice  `json:"-"`          // hand-overs against fairness, from the fewest on; none where nothing could stay
+	HandOvers  int       `json:"hand_overs"`        // items that change carrier at its start
+	Fair       []float64 `json:"fair"`              // fair level of each day, load / capability
+	Choices    []Choice  `json:"choices,omitempty"` // hand-overs against fairness, from the fewest on; none where nothing could stay
 }
 
 // Choice is a split of a stage that none with as few hand-overs beats in
 // fairness.
 type Choice struct {
-	HandOvers int // things that were with another who is there
-	Worst     float64
-	Mean      float64
-	Carriers  map[Thing]trip.MemberID
-	Taken     bool // the one of the stage
+	HandOvers int                     `json:"hand_overs"` // things that were with another who is there and may carry them
+	Must      int                     `json:"must"`       // things that have to change packs: their carrier is gone, or may no longer carry them
+	Worst     float64                 `json:"worst_share"`
+	Mean      float64                 `json:"mean_share"`
+	Carriers  map[Thing]trip.MemberID `json:"-"`
+	Taken     bool                    `json:"taken"` // the one of the stage
 }
 
 // ItemKind is what kind of thing is carried.

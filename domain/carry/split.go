@@ -38,15 +38,21 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	}
 	problem := c.problem(r, pieces)
 	if solved, ok := c.stillGood(r, pieces, problem); ok {
+		c.measureAgain(r, pieces, problem, &solved)
 		c.take(&stage, r, pieces, solved)
 		return nil
 	}
 	options := fairsplit.Options{Previous: c.previousCarriers(r, pieces), Workers: 2, Steps: searchSteps}
+	near := c.nearTo(r, pieces)
+	if near != nil {
+		options.Previous = near.was
+	}
 	solved, err := fairsplit.Solve(ctx, problem, options)
-	if err == nil && !solved.Feasible && len(problem.Classes) > 0 && onlyClasses(solved) {
-		c.sayClassesDropped(r, solved)
-		dropClasses(&problem)
-		solved, err = fairsplit.Solve(ctx, problem, options)
+	if err == nil && !solved.Feasible {
+		solved, err = c.loosen(ctx, r, pieces, &problem, options, solved)
+	}
+	if err == nil && near != nil {
+		solved, err = c.stayNear(ctx, r, pieces, problem, near, solved)
 	}
 	if err != nil {
 		return c.refused(ctx, r, err)
@@ -225,7 +231,7 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 	stage.Worst, stage.WorstBound = share(solved.R1), share(solved.R1Bound)
 	stage.Mean, stage.MeanBound = share(solved.S), share(solved.SBound)
 	stage.Proven, stage.HandOvers = solved.Proven, c.handOvers(stage)
-	if c.Work.Choices {
+	if c.Work.Choices || len(c.Kept) > 0 {
 		stage.Choices = c.choices(r, pieces, solved)
 	}
 	for _, day := range solved.Days {

@@ -3,7 +3,6 @@ package onward
 import (
 	"context"
 	"slices"
-	"strconv"
 
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
@@ -274,7 +273,7 @@ func (w *work) decided() []carry.Decided {
 	for _, replan := range w.done.Replans {
 		one := carry.Decided{Day: replan.Day, Carriers: map[carry.Thing]trip.MemberID{}}
 		for _, over := range replan.HandOvers {
-			one.Carriers[thingOf(over)] = over.To
+			one.Carriers[carry.ThingOf(over)] = over.To
 		}
 		list = append(list, one)
 	}
@@ -292,17 +291,6 @@ func (w *work) pickUps() *carry.Result {
 		kept.Stages = append(kept.Stages, stage)
 	}
 	return kept
-}
-
-func thingOf(over trip.HandOver) carry.Thing {
-	switch {
-	case over.Bag != "":
-		return carry.Thing{Kind: carry.BagItem, Key: over.Bag}
-	case over.Gear != 0:
-		return carry.Thing{Kind: carry.GearItem, Key: strconv.FormatInt(int64(over.Gear), 10)}
-	default:
-		return carry.Thing{Kind: carry.FuelItem, Key: over.Fuel}
-	}
 }
 
 // handOvers compares who had each thing last night with who has it now.

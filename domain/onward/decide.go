@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"slices"
-	"strconv"
 
 	"sumpter/domain/carry"
 	"sumpter/domain/plan"
@@ -47,11 +46,6 @@ func (w *work) choices(now *plan.Plan) []Choice {
 	return list
 }
 
-// nearlyFair is how much heavier the heaviest pack may be for the sake of fewer
-// hand-overs: some hundred grams, which nobody feels and every hand-over on a
-// cold morning costs more than (common practice, no source).
-const nearlyFair = 1.02
-
 // takeFew lets the plan follow the fewest hand-overs that are nearly as fair as
 // the fairest.
 func (w *work) takeFew(ctx context.Context, rest *Rest) error {
@@ -61,7 +55,7 @@ func (w *work) takeFew(ctx context.Context, rest *Rest) error {
 	}
 	best := rest.Choices[last]
 	few := slices.IndexFunc(rest.Choices, func(c Choice) bool {
-		return c.Worst <= best.Worst*nearlyFair && c.Mean <= best.Mean*nearlyFair
+		return c.Worst <= best.Worst*carry.NearlyFair && c.Mean <= best.Mean*carry.NearlyFair
 	})
 	if few < 0 || rest.Choices[few].Taken {
 		return nil
@@ -118,22 +112,9 @@ func (r *Rest) Decide(choice int, meals bool) trip.Replan {
 }
 
 func handOverOf(over trail.HandOver) (trip.HandOver, bool) {
-	one := trip.HandOver{From: over.From, To: over.To}
-	switch over.Item.Kind {
-	case carry.BagItem:
-		one.Bag = over.Item.Key
-	case carry.FuelItem:
-		one.Fuel = over.Item.Key
-	case carry.GearItem:
-		id, err := strconv.ParseInt(over.Item.Key, 10, 64)
-		if err != nil {
-			return one, false
-		}
-		one.Gear = trip.GearID(id)
-	default:
-		return one, false
-	}
-	return one, over.To != 0
+	one, ok := (carry.Thing{Kind: over.Item.Kind, Key: over.Item.Key}).HandOver()
+	one.From, one.To = over.From, over.To
+	return one, ok && over.To != 0
 }
 
 // Store adds a decision to what was done: a later one of the same morning goes

@@ -153,7 +153,7 @@ func (m *making) propose(ctx context.Context) ([]trip.Cell, error) {
 
 func (m *making) work() carry.Work {
 	p := m.plan
-	return carry.Work{Trip: p.Trip, Legs: p.Legs, Needs: p.Needs, Bags: p.Bags, Cooking: p.Cooking}
+	return carry.Work{Trip: p.Trip, Legs: p.Legs, Needs: p.Needs, Bags: p.Bags, Cooking: p.Cooking, Kept: p.Trip.Kept}
 }
 
 // carry splits the load, near to the split of the round before.
