@@ -88,11 +88,11 @@ func Choose(kept []trip.KeptPacks, stage *Stage, choice int) []trip.KeptPacks {
 	return kept
 }
 
-// Moved lists what is in another pack at the start of a stage than in the kept
-// packs; what is new in the packs is left out.
-func (s *Stage) Moved(kept []trip.KeptPacks) []trip.HandOver {
+// Moved lists what is in another pack at the start of a stage by one of its
+// choices than in the kept packs; what is new in the packs is left out.
+func (s *Stage) Moved(kept []trip.KeptPacks, choice int) []trip.HandOver {
 	packs := keptOn(kept, s.FirstDay)
-	if packs == nil {
+	if packs == nil || choice < 0 || choice >= len(s.Choices) {
 		return nil
 	}
 	was := map[Thing]trip.MemberID{}
@@ -103,8 +103,8 @@ func (s *Stage) Moved(kept []trip.KeptPacks) []trip.HandOver {
 	for _, item := range s.Items {
 		thing := Thing{item.Kind, item.Key}
 		over, ok := thing.HandOver()
-		if from := was[thing]; ok && from != 0 && from != item.Carrier {
-			over.From, over.To = from, item.Carrier
+		if from, to := was[thing], s.Choices[choice].Carriers[thing]; ok && from != 0 && from != to {
+			over.From, over.To = from, to
 			list = append(list, over)
 		}
 	}

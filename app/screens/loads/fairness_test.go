@@ -96,7 +96,7 @@ func TestFindingsOfTheLoadsLeadToTheirPlace(t *testing.T) {
 	}); err != nil {
 		t.Fatal(err)
 	}
-	s.tabs.SelectIndex(1)
+	s.tabs.SelectIndex(fairnessTab)
 	if s.Waiting() == 0 {
 		t.Error("a limit below own kit is not counted")
 	}
@@ -161,7 +161,7 @@ func TestThePanelTellsLimitRoomAndPins(t *testing.T) {
 	if err := s.give(bag, s.named("Olek")); err != nil {
 		t.Fatal(err)
 	}
-	r := newRow(s.pack.tap, s.dragTo, s.drop)
+	r := newRow(s.pack.tap, s.pack.openMenu, s.dragTo, s.drop)
 	for i, x := range s.pack.things {
 		if x.id() == bag.id() {
 			s.pack.fill(i, r)

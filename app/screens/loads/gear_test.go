@@ -13,7 +13,7 @@ import (
 // openGear shows the gear of the demo.
 func openGear(t *testing.T) *shown {
 	s := openDemo(t)
-	s.tabs.SelectIndex(2)
+	s.tabs.SelectIndex(gearAndFuelTab)
 	return s
 }
 
@@ -133,7 +133,7 @@ func TestRemovedGearTakesItsPinsAlong(t *testing.T) {
 	}); err != nil {
 		t.Fatal(err)
 	}
-	s.tabs.SelectIndex(2)
+	s.tabs.SelectIndex(gearAndFuelTab)
 	s.cell("First-aid kit", "Name")
 	s.gear.remove()
 	if s.Document.Trip().GearItem(17) != nil || len(s.Document.Trip().Pins) != 0 || s.Document.UndoName() != "remove First-aid kit" {
@@ -169,7 +169,7 @@ func TestPastedGearIsOneStep(t *testing.T) {
 func TestAnEmptyTripIsOfferedItsKitchens(t *testing.T) {
 	start, _ := units.NewDate(2026, 7, 1)
 	s := openTrip(t, trip.New("Empty", start))
-	s.tabs.SelectIndex(2)
+	s.tabs.SelectIndex(gearAndFuelTab)
 	if !s.gear.none.Visible() {
 		t.Fatal("an empty table says nothing")
 	}

@@ -15,6 +15,9 @@ type ghost struct {
 	layer  *fyne.Container
 	ground *canvas.Rectangle
 	lines  [2]*canvas.Text
+
+	away     *canvas.Rectangle // where a thing is dropped to keep it away from its carrier
+	awayText *canvas.Text
 }
 
 func newGhost() *ghost {
@@ -24,12 +27,53 @@ func newGhost() *ghost {
 		g.lines[i] = canvas.NewText("", nil)
 		g.layer.Add(g.lines[i])
 	}
+	g.away, g.awayText = canvas.NewRectangle(nil), canvas.NewText("", nil)
+	g.layer.Add(g.away)
+	g.layer.Add(g.awayText)
 	g.hide()
 	return g
 }
 
+// awayHeight is the height of the place at the foot where a thing is dropped
+// to keep it away.
+// It ends well before the list from which things are dragged.
+const (
+	awayHeight float32 = 44
+	awayWidth  float32 = 0.6 // of the screen
+)
+
+// offerAway shows the place where a thing is dropped to keep it away.
+func (g *ghost) offerAway(text string, over bool) {
+	size := g.layer.Size()
+	g.away.FillColor, g.away.StrokeColor, g.away.StrokeWidth = theme.Color(look.Panel), theme.Color(look.Slate), 1
+	if over {
+		g.away.FillColor, g.away.StrokeWidth = theme.Color(look.Wash), 3
+	}
+	g.awayText.Text, g.awayText.Color, g.awayText.TextSize = text, theme.Color(look.Ink), theme.TextSize()
+	width := size.Width * awayWidth
+	g.away.Resize(fyne.NewSize(width, awayHeight))
+	g.away.Move(fyne.NewPos(0, size.Height-awayHeight))
+	words := g.awayText.MinSize()
+	g.awayText.Resize(words)
+	g.awayText.Move(fyne.NewPos((width-words.Width)/2, size.Height-(awayHeight+words.Height)/2))
+	g.away.Show()
+	g.awayText.Show()
+	g.away.Refresh()
+	g.awayText.Refresh()
+}
+
+// overAway tells whether a place of the window is where a thing is dropped to
+// keep it away.
+func (g *ghost) overAway(at fyne.Position) bool {
+	origin := fyne.CurrentApp().Driver().AbsolutePositionForObject(g.layer)
+	size, x, y := g.layer.Size(), at.X-origin.X, at.Y-origin.Y
+	return x >= 0 && x <= size.Width*awayWidth && y > size.Height-awayHeight && y <= size.Height
+}
+
 func (g *ghost) hide() {
 	g.ground.Hide()
+	g.away.Hide()
+	g.awayText.Hide()
 	for _, line := range g.lines {
 		line.Hide()
 	}

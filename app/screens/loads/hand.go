@@ -23,8 +23,12 @@ func (s *Screen) dragTo(t thing, at fyne.Position) {
 		}
 		s.move, s.chosen = &move{thing: t}, t.id()
 	}
-	s.move.to = s.board.under(at)
+	s.move.to, s.move.away = s.board.under(at), false
+	if s.ghost.overAway(at) {
+		s.move.to, s.move.away = t.carrier, true
+	}
 	s.showMove(at)
+	s.ghost.offerAway(lang.X("drop-away", "Drop here to keep it away from {{.Name}}", data{"Name": s.view.memberName(t.carrier)}), s.move.away)
 }
 
 // showMove shows both loads as they would be, and the tag at a place of the
@@ -39,13 +43,18 @@ func (s *Screen) showMove(at fyne.Position) {
 func (s *Screen) drop() {
 	m := s.move
 	s.cancelMove()
-	if m == nil || s.view == nil || m.to == 0 || m.to == m.thing.carrier {
+	if m == nil || s.view == nil || m.to == 0 {
 		return
 	}
-	if s.give(m.thing, m.to) == nil {
-		s.chosen = m.thing.id()
-		s.showMember(m.to)
+	s.focus(s.pack.list)
+	if m.away {
+		_ = s.ban(m.thing, m.to)
+		return
 	}
+	if m.to == m.thing.carrier {
+		return
+	}
+	s.giveAndFollow(m.thing, m.to)
 }
 
 // cancelMove leaves the thing where it is.
@@ -79,6 +88,25 @@ func (s *Screen) startMove() {
 	s.moveTarget(s.view.best(t, s.day))
 	s.focus(s.board.content)
 	s.bench.Say(lang.L("Choose who takes it: arrows, a first letter, or a tap on a column. Return moves it, Escape leaves it."))
+}
+
+// startAway takes up the chosen thing to keep it from a member.
+func (s *Screen) startAway() {
+	if s.view == nil {
+		return
+	}
+	t, i := s.pack.current()
+	if i < 0 {
+		return
+	}
+	if why := t.fixed(); why != "" {
+		s.bench.Say(why)
+		return
+	}
+	s.move = &move{thing: t, away: true}
+	s.moveTarget(t.carrier)
+	s.focus(s.board.content)
+	s.bench.Say(lang.L("Choose from whom it is kept: arrows, a first letter, or a tap on a column. Return keeps it away, Escape leaves it."))
 }
 
 // best gives who could take a thing best, the carrier if nobody else may.
@@ -125,6 +153,13 @@ func (s *Screen) tapColumn(id trip.MemberID) {
 func (s *Screen) banChosen() {
 	if t, i := s.pack.current(); i >= 0 {
 		_ = s.ban(t, t.carrier)
+	}
+}
+
+// pinChosen pins the chosen thing where it is.
+func (s *Screen) pinChosen() {
+	if t, i := s.pack.current(); i >= 0 {
+		_ = s.give(t, t.carrier)
 	}
 }
 

@@ -59,6 +59,12 @@ func (s *Screen) typedRune(letter rune) {
 		s.startMove()
 	case 'k':
 		s.banChosen()
+	case 'n':
+		s.startAway()
+	case 'p':
+		s.pinChosen()
+	case 'c':
+		s.tabs.SelectIndex(changesTab)
 	case 'u':
 		s.freeChosen()
 	}
@@ -99,13 +105,13 @@ func (s *Screen) targetByLetter(letter rune) {
 func (s *Screen) Actions() []bench.Action {
 	packs := func(do func()) func() {
 		return func() {
-			s.tabs.SelectIndex(0)
+			s.tabs.SelectIndex(packsTab)
 			do()
 		}
 	}
 	gear := func(do func()) func() {
 		return func() {
-			s.tabs.SelectIndex(2)
+			s.tabs.SelectIndex(gearAndFuelTab)
 			do()
 		}
 	}
@@ -114,8 +120,13 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("Day before"), Do: packs(func() { s.showDay(s.day - 1) })},
 		{Name: lang.L("Move the chosen thing to another pack"), Do: packs(s.startMove)},
 		{Name: lang.L("Keep the chosen thing from who carries it"), Do: packs(s.banChosen)},
+		{Name: lang.L("Keep the chosen thing from another member"), Do: packs(s.startAway)},
+		{Name: lang.L("Pin the chosen thing where it is"), Do: packs(s.pinChosen)},
 		{Name: lang.L("Take the pins off the chosen thing"), Do: packs(s.freeChosen)},
-		{Name: lang.L("How fair the split is, and its pins"), Do: func() { s.tabs.SelectIndex(1) }},
+		{Name: lang.L("Few hand-overs or a fair load: choose"), Do: func() { s.tabs.SelectIndex(changesTab) }},
+		{Name: lang.L("Split freely, without regard to the packs before"), Do: s.splitFreely},
+		{Name: lang.L("Stay near the packs as they are"), Do: s.stayNear},
+		{Name: lang.L("How fair the split is, and its pins"), Do: func() { s.tabs.SelectIndex(fairnessTab) }},
 		{Name: lang.L("Add a piece of gear"), Do: gear(s.gear.add)},
 		{Name: lang.L("Remove the piece of gear"), Do: gear(s.gear.remove)},
 		{Name: lang.L("Add a size of fuel container"), Do: gear(s.gear.addFuel)},

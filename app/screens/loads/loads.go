@@ -15,6 +15,7 @@ import (
 	"sumpter/app/charts"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
@@ -36,6 +37,7 @@ type Screen struct {
 	lines    *charts.LineChart
 	pack     *packPanel
 	ghost    *ghost
+	changes  *changes
 	fairness *fairness
 	gear     *gearTab
 	packs    *container.TabItem
@@ -44,6 +46,14 @@ type Screen struct {
 	empty    *widget.Label
 }
 
+// Places of the tabs.
+const (
+	packsTab = iota
+	changesTab
+	fairnessTab
+	gearAndFuelTab
+)
+
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
 	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet).Yielding(), empty: widget.NewLabel("")}
@@ -51,14 +61,16 @@ func New(b *bench.Bench) *Screen {
 	s.lines = charts.NewLineChart("%", nil)
 	s.pack = newPackPanel(s)
 	s.ghost = newGhost()
+	s.changes = newChanges(s)
 	s.fairness = newFairness(s)
 	s.gear = newGearTab(b)
 	s.slider = widget.NewSlider(1, 2)
 	s.slider.OnChanged = func(value float64) { s.showDay(int(value)) }
 	s.empty.Wrapping = fyne.TextWrapWord
-	s.packs = container.NewTabItem(lang.L("Packs"), s.packsTab())
+	s.packs = container.NewTabItem(lang.L("Packs"), s.packsContent())
 	s.tabs = bench.NewTabs(
 		s.packs,
+		container.NewTabItem(lang.L("What changes packs"), s.changes.content),
 		container.NewTabItem(lang.L("How fair, and pins"), s.fairness.content),
 		container.NewTabItem(lang.L("Gear and fuel"), s.gear.content),
 	)
@@ -66,7 +78,7 @@ func New(b *bench.Bench) *Screen {
 	return s
 }
 
-func (s *Screen) packsTab() fyne.CanvasObject {
+func (s *Screen) packsContent() fyne.CanvasObject {
 	head := container.NewVBox(
 		container.NewBorder(nil, nil, s.dayText, nil, s.slider),
 		s.fairText, newLegend(),
@@ -94,9 +106,12 @@ func (s *Screen) Waiting() int { return bench.CountFindings(s.bench, findings.Ca
 // Refresh shows the trip and the plan as they are now.
 func (s *Screen) Refresh() {
 	switch s.tabs.SelectedIndex() {
-	case 0:
+	case packsTab:
 		s.showPlan(s.bench.Plan())
-	case 1:
+	case changesTab:
+		s.showPlan(s.bench.Plan())
+		s.changes.show()
+	case fairnessTab:
 		s.showPlan(s.bench.Plan())
 		s.fairness.show()
 	default:
@@ -162,7 +177,7 @@ func (s *Screen) showAll() {
 		text += ", " + bench.DateWords(date)
 	}
 	s.dayText.SetContent(text)
-	s.fairText.SetContent(s.view.stageLine(s.view.stage(s.day)))
+	s.fairText.SetContent(s.view.stageLine(s.view.stage(s.day)) + " " + s.view.changesLine(s.view.stage(s.day)))
 	s.showBoard()
 	s.showLines()
 	s.pack.show()
@@ -206,27 +221,31 @@ func (s *Screen) Focus() { s.focus(s.board.content) }
 
 // GoTo puts the cursor on a day, a member, a bag or a piece of gear.
 func (s *Screen) GoTo(place findings.Place) {
-	s.tabs.SelectIndex(0)
+	s.tabs.SelectIndex(packsTab)
 	if place.Day > 0 {
 		s.showDay(place.Day)
 	}
 	if place.Member != 0 {
 		s.showMember(place.Member)
 	}
-	id := ""
 	switch {
 	case place.Bag != "":
-		id = "bag " + place.Bag
+		s.goToThing(carry.Thing{Kind: carry.BagItem, Key: place.Bag})
 	case place.Gear != 0:
-		id = "gear " + bench.IDText(int64(place.Gear))
-	}
-	if s.view != nil && id != "" {
-		if t, ok := s.view.find(id, s.day); ok {
-			s.chosen = id
-			s.showMember(t.carrier)
-		}
+		s.goToThing(carry.Thing{Kind: carry.GearItem, Key: bench.IDText(int64(place.Gear))})
 	}
 	s.focus(s.board.content)
+}
+
+// goToThing puts the cursor on a thing in whosever pack it is.
+func (s *Screen) goToThing(what carry.Thing) {
+	if s.view == nil {
+		return
+	}
+	if t, ok := s.view.find(string(what.Kind)+" "+what.Key, s.day); ok {
+		s.chosen = t.id()
+		s.showMember(t.carrier)
+	}
 }
 
 func (s *Screen) focus(on fyne.Focusable) {

@@ -16,6 +16,7 @@ import (
 type move struct {
 	thing thing
 	to    trip.MemberID // 0: over nobody
+	away  bool          // the thing is kept from them, instead of given to them
 }
 
 // outcome is what a move would make of two loads, reckoned from the plan
@@ -34,7 +35,7 @@ func (v *view) weigh(m move, day int) outcome {
 	o.from, capFrom = v.load(m.thing.carrier, day)
 	o.to, capTo = v.load(m.to, day)
 	o.fromBefore, o.toBefore = o.from.Share, o.to.Share
-	if m.to == 0 || m.to == m.thing.carrier {
+	if m.to == 0 || m.to == m.thing.carrier || m.away {
 		return o
 	}
 	if o.obstacle = v.obstacle(&m.thing, m.to, day); o.obstacle != "" {
@@ -73,6 +74,10 @@ func shift(d *carry.Day, capability units.Mass, kind carry.ItemKind, mass units.
 func (v *view) say(m move, o outcome) string {
 	values := data{"Thing": m.thing.title(), "From": v.memberName(m.thing.carrier), "To": v.memberName(m.to)}
 	switch {
+	case m.away && m.to == 0:
+		return lang.X("away-nobody", "{{.Thing}}: away from whom?", values)
+	case m.away:
+		return lang.X("away-from", "{{.Thing}} is kept away from {{.To}}", values)
 	case m.to == 0:
 		return lang.X("move-nobody", "{{.Thing}}: to whom?", values)
 	case m.to == m.thing.carrier:
@@ -89,65 +94,59 @@ func (v *view) say(m move, o outcome) string {
 	return text
 }
 
+// thing names a thing as the plan does.
+func (t *thing) thing() carry.Thing { return carry.Thing{Kind: t.kind, Key: t.key} }
+
 // concerns tells whether a pin is about a thing.
-func (t *thing) concerns(p trip.Pin) bool {
-	switch t.kind {
-	case carry.BagItem:
-		return p.Bag == t.key
-	case carry.GearItem:
-		return p.Gear != 0 && p.Gear == gearID(t.key)
-	default:
-		return false
-	}
+func (t *thing) concerns(p trip.Pin) bool { return carry.PinnedThing(p) == t.thing() }
+
+// repin changes pins in one step of undo. The rest is split anew around them,
+// near the packs as they are now.
+func (s *Screen) repin(name string, change func(pins []trip.Pin) []trip.Pin) error {
+	packs := s.view.plan.Carry.Packs()
+	return s.bench.Edit(name, func(on *trip.Trip) error {
+		on.Pins, on.Kept = change(on.Pins), packs
+		return nil
+	})
 }
 
-// pin makes a thing's pin or ban.
-func (t *thing) pin(member trip.MemberID, forbid bool) trip.Pin {
-	p := trip.Pin{Member: member, Forbid: forbid}
-	if t.kind == carry.BagItem {
-		p.Bag = t.key
-	} else {
-		p.Gear = gearID(t.key)
-	}
-	return p
-}
-
-// give pins a thing to a member: the rest is split anew around it.
+// give pins a thing to a member.
 func (s *Screen) give(t thing, to trip.MemberID) error {
-	if why := t.fixed(); why != "" {
-		return s.refuse(why)
+	pin, ok := t.thing().Pin(to, false)
+	if !ok {
+		return s.refuse(t.fixed())
 	}
 	if why := s.view.obstacle(&t, to, s.day); why != "" {
+		s.pack.refuse(t, to, why)
 		return s.refuse(why)
 	}
 	name := lang.X("undo-move-bag", "move {{.Thing}} to another pack", data{"Thing": t.title()})
-	return s.bench.Edit(name, func(on *trip.Trip) error {
-		on.Pins = slices.DeleteFunc(on.Pins, func(p trip.Pin) bool { return t.concerns(p) && (!p.Forbid || p.Member == to) })
-		on.Pins = append(on.Pins, t.pin(to, false))
-		return nil
+	if to == t.carrier {
+		name = lang.X("undo-pin", "pin {{.Thing}} where it is", data{"Thing": t.title()})
+	}
+	return s.repin(name, func(pins []trip.Pin) []trip.Pin {
+		pins = slices.DeleteFunc(pins, func(p trip.Pin) bool { return t.concerns(p) && (!p.Forbid || p.Member == to) })
+		return append(pins, pin)
 	})
 }
 
 // ban keeps a thing from a member.
 func (s *Screen) ban(t thing, from trip.MemberID) error {
-	if why := t.fixed(); why != "" {
-		return s.refuse(why)
+	pin, ok := t.thing().Pin(from, true)
+	if !ok {
+		return s.refuse(t.fixed())
 	}
 	name := lang.X("undo-ban", "keep {{.Thing}} from {{.Name}}", data{"Thing": t.title(), "Name": s.view.memberName(from)})
-	return s.bench.Edit(name, func(on *trip.Trip) error {
-		on.Pins = slices.DeleteFunc(on.Pins, func(p trip.Pin) bool { return t.concerns(p) && p.Member == from })
-		on.Pins = append(on.Pins, t.pin(from, true))
-		return nil
+	return s.repin(name, func(pins []trip.Pin) []trip.Pin {
+		pins = slices.DeleteFunc(pins, func(p trip.Pin) bool { return t.concerns(p) && p.Member == from })
+		return append(pins, pin)
 	})
 }
 
 // free takes off every pin and ban of a thing.
 func (s *Screen) free(t thing) error {
 	name := lang.X("undo-free", "take the pins off {{.Thing}}", data{"Thing": t.title()})
-	return s.bench.Edit(name, func(on *trip.Trip) error {
-		on.Pins = slices.DeleteFunc(on.Pins, t.concerns)
-		return nil
-	})
+	return s.repin(name, func(pins []trip.Pin) []trip.Pin { return slices.DeleteFunc(pins, t.concerns) })
 }
 
 func (s *Screen) refuse(why string) error {

@@ -54,7 +54,7 @@ func newPackPanel(s *Screen) *packPanel {
 	p.list = &thingList{keys: s.typedKey, letters: s.typedRune}
 	p.list.HideSeparators = true
 	p.list.Length = func() int { return len(p.things) }
-	p.list.CreateItem = func() fyne.CanvasObject { return newRow(p.tap, s.dragTo, s.drop) }
+	p.list.CreateItem = func() fyne.CanvasObject { return newRow(p.tap, p.openMenu, s.dragTo, s.drop) }
 	p.list.UpdateItem = func(i widget.ListItemID, object fyne.CanvasObject) { p.fill(i, object.(*row)) }
 	p.list.ExtendBaseWidget(p.list)
 	p.move = widget.NewButton(lang.L("Move… (M)"), s.startMove)
@@ -165,6 +165,13 @@ func (p *packPanel) showChosen() {
 	p.title.SetContent(lang.X("why-carries", "Why does {{.Name}} carry {{.Thing}}?", data{"Name": p.screen.view.memberName(t.carrier), "Thing": t.title()}))
 	p.why.SetText(p.screen.why(t))
 	p.list.RefreshItem(i)
+}
+
+// refuse says why a thing cannot go to a member; choosing anything takes it
+// back.
+func (p *packPanel) refuse(t thing, to trip.MemberID, why string) {
+	p.title.SetContent(lang.X("why-not", "Why can {{.Name}} not carry {{.Thing}}?", data{"Name": p.screen.view.memberName(to), "Thing": t.title()}))
+	p.why.SetText(why)
 }
 
 // step moves the choice up or down the list.

@@ -12,6 +12,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/domain/bags"
+	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 )
@@ -38,7 +39,9 @@ func newPinList(s *Screen) *pinList {
 	return l
 }
 
-func pinKey(p trip.Pin) string { return fmt.Sprintf("%s|%d|%d|%v", p.Bag, p.Gear, p.Member, p.Forbid) }
+func pinKey(p trip.Pin) string {
+	return fmt.Sprintf("%s|%d|%s|%d|%v", p.Bag, p.Gear, p.Fuel, p.Member, p.Forbid)
+}
 
 func pinWord(p trip.Pin) string {
 	if p.Forbid {
@@ -63,7 +66,12 @@ func (l *pinList) thing(p trip.Pin) string {
 	if bag := l.bag(p); bag != nil {
 		return bag.Code + ", " + l.screen.view.aboutBag(bag)
 	}
-	return lang.X("pin-gone", "{{.Key}} (not in the plan now)", data{"Key": p.Bag})
+	if s := l.screen; p.Fuel != "" && s.view != nil {
+		if c, there := s.view.containers[p.Fuel]; there {
+			return c.Name + ", " + s.view.groupName(c.group)
+		}
+	}
+	return lang.X("pin-gone", "{{.Key}} (not in the plan now)", data{"Key": p.Bag + p.Fuel})
 }
 
 func (l *pinList) bag(p trip.Pin) *bags.Bag {
@@ -88,10 +96,16 @@ func (l *pinList) remove(p trip.Pin) error {
 	if p.Forbid {
 		name = lang.X("undo-unban", "let {{.Name}} carry {{.Thing}} again", data{"Name": memberOf(l.screen.bench.Trip(), p.Member), "Thing": l.thing(p)})
 	}
-	return l.screen.bench.Edit(name, func(on *trip.Trip) error {
-		on.Pins = slices.DeleteFunc(on.Pins, func(q trip.Pin) bool { return q == p })
-		return nil
-	})
+	without := func(pins []trip.Pin) []trip.Pin {
+		return slices.DeleteFunc(pins, func(q trip.Pin) bool { return q == p })
+	}
+	if l.screen.view == nil {
+		return l.screen.bench.Edit(name, func(on *trip.Trip) error {
+			on.Pins = without(on.Pins)
+			return nil
+		})
+	}
+	return l.screen.repin(name, without)
 }
 
 // open goes to the pinned thing in its pack.
@@ -101,4 +115,8 @@ func (l *pinList) open(p trip.Pin) {
 		place.Day = l.screen.view.plan.Legs[bag.Leg].FirstDay
 	}
 	l.screen.GoTo(place)
+	if c, there := l.screen.view.containers[p.Fuel]; there {
+		l.screen.showDay(l.screen.view.plan.Legs[c.leg].FirstDay)
+		l.screen.goToThing(carry.Thing{Kind: carry.FuelItem, Key: p.Fuel})
+	}
 }

@@ -132,7 +132,7 @@ func TestGearIsTypedInPounds(t *testing.T) {
 	on := demo.Trip()
 	on.Units = units.US
 	s := openTrip(t, &on)
-	s.tabs.SelectIndex(2)
+	s.tabs.SelectIndex(gearAndFuelTab)
 	s.cell("First-aid kit", "Mass")
 	s.enter("32")
 	if got := s.item("First-aid kit").Mass; got != units.FromGrams(32*28.349523125) {
@@ -143,7 +143,7 @@ func TestGearIsTypedInPounds(t *testing.T) {
 	if got := s.item("First-aid kit").Mass; got != units.FromGrams(2*453.59237) {
 		t.Errorf("2 lb are %v", got)
 	}
-	s.tabs.SelectIndex(0)
+	s.tabs.SelectIndex(packsTab)
 	s.showMember(s.named("Olek"))
 	if !strings.Contains(s.pack.figure.Content, " lb · ") {
 		t.Errorf("the load is %q", s.pack.figure.Content)
@@ -177,7 +177,7 @@ func TestAPinOfABagThatIsGoneIsStillListed(t *testing.T) {
 	on := demo.Trip()
 	on.Pins = []trip.Pin{{Bag: "d1 dinner gone", Member: 2}, {Gear: 17, Member: 3, Forbid: true}}
 	s := openTrip(t, &on)
-	s.tabs.SelectIndex(1)
+	s.tabs.SelectIndex(fairnessTab)
 	var lines []string
 	for _, pin := range s.fairness.pins.table.Rows() {
 		lines = append(lines, s.fairness.pins.thing(pin)+" "+pinWord(pin)+" "+memberOf(s.Document.Trip(), pin.Member))

@@ -20,6 +20,7 @@ type row struct {
 	about   *canvas.Text
 	mass    *canvas.Text
 	tapped  func(thing)
+	menu    func(thing, fyne.Position)
 	dragged func(thing, fyne.Position)
 	dropped func()
 	width   float32
@@ -31,10 +32,10 @@ type rowLook struct {
 	tone              fyne.ThemeColorName
 }
 
-func newRow(tapped func(thing), dragged func(thing, fyne.Position), dropped func()) *row {
+func newRow(tapped func(thing), menu func(thing, fyne.Position), dragged func(thing, fyne.Position), dropped func()) *row {
 	r := &row{
 		ground: canvas.NewRectangle(nil), name: canvas.NewText("", nil), about: canvas.NewText("", nil), mass: canvas.NewText("", nil),
-		tapped: tapped, dragged: dragged, dropped: dropped,
+		tapped: tapped, menu: menu, dragged: dragged, dropped: dropped,
 	}
 	r.name.TextStyle.Bold = true
 	r.ExtendBaseWidget(r)
@@ -51,6 +52,9 @@ func (r *row) show(t thing, l rowLook) {
 
 // Tapped chooses the thing.
 func (r *row) Tapped(*fyne.PointEvent) { r.tapped(r.thing) }
+
+// TappedSecondary offers what can be done with the thing.
+func (r *row) TappedSecondary(event *fyne.PointEvent) { r.menu(r.thing, event.AbsolutePosition) }
 
 // Dragged carries the thing along with the pointer.
 func (r *row) Dragged(event *fyne.DragEvent) { r.dragged(r.thing, event.AbsolutePosition) }

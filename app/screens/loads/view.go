@@ -27,6 +27,7 @@ type view struct {
 type fuelOf struct {
 	*cooking.Container
 	group trip.GroupID
+	leg   int
 }
 
 func newView(p *plan.Plan) *view {
@@ -37,7 +38,7 @@ func newView(p *plan.Plan) *view {
 	for f := range p.Cooking.Fuel {
 		fuel := &p.Cooking.Fuel[f]
 		for i := range fuel.Containers {
-			v.containers[fuel.Containers[i].Key] = fuelOf{&fuel.Containers[i], fuel.Group}
+			v.containers[fuel.Containers[i].Key] = fuelOf{&fuel.Containers[i], fuel.Group, fuel.Leg}
 		}
 	}
 	for i := range p.Trip.Crew {

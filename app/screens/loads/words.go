@@ -94,10 +94,8 @@ func (v *view) obstacle(t *thing, to trip.MemberID, day int) string {
 	switch o.Kind {
 	case carry.NotThere:
 		return lang.X("obstacle-not-there", "{{.Name}} is not there on day {{.Day}}.", data{"Name": m.Name, "Day": day})
-	case carry.OwnShare:
-		return lang.X("obstacle-own-share", "It is the own share of {{.Eater}}, who eats from it along the way.", data{"Eater": v.memberName(o.Member)})
 	case carry.OtherGroup:
-		return lang.X("obstacle-group", "It belongs to {{.Group}} and stays with that cook group.", data{"Group": v.groupName(o.Group)})
+		return lang.X("obstacle-group", "It belongs to {{.Group}} and stays with that cook group; whose a piece is can be changed under “Gear and fuel”.", data{"Group": v.groupName(o.Group)})
 	case carry.Harmful:
 		return v.harmWords(m, o)
 	default:
@@ -124,10 +122,8 @@ func (v *view) harmWords(m *trip.Member, o carry.Obstacle) string {
 // fixed says why a thing cannot be moved at all, "" where it can.
 func (t *thing) fixed() string {
 	switch t.kind {
-	case carry.FuelItem:
-		return lang.L("Fuel is put where the fair split of its cook group needs it; move a bag or a piece of gear instead.")
 	case carry.WasteItem:
-		return lang.L("Wrappings and empties stay light and go where the fair split puts them; move a bag or a piece of gear instead.")
+		return lang.L("Wrappings and empties stay light and go where the fair split puts them; move a bag, a piece of gear or fuel instead.")
 	default:
 		return ""
 	}
