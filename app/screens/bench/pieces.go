@@ -24,6 +24,16 @@ func SmallPrint(text string) *widget.Label {
 	return label
 }
 
+// emptyWidth is how wide the words of an empty place run.
+const emptyWidth float32 = 420
+
+// Empty says in the middle of an empty place what comes there.
+func Empty(text string) *fyne.Container {
+	words := widget.NewLabelWithStyle(text, fyne.TextAlignCenter, fyne.TextStyle{})
+	words.Wrapping, words.Importance = fyne.TextWrapWord, widget.LowImportance
+	return container.NewCenter(Wide(emptyWidth, words))
+}
+
 // WrappedHeading is a heading of several words that may need a second line.
 func WrappedHeading(text string) *widget.Label {
 	label := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})

@@ -62,8 +62,7 @@ func (s *Screen) layOut() fyne.CanvasObject {
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What is bought, and what does its label say?"))),
 		container.NewHBox(bench.Wide(170, s.filter), s.toggle,
 			widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm)))
-	s.empty = container.NewCenter(look.NewText(
-		lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."), look.Body, look.Quiet))
+	s.empty = bench.Empty(lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."))
 	s.tableOn = container.NewStack(s.table, s.empty)
 	return container.NewBorder(container.NewVBox(head, s.search.content), nil, nil, nil,
 		bench.Beside(container.NewStack(s.tableOn, s.left.content), s.side.content, 0.6, 640))

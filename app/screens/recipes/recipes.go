@@ -52,8 +52,7 @@ func New(b *bench.Bench) *Screen {
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))),
 		container.NewHBox(bench.Wide(170, s.filter),
 			widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	s.empty = container.NewCenter(look.NewText(
-		lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe."), look.Body, look.Quiet))
+	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe."))
 	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(container.NewStack(s.table, s.empty), s.side.content, 0.52, 760))
 	return s
 }

@@ -58,6 +58,9 @@ func (p *pictures) show(day int, track *gpx.Measured) {
 	} else {
 		spots = sketch(t)
 	}
+	if len(spots) == 0 {
+		p.basis.SetContent(lang.L("The way is drawn from distance, ascent and descent."))
+	}
 	points := make([]charts.Point, len(spots))
 	for i, spot := range spots {
 		points[i] = charts.Point{Distance: inUnit(spot.Distance, u), Height: heightInUnit(spot.Height, u)}

@@ -80,7 +80,7 @@ func TestTypingChangesTheDay(t *testing.T) {
 		{"Distance", "3 mi", func(d trip.Day) bool { return d.Distance == units.FromMiles(3) }},
 		{"Ascent", "700", func(d trip.Day) bool { return d.Ascent == 700 }},
 		{"Descent", "650", func(d trip.Day) bool { return d.Descent == 650 }},
-		{"of it steep", "200", func(d trip.Day) bool { return d.SteepDescent == 200 }},
+		{"Steep descent", "200", func(d trip.Day) bool { return d.SteepDescent == 200 }},
 		{"Ground", "scr", func(d trip.Day) bool { return d.Terrain == trip.Scree }},
 		{"Walking", "6:30", func(d trip.Day) bool { return d.MovingHours.Or(0) == 6.5 }},
 		{"Walking", "", func(d trip.Day) bool { return !d.MovingHours.Known() }},
@@ -124,7 +124,7 @@ func TestLookingAtACellDoesNotRoundIt(t *testing.T) {
 func TestWhatHasNoMeaningIsSaidAndNotStored(t *testing.T) {
 	s := openDemo(t)
 	for title, text := range map[string]string{
-		"Distance": "far", "Ascent": "20 kg", "Ground": "clouds", "Meals from the packs": "brunch", "Low": "95", "of it steep": "9000", "Date": "tomorrow", "Walking": "0.2",
+		"Distance": "far", "Ascent": "20 kg", "Ground": "clouds", "Meals from the packs": "brunch", "Low": "95", "Steep descent": "9000", "Date": "tomorrow", "Walking": "0.2",
 	} {
 		s.Said = ""
 		s.typeInto(8, title, text)
