@@ -3,6 +3,8 @@ package printing
 import (
 	"image"
 	"math"
+	"strconv"
+	"strings"
 	"sync"
 
 	"fyne.io/fyne/v2"
@@ -26,6 +28,7 @@ type preview struct {
 	about   *widget.Label
 	count   *look.Text
 	before  *widget.Button
+	number  *widget.Entry // of the page that is shown, to type another
 	next    *widget.Button
 	zoom    *widget.Select
 	note    *widget.Label // letters that cannot be printed
@@ -51,14 +54,19 @@ func newPreview(b *bench.Bench) *preview {
 	p.message.Wrapping, p.message.Alignment = fyne.TextWrapWord, fyne.TextAlignCenter
 	p.before = widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { p.turn(-1) })
 	p.next = widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { p.turn(1) })
+	p.number = widget.NewEntry()
+	p.number.OnSubmitted = p.goTo
 	p.sheet = newSheet(p.paint)
 	p.zoom = widget.NewSelect([]string{lang.L("whole page"), "100 %", "150 %", "200 %"}, func(string) { p.sheet.setZoom(zooms[max(0, p.zoom.SelectedIndex())]) })
 	p.zoom.SetSelectedIndex(0)
-	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.before, container.NewCenter(p.count), p.next, p.zoom), p.about)
+	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.before, bench.Wide(numberWidth, p.number), container.NewCenter(p.count), p.next, p.zoom), p.about)
 	p.content = container.NewBorder(head, p.note, nil, nil, container.NewStack(p.sheet.scroll, container.NewCenter(bench.Wide(420, p.message))))
 	p.say("")
 	return p
 }
+
+// numberWidth has room for the number of a page.
+const numberWidth = 64
 
 // say shows a text in the place of pages.
 func (p *preview) say(text string) {
@@ -103,11 +111,23 @@ func (p *preview) turn(by int) {
 	}
 }
 
+// goTo shows the page of a typed number: the nearest there is. What is no
+// number gives way to that of the page shown.
+func (p *preview) goTo(typed string) {
+	if number, err := strconv.Atoi(strings.TrimSpace(typed)); err == nil && len(p.pages) > 0 {
+		p.turn(min(max(number, 1), len(p.pages)) - 1 - p.at)
+	}
+	p.tell()
+}
+
 func (p *preview) tell() {
 	p.count.SetContent("")
+	p.number.SetText("")
 	if len(p.pages) > 0 {
-		p.count.SetContent(lang.X("page-of", "{{.Page}} of {{.Pages}}", map[string]any{"Page": p.at + 1, "Pages": len(p.pages)}))
+		p.number.SetText(strconv.Itoa(p.at + 1))
+		p.count.SetContent(lang.X("of-pages", "of {{.Pages}}", map[string]any{"Pages": len(p.pages)}))
 	}
+	bench.SetShown(p.number, len(p.pages) > 1)
 	enable(p.before, p.at > 0)
 	enable(p.next, p.at+1 < len(p.pages))
 }

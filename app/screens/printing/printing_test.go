@@ -4,10 +4,15 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
 	"sumpter/app/screens/bench/benchtest"
+	"sumpter/domain/trip/triptest"
 	"sumpter/exporter/print/press"
 	"sumpter/exporter/print/prints"
 )
@@ -42,13 +47,106 @@ func TestTurningPages(t *testing.T) {
 	s := open(t)
 	s.ShowPaper(string(prints.Labels))
 	s.Do("The next page")
-	if s.preview.at != 1 || !strings.HasPrefix(s.preview.count.Content, "2 of ") {
-		t.Errorf("at page %d, which says %q", s.preview.at, s.preview.count.Content)
+	if s.preview.at != 1 || s.preview.number.Text != "2" || !strings.HasPrefix(s.preview.count.Content, "of ") {
+		t.Errorf("at page %d, which says %q %q", s.preview.at, s.preview.number.Text, s.preview.count.Content)
 	}
 	s.Do("The page before")
 	s.Do("The page before")
 	if s.preview.at != 0 {
 		t.Errorf("at page %d", s.preview.at)
+	}
+}
+
+func TestTypingTheNumberOfAPage(t *testing.T) {
+	s := open(t)
+	s.ShowPaper(string(prints.Labels))
+	last := len(s.preview.pages)
+	if last < 3 {
+		t.Fatalf("only %d pages", last)
+	}
+	for _, c := range []struct {
+		typed string
+		want  int
+	}{{"3", 3}, {" 2 ", 2}, {"999", last}, {"x", last}, {"0", 1}, {"", 1}} {
+		s.Window.Canvas().Focus(s.preview.number)
+		s.Overwrite(c.typed)
+		s.Press(fyne.KeyReturn)
+		if s.preview.at != c.want-1 || s.preview.number.Text != strconv.Itoa(c.want) {
+			t.Errorf("typing %q shows page %d and says %q, want %d", c.typed, s.preview.at+1, s.preview.number.Text, c.want)
+		}
+	}
+}
+
+// later keeps background work until it is asked for, as a long paper would.
+// While a work runs, meanwhile is what happens at the screen.
+type later struct {
+	work      []func()
+	meanwhile func()
+}
+
+func (l *later) Background(work func()) { l.work = append(l.work, work) }
+
+func (l *later) Screen(f func()) {
+	f()
+	if l.meanwhile != nil {
+		l.meanwhile()
+	}
+}
+
+func (l *later) run() {
+	for len(l.work) > 0 {
+		work := l.work[0]
+		l.work = l.work[1:]
+		work()
+	}
+}
+
+// A trip of some 3,000 bags: the screen goes on while their labels are drawn,
+// and what is not wanted any more is not drawn to the end.
+func TestALongPaperBlocksNothingAndIsGivenUp(t *testing.T) {
+	slow := &later{}
+	desk := benchtest.NewWith(t, triptest.Large(60, 21, 3), slow)
+	s := &shown{desk, New(desk.Bench)}
+	desk.Show(s.Screen, 1100, 720)
+	slow.run()
+	if bags := len(s.Document.Plan().Bags.Bags); bags < 2500 {
+		t.Fatalf("only %d bags", bags)
+	}
+	s.ShowPaper(string(prints.Labels))
+	labels := slow.work
+	slow.work = nil
+	s.ShowPaper(string(prints.Overview)) // the screen is free
+	slow.run()
+	if len(s.preview.pages) != 1 {
+		t.Fatalf("the overview shows %d pages", len(s.preview.pages))
+	}
+	slow.work = labels
+	slow.run()
+	if len(s.preview.pages) != 1 {
+		t.Errorf("the labels come after all, with %d pages", len(s.preview.pages))
+	}
+}
+
+func TestStoppingWhatIsSaved(t *testing.T) {
+	slow := &later{}
+	desk := benchtest.NewWith(t, benchtest.DemoDays(2), slow)
+	s := &shown{desk, New(desk.Bench)}
+	desk.Show(s.Screen, 1100, 720)
+	slow.run()
+	folder := t.TempDir()
+	s.SaveTo(folder)
+	said := ""
+	slow.meanwhile = func() {
+		if s.saver.stop.Visible() && strings.Contains(s.saver.said.Text, "bag-labels") {
+			said = s.saver.said.Text
+			slow.meanwhile = nil
+			test.Tap(s.saver.stop)
+		}
+	}
+	slow.run()
+	found, err := os.ReadDir(folder)
+	if said == "" || err != nil || len(found) != 0 || s.saver.said.Text != "Stopped; nothing was written." || s.saver.stop.Visible() || s.saver.save.Disabled() {
+		t.Errorf("stopped at %q: %v, %v; it says %q", said, found, err, s.saver.said.Text)
 	}
 }
 

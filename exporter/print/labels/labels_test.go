@@ -167,6 +167,24 @@ func TestSamePlanSameBytes(t *testing.T) {
 	}
 }
 
+func TestCancelledInTheMiddle(t *testing.T) {
+	p := plantest.Small()
+	grid := Usual(press.A4).Grid
+	list := all(p)
+	ctx, cancel := context.WithCancel(context.Background())
+	defer cancel()
+	drawn := 0
+	_, err := Draw(ctx, english(p, grid), grid, list, 1, func(done int) {
+		drawn = done
+		if done == 2 {
+			cancel()
+		}
+	})
+	if !errors.Is(err, context.Canceled) || drawn != 2 || len(list) < 3 {
+		t.Errorf("after %d of %d labels: %v", drawn, len(list), err)
+	}
+}
+
 func TestCancelled(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
