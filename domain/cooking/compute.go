@@ -15,6 +15,22 @@ import (
 //
 // It never fails: what cannot be cooked becomes a finding.
 func Compute(t *trip.Trip, n needs.Result, p portions.Result, legs []trip.Leg) Result {
+	c := newCook(t, n, legs)
+	for g := range t.Groups {
+		c.lookAtKitchen(g)
+	}
+	c.drinking()
+	c.lookAtSnacks(p)
+	for _, slot := range c.slots(p) {
+		c.cookSlot(slot)
+	}
+	c.fuel()
+	c.dryCamps()
+	return c.result
+}
+
+// newCook gathers what every part of the stage asks for.
+func newCook(t *trip.Trip, n needs.Result, legs []trip.Leg) *cook {
 	c := &cook{trip: t, needs: n, legs: legs, kitchens: make([]kitchen, len(t.Groups)), said: map[string]bool{}}
 	c.recipes = make(map[trip.RecipeID]*trip.Recipe, len(t.Recipes))
 	for i := range t.Recipes {
@@ -26,15 +42,8 @@ func Compute(t *trip.Trip, n needs.Result, p portions.Result, legs []trip.Leg) R
 	}
 	for g := range t.Groups {
 		c.kitchens[g] = kitchenOf(t, t.Groups[g].ID)
-		c.lookAtKitchen(g)
 	}
-	c.drinking()
-	for _, slot := range c.slots(p) {
-		c.cookSlot(slot)
-	}
-	c.fuel()
-	c.dryCamps()
-	return c.result
+	return c
 }
 
 // cook carries what the parts of the stage share.
@@ -47,6 +56,7 @@ type cook struct {
 	member   map[trip.MemberID]int // place in the crew
 	said     map[string]bool       // findings that are told once
 	result   Result
+	lines    *[]Line // the account of a meal, while somebody asks for it
 }
 
 func (c *cook) tell(severity findings.Severity, code string, place findings.Place, what, why, remedy prose.Text) {
@@ -96,7 +106,6 @@ func (c *cook) slots(p portions.Result) []slot {
 			}
 		}
 	}
-	c.lookAtSnacks(p)
 	return list
 }
 

@@ -2,6 +2,7 @@ package cooking
 
 import (
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/science/stovefuel"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -52,6 +53,7 @@ func (c *cook) heatMeal(m *Meal, s *slot, hot []*portions.Batch, where place) {
 		cooked, pot := k.roundsOf(where, batch.Water+batch.PourOff, inPot(batch), float64(simmer), float64(recipe.Soak))
 		rounds = append(rounds, cooked...)
 		used[pot.ID] = true
+		c.notePot(recipe, batch, pot, cooked, where, k)
 		c.lookAtPot(s, batch, recipe, pot, len(cooked))
 		c.lookAtHeight(s, recipe, simmer)
 	}
@@ -66,9 +68,12 @@ func (c *cook) heatMeal(m *Meal, s *slot, hot []*portions.Batch, where place) {
 	}
 	if drinks := c.hotDrinks(s); drinks > 0 {
 		boiled, pot := k.roundsOf(where, drinks, 0, 0, 0)
+		drinkHeat := 0.0
 		for _, r := range boiled {
-			heat += r.totalKJ()
+			drinkHeat += r.totalKJ()
 		}
+		heat += drinkHeat
+		c.noteWater(prose.Say("Hot drinks: %s", drinks), drinkHeat, where, k)
 		m.Boils += len(boiled)
 		m.OtherWater += drinks
 		used[pot.ID] = true
@@ -76,14 +81,20 @@ func (c *cook) heatMeal(m *Meal, s *slot, hot []*portions.Batch, where place) {
 	if len(used) > 0 {
 		washUp := c.trip.Settings.WashUp * units.Volume(len(used))
 		m.OtherWater += washUp
-		heat += where.heat(washUp.Litres(), 0, washUpC)
+		washHeat := where.heat(washUp.Litres(), 0, washUpC)
+		heat += washHeat
+		c.noteWater(prose.Say("Washing up: %s, to %s", washUp, units.Celsius(washUpC)), washHeat, where, k)
 	}
-	heat += c.meltHeat(s, where)
+	if melt := c.meltHeat(s, where); melt > 0 {
+		heat += melt
+		c.noteWater(prose.Say("Melting snow to drink"), melt, where, k)
+	}
 	if heat == 0 {
 		m.Cold, m.Fuel = true, ""
 	}
 	m.FuelMass = fuelFor(heat, k, 1)
 	m.FuelLow, m.FuelHigh = fuelFor(heat, k, calmGain), fuelFor(heat, k, exposedLoss)
+	c.noteMeal(m, k)
 }
 
 func fuelFor(heatKJ float64, k *kitchen, factor float64) units.Mass {

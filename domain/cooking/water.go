@@ -82,16 +82,20 @@ func (c *cook) movingHours(d int) float64 {
 }
 
 func (c *cook) ratePerHour(d, member int) float64 {
-	effort := water.Moderate
+	return water.DrinkPerHour(float64(c.trip.Days[d].High), c.effort(d, member))
+}
+
+// effort is how hard a member walks that day.
+func (c *cook) effort(d, member int) water.Effort {
 	if day := c.needDay(d, member); day != nil {
 		switch {
 		case day.MovingWatts >= hardFromW:
-			effort = water.Hard
+			return water.Hard
 		case day.MovingWatts < moderateFromW:
-			effort = water.Easy
+			return water.Easy
 		}
 	}
-	return water.DrinkPerHour(float64(c.trip.Days[d].High), effort)
+	return water.Moderate
 }
 
 func (c *cook) needDay(d, member int) *needs.Day {

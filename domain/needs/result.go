@@ -64,5 +64,6 @@ type Step struct {
 	What  prose.Text `json:"what"` // "walking uphill, 2.1 h at 412 W"
 	Value float64    `json:"value"`
 	Unit  string     `json:"unit"`
-	Basis prose.Text `json:"basis"` // equation and source, or "leader's figure"
+	Basis prose.Text `json:"basis"`           // equation and source, or "leader's figure"
+	Total bool       `json:"total,omitempty"` // what the steps before it come to
 }

@@ -36,8 +36,11 @@ func (a *account) steps(d *Day, proteinPerKg float64, proteinSetBy prose.Text) [
 	add := func(what prose.Text, value float64, unit string, basis prose.Text) {
 		steps = append(steps, Step{What: what, Value: value, Unit: unit, Basis: basis})
 	}
+	total := func(what prose.Text, value float64, basis prose.Text) {
+		steps = append(steps, Step{What: what, Value: value, Unit: "kcal", Basis: basis, Total: true})
+	}
 	if a.given {
-		add(prose.Say("need of the day"), float64(d.Kcal), "kcal", prose.Say("leader's figure; the equations are shown beside it"))
+		total(prose.Say("need of the day"), float64(d.Kcal), prose.Say("leader's figure; the equations are shown beside it"))
 	}
 	add(prose.Say("resting in bed for a day"), a.resting, "kcal", a.body.basis())
 	for i, part := range a.still {
@@ -58,14 +61,14 @@ func (a *account) steps(d *Day, proteinPerKg float64, proteinSetBy prose.Text) [
 		add(prose.Say("least for somebody growing"), a.floor, "kcal", prose.Say("Torun 2001 in FAO/WHO/UNU 2004"))
 	}
 	if !a.given {
-		add(prose.Say("need of the day"), float64(d.Kcal), "kcal", prose.Say("sum of the above"))
+		total(prose.Say("need of the day"), float64(d.Kcal), prose.Say("sum of the above"))
 	}
 	add(prose.Say("lowest of the equations"), float64(d.Low), "kcal", prose.Say("LCDA backpacking, LCDA on total mass, Pandolf with Santee downhill; none is better than 10 %% for one person"))
 	add(prose.Say("highest of the equations"), float64(d.High), "kcal", prose.Say("as above"))
 	if a.appetite != 1 {
 		add(prose.Say("eaten of it, %.0f %%", 100*a.appetite), float64(d.Kcal)*a.appetite, "kcal", prose.Say("the member's appetite and the trip's figure for the first two days"))
 	}
-	add(prose.Say("from the packs, %.0f %%", 100*d.FromPacks), float64(d.TargetKcal), "kcal", prose.Say("shares of the meals eaten from the packs this day"))
+	total(prose.Say("from the packs, %.0f %%", 100*d.FromPacks), float64(d.TargetKcal), prose.Say("shares of the meals eaten from the packs this day"))
 	add(prose.Say("protein, %.1f g/kg", proteinPerKg), d.ProteinGrams, "g", proteinSetBy)
 	add(prose.Say("fat, at least"), d.FatLowGrams, "g", prose.Say("share of energy: IOM 2005"))
 	add(prose.Say("carbohydrate, at least"), d.CarbLowGrams, "g", prose.Say("share of energy: IOM 2005; 30 g for each hour on the move after the first: AND/DC/ACSM 2016"))

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -154,10 +155,24 @@ func TestTheSideSaysWhyAndCautions(t *testing.T) {
 	if !strings.Contains(s.side.figure.Content, "Day 2") || !strings.Contains(s.side.figure.Content, "kcal") {
 		t.Errorf("figure %q", s.side.figure.Content)
 	}
-	for _, want := range []string{"At rest", "walking", "LCDA"} {
-		if !strings.Contains(s.side.why.Text, want) {
-			t.Errorf("the reason does not speak of %q", want)
+	said, sum, need := "", 0.0, 0.0
+	for i, step := range s.bench.Plan().Needs.Members[0].Days[1].Steps {
+		entry := s.side.why.Entries()[i]
+		said += entry.What + " " + entry.Figure + " " + entry.Basis + "\n"
+		switch {
+		case step.Total && need == 0:
+			need = step.Value
+		case i > 0 && need == 0: // the first line is rest in bed, which the others are multiples of
+			sum += step.Value
 		}
+	}
+	for _, want := range []string{"resting in bed", "walking", "LCDA", "need of the day"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the reason does not speak of %q:\n%s", want, said)
+		}
+	}
+	if math.Abs(sum-need) > 1 {
+		t.Errorf("the lines come to %.0f kcal, the need is %.0f", sum, need)
 	}
 	if !strings.Contains(s.side.caution.Text, "harmed by traces of milk") {
 		t.Errorf("caution %q", s.side.caution.Text)

@@ -31,22 +31,18 @@ type sidePanel struct {
 	chart   *charts.NeedChart
 	figure  *look.Text
 	detail  *widget.Label
-	why     *widget.Label
+	why     *bench.Ledger
 	content fyne.CanvasObject
 }
 
 func newSidePanel(b *bench.Bench) *sidePanel {
 	s := &sidePanel{
 		bench: b, day: 1, name: look.NewHeading("").Yielding(), caution: look.NewNote(), chart: charts.NewNeedChart("kcal"),
-		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: widget.NewLabel(""),
+		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: bench.NewLedger(),
 	}
-	for _, label := range []*widget.Label{s.detail, s.why} {
-		label.Wrapping = fyne.TextWrapWord
-	}
-	s.detail.SizeName, s.why.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText
-	s.detail.Importance = widget.LowImportance
+	s.detail.Wrapping, s.detail.SizeName, s.detail.Importance = fyne.TextWrapWord, theme.SizeNameCaptionText, widget.LowImportance
 	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(
-		container.NewVBox(bench.Inset(s.name), s.caution, s.chart, bench.Inset(s.figure), s.detail), nil, nil, nil, bench.NewScroll(s.why)))
+		container.NewVBox(bench.Inset(s.name), s.caution, s.chart, bench.Inset(s.figure), s.detail), nil, nil, nil, s.why))
 	return s
 }
 
@@ -70,7 +66,7 @@ func (s *sidePanel) show(id trip.MemberID) {
 		s.chart.Set(nil)
 		s.figure.SetContent("")
 		s.detail.SetText(lang.L("The needs come with the plan."))
-		s.why.SetText("")
+		s.why.Set(nil)
 		return
 	}
 	s.showNeeds(p)
@@ -130,24 +126,26 @@ func (s *sidePanel) showNeeds(p *plan.Plan) {
 		})
 	}
 	s.chart.Set(bars)
-	s.explain(member, member.Days[s.day-1])
+	s.explain(member.Days[s.day-1])
 }
 
 // explain writes why the figure of a day is what it is.
-func (s *sidePanel) explain(member needs.Member, day needs.Day) {
+func (s *sidePanel) explain(day needs.Day) {
 	if !day.Present {
 		s.figure.SetContent("")
 		s.detail.SetText(lang.X("not-there", "Not there on day {{.Day}}.", map[string]any{"Day": s.day}))
-		s.why.SetText("")
+		s.why.Set(nil)
 		return
 	}
 	s.figure.SetContent(lang.X("day-need", "Day {{.Day}}: {{.Kcal}} kcal", map[string]any{"Day": s.day, "Kcal": strconv.FormatFloat(float64(day.Kcal), 'f', 0, 64)}))
 	s.detail.SetText(lang.X("bracket", "the equations say {{.Low}} to {{.High}}; no one is better than 10 % for one person", map[string]any{
 		"Low": strconv.FormatFloat(float64(day.Low), 'f', 0, 64), "High": strconv.FormatFloat(float64(day.High), 'f', 0, 64)}))
 	system := s.bench.Units()
-	text := fmt.Sprintf("%s: %.0f kcal. %s\n", lang.L("At rest"), float64(member.RestingKcal), written.Text(member.RestingBasis, system))
+	entries := make([]bench.Entry, 0, len(day.Steps))
 	for _, step := range day.Steps {
-		text += fmt.Sprintf("\n%s: %.0f %s\n   %s\n", written.Text(step.What, system), step.Value, step.Unit, written.Text(step.Basis, system))
+		entries = append(entries, bench.Entry{
+			What: written.Text(step.What, system), Figure: written.Number(step.Value, 0) + " " + step.Unit, Basis: written.Text(step.Basis, system), Total: step.Total,
+		})
 	}
-	s.why.SetText(text)
+	s.why.Set(entries)
 }

@@ -133,6 +133,8 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("Remove the day"), Do: s.table.Delete},
 		{Name: lang.L("Move the day earlier"), Do: s.earlier},
 		{Name: lang.L("Move the day later"), Do: s.later},
+		{Name: lang.L("Why this water?"), Do: func() { s.day.tabs.SelectIndex(tabWater) }},
+		{Name: lang.L("Why this fuel, and these minutes?"), Do: func() { s.day.tabs.SelectIndex(tabStove) }},
 		{Name: lang.L("Import a track (GPX)…"), Do: s.askTrack},
 		{Name: lang.L("Change the date of day 1"), Do: func() { s.bench.Window.Canvas().Focus(s.start) }},
 	}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/demo"
+	"sumpter/app/screens/bench"
 	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
@@ -256,6 +257,36 @@ func TestFindingsOfTheWayAreShownWithTheirDay(t *testing.T) {
 	s.choose(1)
 	if len(s.day.list.Objects) != len(routeFindings(s.bench, 1)) {
 		t.Error("the findings are not those of day 1")
+	}
+}
+
+// Every litre, gram and minute of the day is told with its reason, and the
+// totals are those of the plan.
+func TestWaterAndStoveAreExplained(t *testing.T) {
+	on := demo.Trip()
+	on.Days[4].DryCamp = true
+	s := openTrip(t, &on)
+	s.choose(5)
+	for i, want := range map[int][]string{
+		tabWater: {"for the day and", "Carries", "US Army TB MED 507", "shade", "Treat water"},
+		tabStove: {"kJ from water of", "boils at", "Fuel of the meal", "Until the last eater eats", "in reserve", "carbon monoxide"},
+	} {
+		s.day.tabs.SelectIndex(i)
+		ledger := map[int]*bench.Ledger{tabWater: s.day.water, tabStove: s.day.stove}[i]
+		said := ""
+		for _, entry := range ledger.Entries() {
+			said += entry.What + " | " + entry.Figure + " | " + entry.Basis + "\n"
+		}
+		for _, word := range want {
+			if !strings.Contains(said, word) {
+				t.Errorf("tab %d does not say %q:\n%s", i, word, said)
+			}
+		}
+	}
+	before := len(s.day.stove.Entries())
+	s.choose(2)
+	if len(s.day.stove.Entries()) == 0 || before == 0 {
+		t.Error("the stove of another day is empty")
 	}
 }
 

@@ -26,11 +26,21 @@ type dayPanel struct {
 	meals   map[trip.Meal]*widget.Check
 	showing bool // the marks are being set, not clicked
 	list    *fyne.Container
+	water   *bench.Ledger
+	stove   *bench.Ledger
+	tabs    *bench.Tabs
 	content fyne.CanvasObject
 }
 
+// Places of the tabs.
+const (
+	tabWalk = iota
+	tabWater
+	tabStove
+)
+
 func newDayPanel(s *Screen) *dayPanel {
-	p := &dayPanel{screen: s, name: look.NewHeading("").Yielding(), time: widget.NewLabel(""), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox()}
+	p := &dayPanel{screen: s, name: look.NewHeading("").Yielding(), time: widget.NewLabel(""), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox(), water: bench.NewLedger(), stove: bench.NewLedger()}
 	p.time.Wrapping = fyne.TextWrapWord
 	row := container.NewGridWithColumns(2)
 	for _, meal := range trip.Meals() {
@@ -38,8 +48,15 @@ func newDayPanel(s *Screen) *dayPanel {
 		p.meals[meal] = check
 		row.Add(check)
 	}
-	p.content = bench.NewScroll(container.NewVBox(
-		bench.Inset(p.name), p.time, bench.Inset(look.NewText(lang.L("Eaten from the packs"), look.Caption, look.Quiet)), row, p.list))
+	walk := bench.NewScroll(container.NewVBox(
+		p.time, bench.Inset(look.NewText(lang.L("Eaten from the packs"), look.Caption, look.Quiet)), row, p.list))
+	p.tabs = bench.NewTabs(
+		container.NewTabItem(lang.L("Walk"), walk),
+		container.NewTabItem(lang.L("Water"), p.water),
+		container.NewTabItem(lang.L("Stove"), p.stove),
+	)
+	p.tabs.OnSelected = func(*container.TabItem) { p.showTab() }
+	p.content = container.NewBorder(bench.Inset(p.name), nil, nil, nil, p.tabs)
 	return p
 }
 
@@ -61,6 +78,17 @@ func (p *dayPanel) show(number int) {
 	p.list.RemoveAll()
 	for _, finding := range routeFindings(p.screen.bench, number) {
 		p.list.Add(findingRow(finding, p.screen.bench.Units()))
+	}
+	p.showTab()
+}
+
+// showTab fills only the tab that is seen.
+func (p *dayPanel) showTab() {
+	switch p.tabs.SelectedIndex() {
+	case tabWater:
+		p.water.Set(p.waterEntries())
+	case tabStove:
+		p.stove.Set(p.stoveEntries())
 	}
 }
 

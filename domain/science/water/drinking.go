@@ -47,7 +47,11 @@ var table = [...]row{
 	{90, [3]float64{4, 4, 4}},
 }
 
-// CoolPerHour is litres per hour of walking below the table: common practice,
+// TableFromC is the wet-bulb globe temperature in degrees Celsius at which the
+// table begins.
+const TableFromC = (78 - 32) / 1.8
+
+// coolPerHour is litres per hour of walking below the table: common practice,
 // 0.3 to 0.5, no source.
 var coolPerHour = [3]float64{0.3, 0.4, 0.5}
 
