@@ -39,6 +39,8 @@ type PackedBag struct {
 	Bag     string     `json:"bag"`               // bag key of the plan
 	Weighed []Weighing `json:"weighed,omitempty"` // foods that are in, as the scale showed them
 	Done    bool       `json:"done"`              // filled, closed and labelled; what was not weighed is in as planned
+	InBox   PointID    `json:"in_box,omitempty"`  // checked into the box for this point; or
+	InPack  MemberID   `json:"in_pack,omitempty"` // into this member's pack; neither: not checked yet
 }
 
 // Weighing is what the scale showed of one food in a bag.
@@ -154,6 +156,12 @@ func (t *Trip) tidyProgress(before *Trip) {
 	for i := range p.Packed {
 		bag := &p.Packed[i]
 		bag.Weighed = orNil(slices.DeleteFunc(bag.Weighed, func(w Weighing) bool { return t.Food(w.Food) == nil }))
+		if bag.InBox != 0 && t.Point(bag.InBox) == nil {
+			bag.InBox = 0
+		}
+		if bag.InPack != 0 && t.Member(bag.InPack) == nil {
+			bag.InPack = 0
+		}
 	}
 	p.MissingBoxes = orNil(slices.DeleteFunc(p.MissingBoxes, func(id PointID) bool { return t.Point(id) == nil }))
 	p.Ends = orNil(slices.DeleteFunc(p.Ends, func(e BagEnd) bool { return e.Day > len(t.Days) }))

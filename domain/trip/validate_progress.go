@@ -67,6 +67,15 @@ func (c *checker) purchase(p *Purchase) {
 
 func (c *checker) packedBag(b *PackedBag) {
 	c.bagKey(b.Bag)
+	if b.InBox != 0 && c.trip.Point(b.InBox) == nil {
+		c.missing("in_box", "resupply point", int64(b.InBox), "one of the resupply points, or none")
+	}
+	if b.InPack != 0 && !c.members[b.InPack] {
+		c.missing("in_pack", "member", int64(b.InPack), "one of the crew, or nobody")
+	}
+	if b.InBox != 0 && b.InPack != 0 {
+		c.add("in_pack", "the bag is in a box and in a pack", "one of the two", "Take one of them out.")
+	}
 	if !c.count("weighed", "weighings", len(b.Weighed), 0, maxWeighings) {
 		return
 	}

@@ -1,6 +1,8 @@
 package tripbook
 
 import (
+	"cmp"
+
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -53,6 +55,8 @@ func packedSheet() sheet {
 			col("Done", "done", func(r *R) *bool { return &r.bag.Done }, yesNo(), "Filled, closed and labelled. Empty: no.").wide(8),
 			col("Food", "weighed.food", func(r *R) *trip.FoodID { return &r.food }, orBlank(toFood()), "A food that is in the bag already. Empty: no weights were noted.").wide(28),
 			col("On the scale", "weighed.mass_g", func(r *R) *optional.Value[units.Mass] { return &r.mass }, maybe(exact[units.Mass](foodMass)), "What the scale showed of it."),
+			col("In box", "in_box", func(r *R) *trip.PointID { return &r.bag.InBox }, orBlank(toPoint()), "The box it was checked into: a point of sheet Resupply; or").wide(22),
+			col("In pack", "in_pack", func(r *R) *trip.MemberID { return &r.bag.InPack }, orBlank(toMember()), "the pack: a member of sheet Crew. Both empty: not checked yet.").wide(18),
 		},
 	}
 }
@@ -84,6 +88,7 @@ func gatherPacked(g *gathered[packedRow]) {
 		}
 		bag := &(*list)[place]
 		bag.Done = bag.Done || row.bag.Done
+		bag.InBox, bag.InPack = cmp.Or(bag.InBox, row.bag.InBox), cmp.Or(bag.InPack, row.bag.InPack)
 		mass, weighed := row.mass.Get()
 		switch {
 		case row.food != 0 && !weighed && !g.reading.isFaulty(g.grid, i):

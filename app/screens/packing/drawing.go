@@ -23,6 +23,10 @@ func (w *work) draw(r row) rowLook {
 		return w.drawWeighing(r)
 	case bagRow:
 		return w.drawBag(r)
+	case stowRow:
+		return w.drawStow(r)
+	case stowedRow:
+		return w.drawStowed(r)
 	default:
 		return rowLook{
 			kind: r.kind, main: r.stray.Bag, note: lang.L("Packed, but in the plan no longer: open it and take the food back. Space takes it off the list."),

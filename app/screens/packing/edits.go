@@ -23,7 +23,7 @@ func noted(t *trip.Trip, key string) *trip.PackedBag {
 // tidy drops records that say nothing.
 func tidy(t *trip.Trip) {
 	p := &t.Progress
-	p.Packed = slices.DeleteFunc(p.Packed, func(b trip.PackedBag) bool { return !b.Done && len(b.Weighed) == 0 })
+	p.Packed = slices.DeleteFunc(p.Packed, func(b trip.PackedBag) bool { return !b.Done && len(b.Weighed) == 0 && b.InBox == 0 && b.InPack == 0 })
 	if len(p.Packed) == 0 {
 		p.Packed = nil
 	}
@@ -53,7 +53,7 @@ func (s *Screen) tickBag(bag *bags.Bag) error {
 	if s.work.isDone(bag) {
 		return s.bench.Edit(lang.X("untick-bag", "open bag {{.Code}} again", data{"Code": bag.Code}), func(t *trip.Trip) error {
 			record := noted(t, bag.Key)
-			record.Done = false
+			record.Done, record.InBox, record.InPack = false, 0, 0
 			dropWeight(record, func(w trip.Weighing) bool { return slices.Contains(bag.Contents, bags.Content(w)) })
 			tidy(t)
 			return nil

@@ -83,7 +83,9 @@ func (l *label) show(r row) {
 	l.row = r
 	switch {
 	case r.bag != nil:
-		l.row.kind = bagRow
+		if r.kind != stowedRow {
+			l.row.kind = bagRow
+		}
 		l.showBag(r.bag)
 	case r.bulk != nil:
 		l.showFood(r)
@@ -108,9 +110,21 @@ func (l *label) showBag(bag *bags.Bag) {
 	setOrHide(l.effect, w.effectWords(bag))
 	setOrHide(l.cook, w.cookWords(bag))
 	setOrHide(l.bagType, w.bagWords(bag))
-	l.tick.SetText(lang.L("Tick off (Space)"))
-	if w.isDone(bag) {
-		l.tick.SetText(lang.L("Open again (Space)"))
+	l.tick.SetText(l.tickWords(bag))
+}
+
+// tickWords says what Space does with a bag.
+func (l *label) tickWords(bag *bags.Bag) string {
+	w := l.screen.work
+	switch {
+	case l.row.kind == stowedRow && w.stowed(bag):
+		return lang.L("Take out again (Space)")
+	case l.row.kind == stowedRow:
+		return lang.L("Check in (Space)")
+	case w.isDone(bag):
+		return lang.L("Open again (Space)")
+	default:
+		return lang.L("Tick off (Space)")
 	}
 }
 

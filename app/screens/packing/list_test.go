@@ -159,7 +159,7 @@ func TestEveryActionHasANameAndDoesSomething(t *testing.T) {
 		}
 		action.Do()
 	}
-	if !e.work.isDone(bag) || e.view != byFood || !e.onlyLeft.Checked {
+	if !e.work.isDone(bag) || e.view != byStow || !e.onlyLeft.Checked {
 		t.Errorf("done %v, view %d, only what is left %v", e.work.isDone(bag), e.view, e.onlyLeft.Checked)
 	}
 	if e.Name() != "packing" || e.Title() != "Packing night" || e.Content() == nil {

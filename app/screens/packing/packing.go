@@ -5,6 +5,8 @@
 package packing
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -28,6 +30,7 @@ type Screen struct {
 
 	left, time *look.Text
 	search     *searchEntry
+	verdict    *look.Text // what came of a code in the final check
 	views      *widget.RadioGroup
 	onlyLeft   *widget.Check
 	clean      *fyne.Container
@@ -53,13 +56,21 @@ func New(b *bench.Bench) *Screen {
 	}
 	s.search = newSearchEntry(s)
 	s.label = newLabel(s)
-	s.views = widget.NewRadioGroup([]string{lang.L("Bag by bag"), lang.L("Food by food")}, nil)
+	s.views = widget.NewRadioGroup(viewWords(), nil)
 	s.views.Horizontal, s.views.Required, s.views.Selected = true, true, lang.L("Bag by bag")
-	s.views.OnChanged = func(word string) { s.showView(map[bool]view{true: byFood}[word == lang.L("Food by food")]) }
+	s.views.OnChanged = func(word string) { s.showView(view(slices.Index(viewWords(), word))) }
+	s.verdict = look.NewText("", look.Figure, look.Spruce)
+	s.verdict.Bold = true
+	s.verdict.Hide()
 	s.onlyLeft = widget.NewCheck(lang.L("Only what is left"), func(bool) { s.Refresh(); s.Focus() })
 	s.makeClean()
 	s.makeContent()
 	return s
+}
+
+// viewWords names the ways to go through the evening, in the order of views.
+func viewWords() []string {
+	return []string{lang.L("Bag by bag"), lang.L("Food by food"), lang.L("Final check")}
 }
 
 // makeClean makes the banner that cannot be missed.
@@ -77,7 +88,7 @@ func (s *Screen) makeContent() {
 		container.NewHBox(bench.Wide(200, s.search), widget.NewButton(lang.L("Print labels…"), s.printLabels)), layout.NewSpacer()))
 	choices := container.NewHBox(s.views, s.onlyLeft)
 	split := bench.Beside(s.list, container.NewPadded(s.label.content), 0.61, 760)
-	s.evening = container.NewBorder(container.NewVBox(head, choices, s.clean), nil, nil, nil, split)
+	s.evening = container.NewBorder(container.NewVBox(head, choices, s.clean, s.verdict), nil, nil, nil, split)
 	menu := widget.NewButton(lang.L("Go to the menu"), func() { s.bench.Document.GoTo(document.Place{Screen: "menu"}) })
 	menu.Importance = widget.HighImportance
 	s.empty = container.NewCenter(container.NewVBox(
@@ -119,6 +130,14 @@ func (s *Screen) Refresh() {
 // showLeft says how much is left, and to clean where the next round asks for it.
 func (s *Screen) showLeft() {
 	all := len(s.work.plan.Bags.Bags)
+	bench.SetShown(s.verdict, s.view == byStow && s.verdict.Content != "")
+	if s.view == byStow {
+		in, bags := s.work.checked()
+		s.left.SetContent(lang.X("check-count", "{{.In}} of {{.Count}} bags checked in", data{"In": in, "Count": bags}))
+		s.time.SetContent(lang.L("type the code of each bag"))
+		s.clean.Hide()
+		return
+	}
 	if s.work.done == all {
 		s.left.SetContent(lang.X("packing-all-done", "All {{.Count}} bags are packed", data{"Count": all}))
 		s.time.SetContent("")
@@ -146,9 +165,13 @@ func (s *Screen) showView(v view) {
 		bag = r.bag
 	}
 	s.view = v
+	s.verdict.SetContent("")
 	s.Refresh()
-	if bag != nil && v == byBag {
+	switch {
+	case bag != nil && v == byBag:
 		s.list.selectKey(bag.Key)
+	case v == byStow:
+		s.goToOpen()
 	}
 	s.Focus()
 }
@@ -165,6 +188,8 @@ func (s *Screen) tick(r row) {
 		err = s.tickFood(r.bulk)
 	case strayRow:
 		err = s.dropStray(r.stray.Bag)
+	case stowedRow:
+		err = s.tickStowed(r.bag)
 	}
 	if err == nil && s.work != nil {
 		s.warn(r)
@@ -174,7 +199,7 @@ func (s *Screen) tick(r row) {
 
 // warn tells when a round was begun before a cleaner one is finished.
 func (s *Screen) warn(r row) {
-	if r.bag == nil || s.work.share(r.bag) == 0 {
+	if r.bag == nil || r.kind == stowedRow || s.work.share(r.bag) == 0 {
 		return
 	}
 	for i := range r.round {
@@ -277,6 +302,7 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("Find a bag by its code"), Shortcut: find, Do: func() { s.focus(s.search) }},
 		{Name: lang.L("Bag by bag"), Do: func() { s.views.SetSelected(lang.L("Bag by bag")) }},
 		{Name: lang.L("Food by food"), Do: func() { s.views.SetSelected(lang.L("Food by food")) }},
+		{Name: lang.L("Final check"), Do: func() { s.views.SetSelected(lang.L("Final check")) }},
 		{Name: lang.L("Print labels…"), Do: s.printLabels},
 		{Name: lang.L("Print the lists for the helpers…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Rounds)}) }},
 		{Name: lang.L("Only what is left"), Do: func() { s.onlyLeft.SetChecked(!s.onlyLeft.Checked) }},

@@ -12,6 +12,7 @@ type view int
 const (
 	byBag  view = iota // bag by bag, as they are closed and labelled
 	byFood             // each food taken out once and weighed into all its bags
+	byStow             // pack by pack and box by box: the final check
 )
 
 // rowKind is what a row of the list is.
@@ -24,7 +25,9 @@ const (
 	foodRow            // a food taken out
 	weighRow           // the food into one bag
 	bagRow
-	strayRow // a packed bag that is in the plan no longer
+	strayRow  // a packed bag that is in the plan no longer
+	stowRow   // a pack or box
+	stowedRow // a bag in it
 )
 
 // row is one line of the list.
@@ -36,10 +39,14 @@ type row struct {
 	weighing packing.Weighing
 	bag      *bags.Bag
 	stray    *trip.PackedBag
+	stow     int // place among the packs and boxes
 }
 
 // rows lists the evening in the plan's order.
 func (w *work) rows(v view, onlyLeft bool) []row {
+	if v == byStow {
+		return w.stowRows(onlyLeft)
+	}
 	var list []row
 	for i := range w.rounds {
 		if onlyLeft && w.rounds[i].done == len(w.rounds[i].bags) {
@@ -116,6 +123,8 @@ func (r row) key() string {
 	switch r.kind {
 	case bagRow:
 		return r.bag.Key
+	case stowedRow:
+		return r.bag.Key + "\x00in"
 	case weighRow:
 		return r.bag.Key + "\x00" + foodKey(r.bulk.Food)
 	case foodRow:

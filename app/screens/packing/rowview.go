@@ -158,7 +158,7 @@ func (r *rowRenderer) Refresh() {
 	set := func(text *canvas.Text, content string, size float32, tone color.Color, bold bool) {
 		text.Text, text.TextSize, text.Color, text.TextStyle.Bold = content, size, tone, bold
 	}
-	strong := l.kind == roundRow || l.kind == foodRow
+	strong := l.kind == roundRow || l.kind == stowRow || l.kind == foodRow
 	codeTone := ink
 	if l.kind == cleanRow {
 		codeTone = theme.Color(look.Plum)
@@ -170,7 +170,7 @@ func (r *rowRenderer) Refresh() {
 	set(v.code, l.code, look.Night.Points(), codeTone, true)
 	set(v.main, l.main, look.Figure.Points(), ink, strong)
 	set(v.note, l.note, look.Body.Points(), theme.Color(noteTone), noteTone == look.Plum)
-	set(v.figure, l.figure, look.Night.Points(), ink, l.kind == bagRow || l.kind == weighRow)
+	set(v.figure, l.figure, look.Night.Points(), ink, l.kind == bagRow || l.kind == stowedRow || l.kind == weighRow)
 	if l.kind == cleanRow {
 		v.main.TextSize = look.Lead.Points()
 	}
@@ -187,7 +187,7 @@ func (r *rowRenderer) paintGround() {
 	switch {
 	case v.look.atCursor:
 		v.ground.FillColor = theme.Color(look.Wash)
-	case v.look.kind == roundRow, v.look.kind == stationRow:
+	case v.look.kind == roundRow, v.look.kind == stowRow, v.look.kind == stationRow:
 		v.ground.FillColor = theme.Color(look.Ground)
 	case v.look.kind == foodRow:
 		v.ground.FillColor = theme.Color(look.Stripe)

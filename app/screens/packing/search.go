@@ -4,6 +4,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
 )
 
 // searchEntry finds a bag by its code while it is typed. Return, Down and
@@ -27,6 +29,17 @@ func (s *Screen) findCode(text string) {
 		return
 	}
 	bag, why := s.work.find(text)
+	if s.view == byStow {
+		switch {
+		case bag != nil && plainCode(text) == plainCode(bag.Code):
+			s.search.SetText("") // ready for the next
+			s.scan(bag)
+		case why != "" && endsInLetter(plainCode(text)):
+			s.search.SetText("")
+			s.judge(look.Brick, why)
+		}
+		return
+	}
 	s.bench.Say(why)
 	if bag != nil {
 		s.showBag(bag.Key)

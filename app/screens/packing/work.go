@@ -24,6 +24,7 @@ type work struct {
 	rounds  []round
 	box     map[string]*resupply.Box // a bag waits in
 	carrier map[string]trip.MemberID // who takes a bag first
+	stows   []stow                   // packs and boxes, for the final check
 	strays  []*trip.PackedBag        // packed, but in the plan no longer
 	minutes units.Minutes            // left, roughly
 	done    int
@@ -60,6 +61,7 @@ func newWork(t *trip.Trip, p *plan.Plan) *work {
 		w.addRound(i, &p.Packing.Rounds[i])
 	}
 	w.findPlaces()
+	w.findStows()
 	return w
 }
 

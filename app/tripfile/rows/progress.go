@@ -23,7 +23,7 @@ func purchaseFields(p *trip.Purchase) []field {
 }
 
 func packedBagFields(b *trip.PackedBag) []field {
-	return []field{textOf("bag", &b.Bag), flagOf("done", &b.Done)}
+	return []field{textOf("bag", &b.Bag), flagOf("done", &b.Done), referenceTo("in_box", &b.InBox), referenceTo("in_pack", &b.InPack)}
 }
 
 func weighingFields(w *trip.Weighing) []field {

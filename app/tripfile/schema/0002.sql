@@ -161,3 +161,7 @@ CREATE TABLE kept_thing (
   to_member INTEGER REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED,
   PRIMARY KEY (kept_packs, place)
 ) STRICT, WITHOUT ROWID;
+
+-- Where a bag lies after the final check of packing night.
+ALTER TABLE packed_bag ADD COLUMN in_box INTEGER REFERENCES resupply_point (id) DEFERRABLE INITIALLY DEFERRED;
+ALTER TABLE packed_bag ADD COLUMN in_pack INTEGER REFERENCES member (id) DEFERRABLE INITIALLY DEFERRED;

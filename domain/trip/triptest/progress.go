@@ -23,6 +23,11 @@ func (b *builder) progress() {
 		if b.chance(50) {
 			bag.Weighed = []trip.Weighing{{Food: oneOf(b, b.trip.Foods...).ID, Mass: units.Mass(b.pick(0, 900_000))}}
 		}
+		if b.chance(30) {
+			bag.InPack = oneOf(b, b.trip.Crew...).ID
+		} else if len(b.trip.Points) > 0 && b.chance(30) {
+			bag.InBox = oneOf(b, b.trip.Points...).ID
+		}
 		p.Packed = append(p.Packed, bag)
 	}
 	for i := range b.pick(0, 3) {
