@@ -334,16 +334,6 @@ func (w *work) changes(now *plan.Plan, to func(carry.Item) trip.MemberID) []trai
 	return list
 }
 
-// planned finds a bag of the plan, or nil.
-func (w *work) planned(key string) *bags.Bag {
-	for i := range w.plan.Bags.Bags {
-		if bag := &w.plan.Bags.Bags[i]; bag.Key == key {
-			return bag
-		}
-	}
-	return nil
-}
-
 func itemsOn(p *plan.Plan, day int) []carry.Item {
 	for _, stage := range p.Carry.Stages {
 		if stage.FirstDay <= day && day <= stage.LastDay {
@@ -362,12 +352,12 @@ func carriersOn(p *plan.Plan, day int) map[carry.Thing]trip.MemberID {
 }
 
 // servings lists who eats what out of which bag, meal by meal.
-func (w *work) servings() []Serving {
-	var list []Serving
+func (w *work) servings() []trail.Serving {
+	var list []trail.Serving
 	for i := range w.lots {
 		list = append(list, w.lots[i].servings...)
 	}
-	slices.SortStableFunc(list, func(a, b Serving) int {
+	slices.SortStableFunc(list, func(a, b trail.Serving) int {
 		return slot{a.Day, a.Meal, a.Group}.compare(slot{b.Day, b.Meal, b.Group})
 	})
 	return list

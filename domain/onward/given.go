@@ -39,7 +39,7 @@ func (w *work) spare() []Spare {
 		one := Spare{Bag: bag.Key, Of: bag.Member}
 		for i := range w.trip.Crew {
 			member := &w.trip.Crew[i]
-			if member.ID != bag.Member && w.present(member.ID, w.from) && w.mayEat(member, bag) {
+			if member.ID != bag.Member && w.present(member.ID, w.from) && w.mayHave(member, bag.Key) {
 				one.MayEat = append(one.MayEat, member.ID)
 			}
 		}
@@ -91,11 +91,10 @@ func (w *work) spareTo(parts []*bags.Bag) []Gift {
 	for i := range w.trip.Crew {
 		member := &w.trip.Crew[i]
 		gift := Gift{Bag: parts[0].Key, From: parts[0].Member, To: member.ID}
+		if !w.mayHave(member, gift.Bag) {
+			continue
+		}
 		for _, part := range parts {
-			if !w.mayEat(member, part) {
-				gift.Food = 0
-				break
-			}
 			if w.present(member.ID, part.Day) {
 				gift.Food += part.Food
 				gift.Kcal += part.Kcal

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -26,7 +27,7 @@ type lot struct {
 	earliest int         // first day on which it is in the packs
 	latest   int         // last day on which all of it is known to be good
 	begun    bool        // some of it is eaten today
-	servings []Serving
+	servings []trail.Serving
 	eaters   map[trip.MemberID]gains
 	planned  map[trip.MemberID]gains
 	refused  []trip.MemberID // who are there, were not portioned for, and may eat of none of its pots
@@ -54,15 +55,16 @@ func (w *work) gather() {
 			now = slot{m.Day, m.Meal, m.Group}
 		}
 		end, ended := w.ends[bag.Key]
-		lost := ended && end.End != trip.Eaten || w.unfed[bag.Leg]
+		lost := ended && end.End != trip.Eaten
 		switch {
 		case !ended:
 		case w.several[bag.Key]: // what was taken before the end was eaten, the rest is gone
-			ended = bag.Day <= end.Day && end.End != trip.NotPacked
-			lost = lost && !ended || bag.Day > end.Day
+			ended = now.day > 0 && now.day <= end.Day && end.End != trip.NotPacked
+			lost = !ended
 		case end.End == trip.Eaten:
 			now.day = end.Day
 		}
+		lost = lost || w.unfed[bag.Leg]
 		switch {
 		case now.day == 0 && !lost:
 			w.kept = append(w.kept, bag)
@@ -107,7 +109,7 @@ func (w *work) hasEater(bag *bags.Bag, day int) bool {
 		return w.present(eater, day)
 	}
 	member := w.trip.Member(eater)
-	if member == nil || !w.mayEat(member, bag) {
+	if member == nil || !w.mayHave(member, bag.Key) {
 		w.unsafe = append(w.unsafe, given{bag.Key, day, eater})
 		return false
 	}
@@ -217,7 +219,7 @@ func (w *work) eatersOf(pot dues) []trip.MemberID { return slices.Sorted(maps.Ke
 
 func (w *work) give(l *lot, bag *bags.Bag, member trip.MemberID, food trip.FoodID, mass units.Mass) {
 	l.eaters[member] = w.add(l.eaters[member], food, mass)
-	l.servings = append(l.servings, Serving{
+	l.servings = append(l.servings, trail.Serving{
 		Day: l.now.day, Meal: l.now.meal, Group: l.now.group, Recipe: l.recipe,
 		Dish: dishOf(bag), Bag: bag.Key, Place: bag.Place, Member: member, Food: food, Mass: mass,
 	})

@@ -16,6 +16,7 @@ import (
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
+	"sumpter/domain/wayaudit"
 )
 
 // Rest is the rest of a trip, from the morning of a day.
@@ -36,7 +37,7 @@ type Rest struct {
 	Spare     []Spare          // own bags of those who went home
 	Gifts     []Gift           // proposed: to whom of the others some of them should go
 	Unticked  []string         // keys of bags that packing night did not close
-	Servings  []Serving        // from From on: who eats what out of which bag
+	Servings  []trail.Serving  // from From on: who eats what out of which bag
 	Days      []Day            // from From to the end
 	Lasts     []Lasts          // by cook group
 	Fuel      []Fuel           // by leg and group, where it is not enough
@@ -65,20 +66,6 @@ type Move struct {
 	ToDay    int
 	ToMeal   trip.Meal
 	Earliest int // first day on which it is in the packs
-}
-
-// Serving is what one member eats of one food out of one bag at one meal.
-type Serving struct {
-	Day    int
-	Meal   trip.Meal
-	Group  trip.GroupID
-	Recipe trip.RecipeID
-	Dish   string // key, as planned
-	Bag    string // key
-	Place  trip.Place
-	Member trip.MemberID
-	Food   trip.FoodID
-	Mass   units.Mass
 }
 
 // Choice is one way to share the load on the morning of From.
@@ -169,5 +156,9 @@ func Make(ctx context.Context, p *plan.Plan, done *trip.Progress, from int) (*Re
 	rest.Lasts, rest.Fuel = w.lasts(), w.fuelShort(rest.Plan)
 	rest.Back, rest.Buy = w.turnBack(rest), w.toBuy(rest.Days)
 	rest.Findings = w.tell(rest)
+	rest.Findings = append(rest.Findings, wayaudit.Check(wayaudit.Work{
+		Planned: p, Done: done, From: from, Now: rest.Plan, Servings: rest.Servings, Findings: rest.Findings,
+	})...)
+	findings.Sort(rest.Findings)
 	return rest, nil
 }

@@ -309,3 +309,15 @@ func BenchmarkOnward60x21(b *testing.B) {
 		}
 	}
 }
+
+func planOf(rt *rapid.T, of *trip.Trip) *plan.Plan {
+	of.Progress = trip.Progress{}
+	p, err := plan.Make(context.Background(), of, plan.Options{})
+	if err != nil {
+		rt.Fatal(err)
+	}
+	if p.Refused() || len(p.Bags.Bags) == 0 {
+		rt.Skip("a trip without bags")
+	}
+	return p
+}

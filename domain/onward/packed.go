@@ -103,7 +103,7 @@ func (w *work) takeOut(bag *bags.Bag, part trip.PartGone) {
 	left := max(0, there-part.Mass)
 	foods := slices.DeleteFunc(slices.Clone(bag.Contents), func(c bags.Content) bool { return held[c.Food] <= 0 })
 	for i, c := range foods {
-		to := min(left, held[c.Food], held[c.Food].Scale(1-float64(part.Mass)/float64(there)))
+		to := min(left, held[c.Food].Scale(max(0, 1-float64(part.Mass)/float64(there))))
 		if i == len(foods)-1 {
 			to = min(left, held[c.Food])
 		}

@@ -26,7 +26,6 @@ func (w *work) tell(rest *Rest) []findings.Finding {
 	list = append(list, w.tellFuel(rest)...)
 	list = append(list, w.tellBags(rest)...)
 	list = append(list, w.tellNew(rest)...)
-	findings.Sort(list)
 	return list
 }
 
@@ -238,9 +237,15 @@ func (w *work) tellNew(rest *Rest) []findings.Finding {
 	for _, f := range slices.Concat(w.plan.Cooking.Findings, w.plan.Carry.Findings) {
 		known[told(f)] = true
 	}
+	since := w.from
+	for _, stage := range rest.Plan.Carry.Stages {
+		if stage.FirstDay <= w.from && w.from <= stage.LastDay {
+			since = stage.FirstDay // what is said of a stage is said on its first day
+		}
+	}
 	var list []findings.Finding
 	for _, f := range slices.Concat(rest.Plan.Cooking.Findings, rest.Plan.Carry.Findings) {
-		if late := f.Place.Day == 0 || f.Place.Day >= w.from; late && rest.Changed && !known[told(f)] {
+		if late := f.Place.Day == 0 || f.Place.Day >= since; late && rest.Changed && !known[told(f)] {
 			known[told(f)] = true
 			list = append(list, f)
 		}

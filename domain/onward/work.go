@@ -43,6 +43,7 @@ type work struct {
 	unfed    map[int]bool             // legs whose box did not come
 	bags     []bags.Bag               // those of the plan, with what is really in them
 	differ   bool                     // what is in any is not as planned
+	byKey    map[string]int           // places in the planned bags
 	several  map[string]bool          // bags from which several dishes take
 	lots     []lot                    // by home and recipe
 	gone     []*bags.Bag              // of days that are left
@@ -72,7 +73,7 @@ func newWork(p *plan.Plan, done *trip.Progress, from int) *work {
 		foods: map[trip.FoodID]*trip.Food{}, recipes: map[trip.RecipeID]*trip.Recipe{}, there: map[trip.MemberID][]bool{},
 		refuses: map[objection]bool{}, fates: map[slot]int{}, batches: map[lotKey][]int{},
 		ends: map[string]trip.BagEnd{}, moved: map[string]trip.DishMove{}, given: map[string][]given{},
-		unfed: map[int]bool{}, several: map[string]bool{},
+		unfed: map[int]bool{}, several: map[string]bool{}, byKey: map[string]int{},
 	}
 	w.indexTrip()
 	w.indexPlan()
@@ -113,6 +114,7 @@ func (w *work) indexTrip() {
 
 func (w *work) indexPlan() {
 	for i := range w.plan.Bags.Bags {
+		w.byKey[w.plan.Bags.Bags[i].Key] = i
 		w.several[w.plan.Bags.Bags[i].Key] = len(w.plan.Bags.Bags[i].Uses) > 1
 	}
 	for i, leg := range w.plan.Legs {
@@ -154,6 +156,21 @@ func (w *work) mayEat(member *trip.Member, bag *bags.Bag) bool {
 		}
 	}
 	return true
+}
+
+// mayHave tells whether a member may eat from a bag that was another's: what
+// was eaten out of it before has left its traces.
+func (w *work) mayHave(member *trip.Member, key string) bool {
+	bag := w.planned(key)
+	return bag != nil && w.mayEat(member, bag)
+}
+
+// planned finds a bag of the plan, or nil.
+func (w *work) planned(key string) *bags.Bag {
+	if at, ok := w.byKey[key]; ok {
+		return &w.plan.Bags.Bags[at]
+	}
+	return nil
 }
 
 // eaterOf gives for whom an own bag is on a day: whom it was packed for, or to
