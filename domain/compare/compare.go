@@ -81,7 +81,7 @@ func between(path string, a, b object) []Difference {
 }
 
 func betweenLists(path string, a, b []json.RawMessage) []Difference {
-	mine, theirs := keysOf(path, a, b)
+	mine, theirs := keysApart(path, a, b)
 	var all []Difference
 	for i, key := range mine {
 		difference := Difference{List: path, Key: key, Name: called(a[i], i), Kind: OnlyMine}
@@ -130,7 +130,11 @@ func Take(mine, theirs *trip.Trip, chosen []Difference) (*trip.Trip, error) {
 		}
 		taken[difference.List][difference.Key] = true
 	}
-	merged, err := json.Marshal(take("", a, b, taken))
+	moved, err := tree(collisions(a, b, taken).applied(theirs))
+	if err != nil {
+		return nil, err
+	}
+	merged, err := json.Marshal(take("", a, b, moved, taken))
 	if err != nil {
 		return nil, err
 	}
@@ -144,18 +148,19 @@ func Take(mine, theirs *trip.Trip, chosen []Difference) (*trip.Trip, error) {
 	return &result, nil
 }
 
-func take(path string, a, b object, taken map[string]map[string]bool) object {
+// take puts two objects together. Moved is b with the IDs that its things get.
+func take(path string, a, b, moved object, taken map[string]map[string]bool) object {
 	merged := object{}
 	for _, name := range names(a, b) {
 		inner := joined(path, name)
 		value := a[name]
 		switch {
 		case isList(a[name]) || isList(b[name]):
-			value = takeList(inner, elements(a[name]), elements(b[name]), taken[inner])
+			value = takeList(inner, elements(a[name]), elements(b[name]), elements(moved[name]), taken[inner])
 		case path == "" && (isObject(a[name]) || isObject(b[name])):
-			value = encoded(take(inner, members(a[name]), members(b[name]), taken))
+			value = encoded(take(inner, members(a[name]), members(b[name]), members(moved[name]), taken))
 		case taken[path][name]:
-			value = b[name]
+			value = moved[name]
 		}
 		if value != nil {
 			merged[name] = value
@@ -165,8 +170,8 @@ func take(path string, a, b object, taken map[string]map[string]bool) object {
 }
 
 // takeList keeps my order and puts what is only theirs at the end.
-func takeList(path string, a, b []json.RawMessage, taken map[string]bool) json.RawMessage {
-	mine, theirs := keysOf(path, a, b)
+func takeList(path string, a, b, moved []json.RawMessage, taken map[string]bool) json.RawMessage {
+	mine, theirs := keysApart(path, a, b)
 	var merged []json.RawMessage
 	for i, key := range mine {
 		element := a[i]
@@ -175,13 +180,13 @@ func takeList(path string, a, b []json.RawMessage, taken map[string]bool) json.R
 			if j < 0 {
 				continue
 			}
-			element = b[j]
+			element = moved[j]
 		}
 		merged = append(merged, element)
 	}
 	for j, key := range theirs {
 		if taken[key] && !slices.Contains(mine, key) {
-			merged = append(merged, b[j])
+			merged = append(merged, moved[j])
 		}
 	}
 	if merged == nil && a == nil {
