@@ -253,6 +253,45 @@ func TestAnAllergicEatersPartIsSealedApart(t *testing.T) {
 	}
 }
 
+// The spoon in a store is soiled from the first to the last day of its leg.
+func TestAStoreIsKeptApartOverItsWholeLeg(t *testing.T) {
+	nuts, bread, butter := bagstest.Food(1, "Nuts"), bagstest.Food(2, "Bread"), bagstest.Food(3, "Butter")
+	nuts.Allergens[trip.Nuts] = trip.Contains
+	butter.Form = trip.Spread
+	tr := kitchen(nuts, bread, butter)
+	tr.Crew = []trip.Member{{ID: 1, Group: 1}, {ID: 2, Group: 1, Allergies: []trip.Allergy{{Allergen: trip.Nuts, Severe: true}}}}
+	for day := 1; day <= 3; day++ {
+		var lunches []portions.Batch
+		for d := 1; d <= 3; d++ {
+			grams := []int{0, 50, 10}
+			if d == day {
+				grams[0] = 20
+			}
+			lunches = append(lunches, meal(d, trip.Lunch, trip.AtBowl, grams, []int{0, 50, 10}))
+		}
+		if got := keys(compute(tr, lunches...)); !strings.Contains(got, "d1 store g1 m2 f3 1") {
+			t.Errorf("nuts on day %d: %s", day, got)
+		}
+	}
+}
+
+// Of all that is eaten the worst counts, whatever comes first.
+func TestTheWorstStateKeepsApart(t *testing.T) {
+	nuts, bread, cake := bagstest.Food(1, "Nuts"), bagstest.Food(2, "Bread"), bagstest.Food(3, "Cake")
+	tr := kitchen(nuts, bread, cake)
+	tr.Crew = []trip.Member{{ID: 1, Group: 1}, {ID: 2, Group: 1, Allergies: []trip.Allergy{{Allergen: trip.Nuts}}}}
+	for _, states := range [][2]trip.Presence{{trip.Contains, trip.MayContain}, {trip.MayContain, trip.Contains}, {trip.Contains, trip.Contains}} {
+		tr.Foods[0].Allergens[trip.Nuts], tr.Foods[2].Allergens[trip.Nuts] = states[0], states[1]
+		if got := keys(compute(tr, meal(1, trip.Lunch, trip.AtBowl, []int{20, 50, 20}, []int{0, 50}))); !strings.Contains(got, "bowl m2 1") && !strings.Contains(got, "b1 m2 bowl 1") {
+			t.Errorf("%v: %s", states, got)
+		}
+	}
+	tr.Foods[0].Allergens[trip.Nuts], tr.Foods[2].Allergens[trip.Nuts] = trip.MayContain, trip.MayContain
+	if got := keys(compute(tr, meal(1, trip.Lunch, trip.AtBowl, []int{20, 50, 20}, []int{0, 50}))); strings.Contains(got, "m2") {
+		t.Errorf("traces do no harm: %s", got)
+	}
+}
+
 // A pot of somebody harmed by traces takes oil from a bottle of its own.
 func TestCleanPotsHaveABottleOfTheirOwn(t *testing.T) {
 	oil, nuts := bagstest.Food(1, "Oil"), bagstest.Food(2, "Nuts")
