@@ -34,6 +34,30 @@ func openTrip(b *testing.B, t *trip.Trip) *Workbench {
 	return w
 }
 
+// BenchmarkStart is from an empty program to the first frame with the figures
+// of the demo trip: its file is checked and read, planned and drawn.
+func BenchmarkStart(b *testing.B) {
+	path := filepath.Join(b.TempDir(), "bench.trip")
+	example := demo.Trip()
+	file, err := tripfile.Create(path, &example)
+	if err != nil {
+		b.Fatal(err)
+	}
+	if err := file.Close(); err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		w := New(test.NewApp(), document.Inline{}, shelfFor(b))
+		w.OpenPath(path)
+		w.window.Resize(fyne.NewSize(openWidth, openHeight))
+		w.window.Canvas().Capture()
+		if w.document == nil || w.strip.figures[0].value.Content == "" {
+			b.Fatal("no figures are shown")
+		}
+		w.leave()
+	}
+}
+
 // BenchmarkEditToFigures is an edit, its saving, the new plan and the screen
 // that shows it, one after another; in the window they run side by side.
 func BenchmarkEditToFigures(b *testing.B) {

@@ -1,6 +1,7 @@
 package window
 
 import (
+	"image/color"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -34,7 +35,7 @@ func newNavigation(screens []bench.Screen, open func(int)) *navigation {
 		}
 		column.Add(e)
 	}
-	spread := canvas.NewRectangle(nil)
+	spread := canvas.NewRectangle(color.Transparent)
 	spread.SetMinSize(fyne.NewSize(navigationWidth, 0))
 	n.content = container.NewStack(spread, container.NewPadded(column))
 	return n

@@ -1,6 +1,7 @@
 package window
 
 import (
+	"image/color"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
@@ -58,7 +59,7 @@ func about(text string) fyne.CanvasObject {
 
 // space parts what stands below each other, or beside.
 func space(side float32) fyne.CanvasObject {
-	gap := canvas.NewRectangle(nil)
+	gap := canvas.NewRectangle(color.Transparent)
 	gap.SetMinSize(fyne.NewSquareSize(side))
 	return gap
 }

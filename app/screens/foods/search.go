@@ -47,7 +47,7 @@ func newSearch(screen *Screen) *search {
 	s.entry.moved = s.move
 	s.entry.left = s.close
 	s.found = grid.New(s.columns(), grid.Options[*library.Entry]{
-		Key: func(e *library.Entry) string { return e.ID }, OnOpen: func(*library.Entry) { s.addChosen() }, OnProblem: screen.bench.Say, Sticky: 1,
+		Key: func(e *library.Entry) string { return e.ID }, OnOpen: func(*library.Entry) { s.addChosen() }, OnProblem: screen.bench.Say, Sticky: 1, Clipboard: screen.bench.Clipboard,
 	})
 	height := look.RowHeight * 8
 	s.results = bench.Tall(height, s.found, container.NewCenter(s.nothing))
