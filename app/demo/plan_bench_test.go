@@ -5,7 +5,10 @@ import (
 	"testing"
 
 	"sumpter/app/demo"
+	"sumpter/domain/fill"
 	"sumpter/domain/plan"
+	"sumpter/domain/trial"
+	"sumpter/domain/trip"
 )
 
 func BenchmarkPlan(b *testing.B) {
@@ -14,6 +17,22 @@ func BenchmarkPlan(b *testing.B) {
 	for b.Loop() {
 		if _, err := plan.Make(context.Background(), &t, plan.Options{}); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// The ten best other dishes of a cell, each with what it would change.
+func BenchmarkTenSwaps(b *testing.B) {
+	t := demo.Trip()
+	p, err := plan.Make(context.Background(), &t, plan.Options{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		ranked := fill.Rank(p.Trip, p.Needs, 5, trip.Dinner, p.Trip.Groups[0].ID)
+		day := trial.NewDay(p.Trip, p.Needs, 5, p.Trip.Groups[0].ID)
+		for _, choice := range ranked[:10] {
+			day.With(trip.Dinner, []trip.Dish{{Recipe: choice.Recipe}})
 		}
 	}
 }

@@ -37,8 +37,8 @@ func treats() []dish {
 		},
 		{
 			name: "Lemonade", texture: "drink", water: 250, cold: true,
-			parts:  parts{spoon(lemonade, 24), pinch(salt, 0.6)},
-			method: steps{"Stir into cold treated water."},
+			parts:  parts{spoon(lemonade, 24), spoon(salt, 0.6)},
+			method: steps{"Stir powder and salt into a mug of cold treated water."},
 		},
 		{
 			name: "Fresh apple", texture: "fresh",

@@ -50,18 +50,24 @@ func ReadFile(path string) (*trip.Trip, []Problem, error) {
 	return read, problems, nil
 }
 
-// AddFile reads members, foods or gear from a table of comma-separated values
-// and gives the trip with them; the trip it is given stays as it is.
+// AddFile reads members, foods, gear or recipes from a table, a workbook or
+// comma-separated values, and gives the trip with them; the trip it is given stays as it is.
 func AddFile(t *trip.Trip, path string) (tripbook.Added, []Problem, error) {
 	file, err := os.Open(path)
 	if err != nil {
 		return tripbook.Added{}, nil, prose.Errorf("%s: %s", path, plainly(err))
 	}
-	added, found, err := tripbook.AddCSV(t, filepath.Base(path), file)
+	added, found, err := tripbook.AddTable(t, filepath.Base(path), file)
 	if err = errors.Join(err, file.Close()); err != nil {
 		return tripbook.Added{}, nil, prose.Errorf("%s: %s", path, err)
 	}
 	return added, ofSheets(found), nil
+}
+
+// AddText reads a table as AddFile does from what a spreadsheet copied.
+func AddText(t *trip.Trip, text string) (tripbook.Added, []Problem, error) {
+	added, found, err := tripbook.AddTable(t, "", strings.NewReader(text))
+	return added, ofSheets(found), err
 }
 
 // plainly takes the name of the system call off an error.

@@ -201,6 +201,22 @@ func TestTheCopyToHandOnTellsNothingOfBodies(t *testing.T) {
 	}
 }
 
+// Recipes that a spreadsheet copied are one edit too, a row for each ingredient.
+func TestCopiedRecipesAreAdded(t *testing.T) {
+	w, _ := openDemo(t)
+	before := len(w.document.Trip().Recipes)
+	fyne.CurrentApp().Clipboard().SetContent("Name\tMeals\tIngredient\tAmount [g]\tWater [mL]\tMinutes\nHut stew\tdinner\t" +
+		w.document.Trip().Foods[0].Name + "\t80\t350\t12\n\t\t" + w.document.Trip().Foods[1].Name + "\t20\n")
+	actionNamed(w, "Add the table that was copied from a spreadsheet")()
+	recipes := w.document.Trip().Recipes
+	if len(recipes) != before+1 || recipes[before].Name != "Hut stew" || len(recipes[before].Ingredients) != 2 {
+		t.Fatalf("%d recipes, said %q", len(recipes)-before, w.message.Content)
+	}
+	if err := w.document.Undo(); err != nil || len(w.document.Trip().Recipes) != before {
+		t.Errorf("adding cannot be undone: %v", err)
+	}
+}
+
 func TestATableIsAddedInOneEdit(t *testing.T) {
 	w, path := openDemo(t)
 	before := len(w.document.Trip().Gear)

@@ -16,7 +16,7 @@ import (
 	"sumpter/exporter/tripbook"
 )
 
-// addTable adds the members, foods or gear of a CSV file to the open trip.
+// addTable adds the members, foods, gear or recipes of a table to the open trip.
 func (w *Workbench) addTable() {
 	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
 		if err != nil || reader == nil {
@@ -26,15 +26,29 @@ func (w *Workbench) addTable() {
 		_ = reader.Close()
 		w.addTablePath(path)
 	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt"}))
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt", ".xlsx"}))
 	w.place(d)
 }
 
 // addTablePath reads off the screen; what comes is one edit that can be undone.
 func (w *Workbench) addTablePath(path string) {
+	w.addFrom(filepath.Base(path), func(before *trip.Trip) (tripbook.Added, []importer.Problem, error) {
+		return importer.AddFile(before, path)
+	})
+}
+
+// addPasted adds the table that a spreadsheet copied.
+func (w *Workbench) addPasted() {
+	text := fyne.CurrentApp().Clipboard().Content()
+	w.addFrom(lang.L("the clipboard"), func(before *trip.Trip) (tripbook.Added, []importer.Problem, error) {
+		return importer.AddText(before, text)
+	})
+}
+
+func (w *Workbench) addFrom(name string, read func(*trip.Trip) (tripbook.Added, []importer.Problem, error)) {
 	before := w.document.Trip()
 	w.scheduler.Background(func() {
-		added, problems, err := importer.AddFile(before, path)
+		added, problems, err := read(before)
 		w.scheduler.Screen(func() {
 			switch {
 			case err != nil:
@@ -42,7 +56,7 @@ func (w *Workbench) addTablePath(path string) {
 			case added.Trip == nil:
 				w.showLines(lang.L("Nothing was added"), problemLines(problems))
 			default:
-				w.takeTable(before, added, filepath.Base(path))
+				w.takeTable(before, added, name)
 			}
 		})
 	})

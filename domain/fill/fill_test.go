@@ -78,6 +78,18 @@ func supper(id trip.RecipeID, name string, kcal float64, food trip.FoodID) trip.
 		Ingredients: []trip.Ingredient{{Food: food, Amount: units.FromGrams(750 / kcal * 100), Role: trip.Base, Place: trip.InPot}}}
 }
 
+// alternating is three days and three dinners of about one weight, of which the first two have a word in common.
+func alternating(mark func(r *trip.Recipe, word string)) *trip.Trip {
+	t := evening(member(1))
+	days(t, 3)
+	t.Settings.RepeatGap = 0
+	t.Recipes = []trip.Recipe{supper(1, "one", 400, corn), supper(2, "two", 400, wheat), supper(3, "other", 400, nuts)}
+	for i, word := range []string{"same", "same", "different"} {
+		mark(&t.Recipes[i], word)
+	}
+	return t
+}
+
 func days(t *trip.Trip, n int) {
 	for len(t.Days) < n {
 		t.Days = append(t.Days, t.Days[0])
@@ -90,7 +102,7 @@ func dinners(t *testing.T, tr *trip.Trip) (names []string, p fill.Proposal) {
 	if problems := trip.Validate(c); len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	p, err := fill.Menu(context.Background(), c, needs.Compute(c, nil), fill.Options{Steps: 400_000})
+	p, err := fill.Menu(context.Background(), c, needs.Compute(c, nil), fill.Options{Steps: fill.Sketch + 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -213,6 +225,32 @@ func TestWorkedMenus(t *testing.T) {
 			tr.Recipes = []trip.Recipe{small, drink}
 			return tr
 		}, []string{"cornnuts"}},
+		{"staples alternate", func() *trip.Trip { return alternating(func(r *trip.Recipe, word string) { r.Staple = word }) }, []string{"one", "other", "two"}},
+		{"textures alternate", func() *trip.Trip { return alternating(func(r *trip.Recipe, word string) { r.Texture = word }) }, []string{"one", "other", "two"}},
+		{"within the budget", func() *trip.Trip {
+			tr := evening(member(1))
+			lighter(tr)
+			tr.Settings.MenuAim, tr.Settings.Budget = 0, optional.Of(units.Money(100))
+			tr.Foods[nuts-1].Packages[0].Price = optional.Of(units.Money(1600))
+			tr.Recipes = []trip.Recipe{supper(1, "corn", 400, corn), supper(2, "nuts", 600, nuts)}
+			return tr
+		}, []string{"corn"}},
+		{"snack shares too", func() *trip.Trip {
+			tr := evening(member(1), member(2, allergicTo(trip.Nuts)))
+			tr.Days[0].Meals = []trip.Meal{trip.Snack}
+			a, b := supper(1, "nuts", 400, nuts), supper(2, "corn", 400, corn)
+			a.Meals, b.Meals = []trip.Meal{trip.Snack}, []trip.Meal{trip.Snack}
+			tr.Recipes = []trip.Recipe{a, b}
+			return tr
+		}, []string{"corn"}},
+		{"around what is locked", func() *trip.Trip {
+			tr := evening(member(1))
+			days(tr, 2)
+			tr.Settings.RepeatGap = 1
+			tr.Recipes = []trip.Recipe{supper(1, "corn", 400, corn), supper(2, "wheat", 390, wheat)}
+			tr.Menu = []trip.Cell{{Day: 2, Meal: trip.Dinner, Group: 1, Locked: true, Dishes: []trip.Dish{{Recipe: 1}}}}
+			return tr
+		}, []string{"wheat", ""}},
 		{"dislikes give way to nothing but a worse load", func() *trip.Trip {
 			tr := evening(member(1, func(m *trip.Member) { m.Dislikes = []trip.FoodID{wheat} }))
 			tr.Recipes = []trip.Recipe{supper(1, "wheat", 410, wheat), supper(2, "corn", 400, corn)}

@@ -1,6 +1,7 @@
 package tripbook
 
 import (
+	"bufio"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -9,6 +10,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -19,16 +21,54 @@ type Added struct {
 	Count int
 }
 
-// AddCSV reads new members, foods or gear from a table of comma-separated
-// values (RFC 4180; semicolons and tabs are taken as well) under the headings
-// of the trip workbook, in any order and with their units. Nothing that is in
-// the trip changes; a name that is there already is a problem. An error means
-// that the file could not be read at all.
-func AddCSV(t *trip.Trip, name string, r io.Reader) (Added, []Problem, error) {
-	raw, err := readCSV(r)
+// AddTable reads new members, foods, gear or recipes from a table under the
+// headings of the trip workbook, in any order and with their units: the first
+// sheet with such headings of a workbook (xlsx), or comma-separated values (RFC
+// 4180; semicolons and tabs are taken as well, as spreadsheets copy them). A
+// recipe has a row for each ingredient. Nothing that is in the trip changes; a
+// name that is there already is a problem. An error means that the file could
+// not be read at all.
+func AddTable(t *trip.Trip, name string, r io.Reader) (added Added, problems []Problem, err error) {
+	start := bufio.NewReader(r)
+	if head, _ := start.Peek(2); string(head) == "PK" {
+		return addWorkbook(t, start)
+	}
+	raw, err := readCSV(start)
 	if err != nil {
 		return Added{}, nil, err
 	}
+	return addRows(t, name, raw)
+}
+
+// addWorkbook takes the first sheet whose headings are known.
+func addWorkbook(t *trip.Trip, r io.Reader) (added Added, problems []Problem, err error) {
+	defer func() {
+		// The library under us has been made to panic by damaged files.
+		if broken := recover(); broken != nil {
+			added, problems, err = Added{}, nil, damaged(prose.Errorf("%v", broken))
+		}
+	}()
+	file, err := open(r)
+	if err != nil {
+		return Added{}, nil, err
+	}
+	defer func() { err = errors.Join(err, file.Close()) }()
+	var none error
+	for _, name := range file.GetSheetList() {
+		blank := &reading{scope: newScope(), trip: &trip.Trip{}, faulty: map[origin]bool{}, origins: map[string]origin{}}
+		raw, err := blank.rawSheet(file, name)
+		if err != nil {
+			return Added{}, nil, err
+		}
+		if added, problems, none = addRows(t, name, raw); none == nil {
+			return added, problems, nil
+		}
+	}
+	return Added{}, nil, none
+}
+
+// addRows reads the rows of one table.
+func addRows(t *trip.Trip, name string, raw []gridRow) (Added, []Problem, error) {
 	best, most := addable(), 0
 	var list adder
 	for _, candidate := range best {
@@ -38,13 +78,15 @@ func AddCSV(t *trip.Trip, name string, r io.Reader) (Added, []Problem, error) {
 		}
 	}
 	if most < 2 {
-		return Added{}, nil, errors.New("no headings of members, foods or gear stand in the file: take those of the sheets Crew, Foods or Gear of an empty trip workbook")
+		return Added{}, nil, errors.New("no headings of members, foods, gear or recipes stand in the file: take those of the sheets Crew, Foods or Gear of an empty trip workbook, or Name, Meals, Ingredient, Amount, Water, Minutes, Method for recipes")
 	}
 	made := &reading{scope: scopeOf(t, t.Units), trip: &trip.Trip{}, faulty: map[origin]bool{}, origins: map[string]origin{}}
 	g := made.across(list.sheet, name, 0, raw)
 	made.grids = []*grid{g}
-	made.clearIDs(g)
-	made.refuseKnownNames(g, list.names(made.scope))
+	if list.names != nil {
+		made.clearIDs(g)
+		made.refuseKnownNames(g, list.names(made.scope))
+	}
 	list.sheet.read(g, made)
 	count := 0
 	if !Faulty(made.problems) {
@@ -64,7 +106,7 @@ func AddCSV(t *trip.Trip, name string, r io.Reader) (Added, []Problem, error) {
 // adder is a list that can be added to.
 type adder struct {
 	sheet sheet
-	names func(*scope) *names
+	names func(*scope) *names // of lists with a row for each thing
 	size  func(*trip.Trip) int
 	join  func(to, from *trip.Trip) int
 }
@@ -91,6 +133,13 @@ func addable() []adder {
 				to.Gear = append(to.Gear, gear)
 			}
 			return len(from.Gear)
+		}},
+		{recipeListSheet(), nil, func(t *trip.Trip) int { return len(t.Recipes) }, func(to, from *trip.Trip) int {
+			for _, recipe := range from.Recipes {
+				recipe.ID = trip.NextID(to.Recipes, func(r *trip.Recipe) trip.RecipeID { return r.ID })
+				to.Recipes = append(to.Recipes, recipe)
+			}
+			return len(from.Recipes)
 		}},
 	}
 }

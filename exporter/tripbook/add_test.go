@@ -10,7 +10,7 @@ import (
 	"sumpter/domain/units"
 )
 
-func TestAddCSV(t *testing.T) {
+func TestAddTable(t *testing.T) {
 	base := triptest.Large(3, 2, 1)
 	group := base.Groups[0].Name
 	cases := map[string]struct {
@@ -42,7 +42,7 @@ func TestAddCSV(t *testing.T) {
 	}
 	for name, c := range cases {
 		t.Run(name, func(t *testing.T) {
-			added, problems, err := AddCSV(base, "list.csv", strings.NewReader(c.text))
+			added, problems, err := AddTable(base, "list.csv", strings.NewReader(c.text))
 			if err != nil || added.Trip == nil {
 				t.Fatalf("%v, %v", problems, err)
 			}
@@ -66,28 +66,28 @@ func TestBadTablesChangeNothing(t *testing.T) {
 		"an unknown word":       {"Name,Kind,Mass [g]\nTarp,castle,480\n", "B2"},
 	}
 	for name, c := range cases {
-		added, problems, err := AddCSV(base, "list.csv", strings.NewReader(c.text))
+		added, problems, err := AddTable(base, "list.csv", strings.NewReader(c.text))
 		if err != nil || added.Trip != nil || len(problems) == 0 || !strings.Contains(problems[0].String(), c.want) {
 			t.Errorf("%s: %v, %v", name, problems, err)
 		}
 	}
 	for _, text := range []string{"", "What,Ever\n1,2\n", "Name,Kind\n\"Tarp,shelter\n", "Name,Kind\n\xff\xfe,shelter\n"} {
-		if added, _, err := AddCSV(base, "list.csv", strings.NewReader(text)); err == nil || added.Trip != nil {
+		if added, _, err := AddTable(base, "list.csv", strings.NewReader(text)); err == nil || added.Trip != nil {
 			t.Errorf("%q is taken", text)
 		}
 	}
-	if _, _, err := AddCSV(base, "list.csv", strings.NewReader(strings.Repeat("a,", MaxBytes/2+2))); !errors.Is(err, ErrTooLarge) {
+	if _, _, err := AddTable(base, "list.csv", strings.NewReader(strings.Repeat("a,", MaxBytes/2+2))); !errors.Is(err, ErrTooLarge) {
 		t.Errorf("a huge table: %v", err)
 	}
 }
 
-func FuzzAddCSV(f *testing.F) {
+func FuzzAddTable(f *testing.F) {
 	for _, text := range []string{"Name,Kind,Mass [g]\nTarp,shelter,480\n", "Name;Age\nA;1e309\n", "\"", "Name\tSex\n\t\n"} {
 		f.Add(text)
 	}
 	base := triptest.Large(2, 2, 1)
 	f.Fuzz(func(t *testing.T, text string) {
-		added, _, err := AddCSV(base, "list.csv", strings.NewReader(text))
+		added, _, err := AddTable(base, "list.csv", strings.NewReader(text))
 		if err == nil && added.Trip != nil && len(trip.Validate(added.Trip)) > 0 {
 			t.Errorf("%q makes a trip that is none", text)
 		}

@@ -152,6 +152,7 @@ func (d *side) sections() []fyne.CanvasObject {
 	} else {
 		list = append(known, list...) // what is wrong comes first
 	}
+	list = append(list, d.boosters()...)
 	list = append(list, d.cooking()...)
 	return append(list, d.keeping()...)
 }
