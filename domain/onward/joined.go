@@ -66,7 +66,7 @@ func portionedFor(pots map[string]dues, id trip.MemberID) bool {
 
 // potFor gives the first pot from which a guest may eat all that is shared, and
 // whether there is any pot to share.
-func (w *work) potFor(l *lot, guest *trip.Member) (dish string, any bool) {
+func (w *work) potFor(l *lot, guest *trip.Member) (dish string, shares bool) {
 	for _, dish := range l.dishes {
 		shared, may := false, true
 		for _, bag := range l.bags {
@@ -78,9 +78,9 @@ func (w *work) potFor(l *lot, guest *trip.Member) (dish string, any bool) {
 		if shared && may {
 			return dish, true
 		}
-		any = any || shared
+		shares = shares || shared
 	}
-	return "", any
+	return "", shares
 }
 
 // usualPart is the mean of the portions of a pot, by food.

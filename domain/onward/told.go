@@ -22,7 +22,7 @@ func (w *work) tell(rest *Rest) []findings.Finding {
 	var list []findings.Finding
 	list = append(list, w.tellShort(rest)...)
 	list = append(list, w.tellBack(rest)...)
-	list = append(list, w.tellUnsafe(rest)...)
+	list = append(list, w.tellUnsafe()...)
 	list = append(list, w.tellFuel(rest)...)
 	list = append(list, w.tellBags(rest)...)
 	list = append(list, w.tellNew(rest)...)
@@ -115,7 +115,7 @@ func (w *work) tellBack(rest *Rest) []findings.Finding {
 
 // tellUnsafe names dishes kept too long, bags given to who may not eat them,
 // and who gets nothing because nothing is known to be safe for them.
-func (w *work) tellUnsafe(rest *Rest) []findings.Finding {
+func (w *work) tellUnsafe() []findings.Finding {
 	var list []findings.Finding
 	for i := range w.lots {
 		l := &w.lots[i]
