@@ -3,17 +3,17 @@ package fairsplit
 import (
 	"cmp"
 	"math/bits"
-	"slices"
 )
 
 // annealer lowers the cost of a split by random exchanges between two members,
 // accepting steps up less and less (simulated annealing, Kirkpatrick, Gelatt and
 // Vecchi 1983). Most exchanges are of items that leave the packs on the same day and
-// weigh nearly the same, so that they mend one limit without upsetting the others.
+// weigh nearly the same, or of items of one class, mass and volume that leave on
+// different days, so that they mend one limit without upsetting the others.
 type annealer struct {
 	*descent
-	peers []int32 // movable items by last day, then mass
-	rank  []int32 // of each item in peers
+	peers lineup // items that may move, by last day, then mass
+	kin   lineup // the same by class, then mass, then volume, whatever their last day
 	x     exchange
 	heat  int64
 
@@ -26,13 +26,14 @@ type annealer struct {
 
 func newAnnealer(t *descent, items []int32, compare func(a, b score) bool) *annealer {
 	in := t.in
-	a := &annealer{descent: t, compare: compare, value: t.score, peers: slices.Clone(items), rank: make([]int32, in.items)}
-	slices.SortFunc(a.peers, func(x, y int32) int {
-		return cmp.Or(cmp.Compare(in.last[x], in.last[y]), cmp.Compare(in.mass[x]-in.residual[x], in.mass[y]-in.residual[y]), cmp.Compare(x, y))
+	a := &annealer{descent: t, compare: compare, value: t.score}
+	lost := func(j int32) int32 { return in.mass[j] - in.residual[j] }
+	a.peers = newLineup(in, items, func(x, y int32) int {
+		return cmp.Or(cmp.Compare(in.last[x], in.last[y]), cmp.Compare(lost(x), lost(y)))
 	})
-	for r, j := range a.peers {
-		a.rank[j] = int32(r)
-	}
+	a.kin = newLineup(in, items, func(x, y int32) int {
+		return cmp.Or(cmp.Compare(in.class[x], in.class[y]), cmp.Compare(lost(x), lost(y)), cmp.Compare(in.bulk[x], in.bulk[y]))
+	})
 	a.x.energy = make([]int64, in.classes)
 	a.noted = never
 	a.kept.score = score{overrun: never, first: never, sum: never}
@@ -44,7 +45,7 @@ func newAnnealer(t *descent, items []int32, compare func(a, b score) bool) *anne
 func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 	const blocks = 64
 	a.note()
-	if len(a.peers) == 0 || done(a.kept.score) {
+	if len(a.peers.items) == 0 || done(a.kept.score) {
 		return
 	}
 	a.heat = hot
@@ -109,14 +110,15 @@ func (a *annealer) propose() bool {
 	a.x.gives, a.x.takes = [2]int32{none, none}, [2]int32{none, none}
 	r := a.next()
 	kind := r & 15
-	j := a.peers[int((r>>8)%uint64(len(a.peers)))]
+	items := a.peers.items
+	j := items[int((r>>8)%uint64(len(items)))]
 	i := int(a.carrier[j])
 	for range 3 {
 		if a.costs[i] > 0 {
 			break
 		}
 		// Prefer members above a limit.
-		j = a.peers[a.below(len(a.peers))]
+		j = items[a.below(len(items))]
 		i = int(a.carrier[j])
 	}
 	a.x.from, a.x.gives[0] = i, j
@@ -125,13 +127,14 @@ func (a *annealer) propose() bool {
 		k := int(in.allowed[j][a.below(len(in.allowed[j]))])
 		a.x.to = k
 		return k != i
-	case kind < 10: // swap with a peer
-		reach := 3 + len(a.peers)/(8*in.days)
-		return a.swapWith(a.peer(j, reach))
+	case kind < 7:
+		return a.swapWith(a.kin.near(j, 3+len(items)/64, &a.random))
+	case kind < 10:
+		return a.swapWith(a.peers.near(j, 3+len(items)/(8*in.days), &a.random))
 	case kind < 12: // swap with anything
-		return a.swapWith(a.peers[a.below(len(a.peers))])
+		return a.swapWith(items[a.below(len(items))])
 	default: // two for one or two
-		if !a.swapWith(a.peer(j, 6+len(a.peers)/in.days)) {
+		if !a.swapWith(a.peers.near(j, 6+len(items)/in.days, &a.random)) {
 			return false
 		}
 		if kind < 14 {
@@ -139,15 +142,6 @@ func (a *annealer) propose() bool {
 		}
 		return a.addTake() && (kind < 15 || a.addGive())
 	}
-}
-
-// peer is an item near j in last day and mass.
-func (a *annealer) peer(j int32, reach int) int32 {
-	r := int(a.rank[j]) + 1 + a.below(reach)
-	if a.next()&1 == 0 {
-		r = int(a.rank[j]) - 1 - a.below(reach)
-	}
-	return a.peers[min(max(r, 0), len(a.peers)-1)]
 }
 
 func (a *annealer) swapWith(l int32) bool {

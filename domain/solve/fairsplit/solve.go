@@ -79,8 +79,9 @@ func defaultSteps(in *instance) int64 {
 const lanes = 2 // attempts in a round
 
 // rounds are the parts of all steps that an attempt of each round may take. The first
-// is enough for most crews whose limits leave room.
-var rounds = []struct{ part, of int64 }{{1, 40}, {1, 8}, {1, 4}}
+// is enough for most crews whose limits leave room; the third takes what is left, as
+// one long cooling finds fairer splits than several short ones.
+var rounds = []struct{ part, of int64 }{{1, 40}, {1, 8}, {1, 1}}
 
 func (h *hunt) run() {
 	few := len(h.in.movable) <= fewItems && h.hopeless == nil
@@ -188,24 +189,25 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 	return t
 }
 
-// guided starts from the split of crumbs, made whole, or from the best split if that is
-// within the limits, and squeezes it.
+// guided starts from the split of crumbs, made whole, and cools it towards the burdens
+// of the crumbs and a little more: whole items do not reach those where limits of mass,
+// volume and class bind together. Lanes differ in how much the first morning counts.
 func (h *hunt) guided(round, lane int, budget int64) *descent {
 	seed := h.options.Seed*0x9e3779b97f4a7c15 + uint64(round*lanes+lane)
 	t := newDescent(newSplit(h.in), seed*0xd1342543de82ef95+1)
 	h.guide.round(t)
-	best := candidate{carrier: slices.Clone(t.carrier), score: t.score()}
-	if h.best.overrun == 0 && lane > 0 {
-		best = h.best
-		t.reset(best.carrier, h.guide.burden)
+	aim := make([]int64, h.in.days)
+	for d, burden := range h.guide.burden {
+		aim[d] = burden + burden/500
 	}
-	t.setTargets(h.guide.burden)
+	first := t.weight[0]
+	t.weight[0] <<= 2 * lane
+	t.setTargets(aim)
 	t.free(h.in.movable)
 	a := newAnnealer(t, h.in.movable, h.better)
-	a.squeeze(h.guide.burden, budget*3/4, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
-	if h.better(a.kept.score, best.score) {
-		best = a.kept
-	}
+	a.run(warm*warm*8, 2*2*8, budget*7/8, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
+	best := a.kept
+	t.weight[0] = first
 	h.polish(t, &best, h.guide.burden, budget, 100)
 	t.reset(best.carrier, h.guide.burden)
 	return t
@@ -232,7 +234,12 @@ func (t *descent) reset(carrier []int32, target []int64) {
 	t.setTargets(target)
 }
 
-const hot = 100 // grams by which a load may at first be raised
+// Grams by which a load may at first be raised: of a split made from nothing, and of
+// one that follows the crumbs.
+const (
+	hot  = 100
+	warm = 50
+)
 
 // suffices tells whether a split cannot be told from the bounds.
 func (h *hunt) suffices(v score) bool {
