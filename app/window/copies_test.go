@@ -156,7 +156,7 @@ func TestSavingGoesOnElsewhere(t *testing.T) {
 		t.Errorf("said %q", w.message.Content)
 	}
 	pressInDialog(t, w, "Save elsewhere…")
-	entries := pieces[*widget.Entry](dialogOf(t, w))
+	entries := pieces[*dialogEntry](dialogOf(t, w))
 	folder := t.TempDir()
 	entries[0].SetText(folder)
 	entries[1].SetText("rescued")
@@ -185,7 +185,7 @@ func TestSavingGoesOnElsewhere(t *testing.T) {
 func TestTheCopyToHandOnTellsNothingOfBodies(t *testing.T) {
 	w, _ := openDemo(t)
 	actionNamed(w, "Save a copy without personal data")()
-	entries := pieces[*widget.Entry](dialogOf(t, w))
+	entries := pieces[*dialogEntry](dialogOf(t, w))
 	folder := t.TempDir()
 	entries[0].SetText(folder)
 	entries[1].SetText("bare")

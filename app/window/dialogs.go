@@ -21,14 +21,16 @@ import (
 
 // newFile asks where a new file goes: a folder and a name that is not taken.
 type newFile struct {
-	folder, name *widget.Entry
+	folder, name *dialogEntry
 	why          *look.Text
 	then         func(path string)
 	dialog       *dialog.CustomDialog
 }
 
 func showNewFile(w *Workbench, title, folder, suggestion string, then func(path string)) {
-	f := &newFile{folder: widget.NewEntry(), name: widget.NewEntry(), why: look.NewText("", look.Caption, look.Brick), then: then}
+	f := &newFile{why: look.NewText("", look.Caption, look.Brick), then: then}
+	leave := func() { f.dialog.Hide() }
+	f.folder, f.name = newDialogEntry(leave), newDialogEntry(leave)
 	f.folder.SetText(folder)
 	f.name.SetText(filepath.Base(freeName(filepath.Join(folder, suggestion))))
 	f.name.OnSubmitted = func(string) { f.confirm() }

@@ -61,6 +61,7 @@ func New(app fyne.App, scheduler document.Scheduler, shelf backups.Shelf) *Workb
 	w.window.SetIcon(look.Icon())
 	w.window.Resize(fyne.NewSize(openWidth, openHeight))
 	w.window.SetCloseIntercept(w.quit)
+	w.leaveByEscape()
 	w.showWelcome()
 	return w
 }

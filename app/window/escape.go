@@ -1,0 +1,38 @@
+package window
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// leaveByEscape closes the dialog on top with Escape, which the toolkit leaves
+// to the program. A field of a dialog that has the keyboard hears the key
+// itself.
+func (w *Workbench) leaveByEscape() {
+	w.window.Canvas().SetOnTypedKey(func(event *fyne.KeyEvent) {
+		if top := w.window.Canvas().Overlays().Top(); event.Name == fyne.KeyEscape && top != nil {
+			top.Hide()
+		}
+	})
+}
+
+// dialogEntry is a field of a dialog, which Escape leaves.
+type dialogEntry struct {
+	widget.Entry
+	leave func()
+}
+
+func newDialogEntry(leave func()) *dialogEntry {
+	e := &dialogEntry{leave: leave}
+	e.ExtendBaseWidget(e)
+	return e
+}
+
+// TypedKey leaves with Escape.
+func (e *dialogEntry) TypedKey(event *fyne.KeyEvent) {
+	if event.Name == fyne.KeyEscape {
+		e.leave()
+		return
+	}
+	e.Entry.TypedKey(event)
+}
