@@ -1,6 +1,7 @@
 package trail
 
 import (
+	"sumpter/domain/bags"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/prose"
@@ -81,6 +82,9 @@ func IfMissing(p *plan.Plan, done *trip.Progress, box resupply.Box, day int) Sho
 		case bag.Leg < box.Leg && bag.LastDay > day && !ended[bag.Key]:
 			s.LeftBags++
 			s.LeftFood += bag.Left(day + 1)
+			if bag.Kind == bags.ReserveBag {
+				s.LeftKcal += bag.Kcal // what it is for
+			}
 			for i := range bag.Uses {
 				if bag.Uses[i].Day > day {
 					s.LeftKcal += bag.Uses[i].Kcal

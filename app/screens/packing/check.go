@@ -203,7 +203,7 @@ func (s *Screen) judge(tone fyne.ThemeColorName, text string) {
 	s.verdict.SetTone(tone)
 	s.verdict.SetContent(text)
 	s.verdict.Show()
-	s.bench.Say(text)
+	s.bench.Say("")
 }
 
 // goToOpen puts the cursor on the first bag that is not checked in.

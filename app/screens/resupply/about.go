@@ -1,7 +1,6 @@
 package resupply
 
 import (
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -12,10 +11,12 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/resupply"
+	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 )
 
@@ -71,19 +72,52 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 	for _, words := range sendingWords(p, box) {
 		a.say(words, look.Ink)
 	}
-	var parcels []string
-	for i, parcel := range box.Parcels {
-		parcels = append(parcels, fmt.Sprintf("%s %d: %s, %s, %d %s", lang.L("Parcel"), i+1, written.Quantity(parcel.Mass, p.Trip.Units), written.Quantity(parcel.Volume, p.Trip.Units), len(parcel.Bags), lang.L("bags")))
-	}
-	if len(parcels) > 1 {
-		a.say(strings.Join(parcels, "\n"), look.Quiet)
-	}
+	a.say(strings.Join(parcelWords(p.Trip, box), "\n"), look.Quiet)
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Code == "box-not-there" {
 			a.list.Add(bench.WrappedHeading(turnBack(box)))
 			a.say(written.Text(finding.What.Then(finding.Remedy), p.Trip.Units), look.Ink)
+			a.say(strings.Join(eveningWords(p, box), "\n"), look.Ink)
 		}
 	}
+}
+
+// parcelWords tells each parcel by mass, room and the least carton.
+func parcelWords(t *trip.Trip, box *resupply.Box) []string {
+	var lines []string
+	for i, parcel := range box.Parcels {
+		lines = append(lines, lang.X("parcel-tells", "Parcel {{.Number}}: {{.Mass}}, {{.Count}} bags; carton of {{.Carton}}, length and girth from {{.Girth}} {{.Unit}}", data{
+			"Number": i + 1, "Mass": written.Quantity(parcel.Mass, t.Units), "Count": len(parcel.Bags), "Carton": written.Quantity(parcel.Carton, t.Units),
+			"Girth": written.Bare(typed.StatureText(parcel.Girth, t.Units)), "Unit": typed.StatureUnit(t.Units)}))
+	}
+	return lines
+}
+
+// eveningWords tells, evening by evening of the leg before, what food is still
+// in the packs, how long it lasts for those who are there, and how far it is
+// back.
+func eveningWords(p *plan.Plan, box *resupply.Box) []string {
+	if box.Leg < 1 || box.Leg >= len(p.Legs) {
+		return nil
+	}
+	var lines []string
+	before := p.Legs[box.Leg-1]
+	for day := before.FirstDay; day <= before.LastDay; day++ {
+		short := trail.IfMissing(p, &trip.Progress{}, *box, day)
+		people := 0
+		for i := range p.Trip.Crew {
+			if p.Trip.Crew[i].Present(min(day+1, len(p.Trip.Days))) {
+				people++
+			}
+		}
+		values := data{"Day": day, "Food": written.Quantity(short.LeftFood, p.Trip.Units), "Lasts": written.Number(short.Lasts, 1), "Count": people, "Back": short.BackDays}
+		text := lang.X("evening-left", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; {{.Back}} days back.", values)
+		if !short.ReachesBack() {
+			text = lang.X("evening-short", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; {{.Back}} days back, so it does not reach.", values)
+		}
+		lines = append(lines, text)
+	}
+	return lines
 }
 
 // contents says which days a box feeds, its mass, fees and fuel.

@@ -262,6 +262,11 @@ func TestAMissingBoxIsThoughtOf(t *testing.T) {
 	if !strings.Contains(all, "turn back by the evening of day") || !strings.Contains(all, "the packs are empty after day 3") {
 		t.Errorf("what if the box does not come is not said:\n%s", all)
 	}
+	for _, told := range []string{"Evening of day 1:", "Evening of day 3: ", "days of food for 11 people; 3 days back, so it does not reach.", "so it does not reach.", "Parcel 1: ", "length and girth from "} {
+		if !strings.Contains(all, told) {
+			t.Errorf("%q is not said:\n%s", told, all)
+		}
+	}
 	if err := s.Document.Edit("x", func(on *trip.Trip) error { on.Point(1).Use = false; return nil }); err != nil {
 		t.Fatal(err)
 	}

@@ -131,7 +131,7 @@ func (t *shopsTab) columns() []grid.Column[string] {
 	})
 	used.Choices = func(string) []string { return []string{lang.L("yes"), lang.L("no")} }
 	return []grid.Column[string]{
-		column(lang.L("Shop"), "", 110, false, func(s trip.Shop) string { return s.Name }, func(tr *trip.Trip, s *trip.Shop, text string) error {
+		column(lang.L("Shop"), "", 160, false, func(s trip.Shop) string { return s.Name }, func(tr *trip.Trip, s *trip.Shop, text string) error {
 			tr.RenameShop(s.Name, text)
 			return nil
 		}),
