@@ -214,6 +214,9 @@ func TestTheDaysOfAPlanHoldEveryBag(t *testing.T) {
 			for _, use := range bag.Uses {
 				want[use.Day] = true
 			}
+			if len(want) == 0 && seen[bag.Key] == nil {
+				continue // a reserve is not touched
+			}
 			if !reflect.DeepEqual(seen[bag.Key], want) {
 				rt.Fatalf("bag %s is eaten from on %v, want %v", bag.Key, seen[bag.Key], want)
 			}
