@@ -226,6 +226,9 @@ func packWords(t *trip.Trip, carrier trip.MemberID) string {
 
 // cookWords says what the cook reads on the label.
 func (w *work) cookWords(bag *bags.Bag) string {
+	if bag.Kind == bags.ReserveBag {
+		return lang.L("Leave it sealed until there is need.")
+	}
 	var parts []string
 	if bag.Place == trip.AtBowl {
 		parts = append(parts, lang.L("Onto the bowls."))

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/findings"
 	"sumpter/domain/plan"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
@@ -113,6 +114,20 @@ func TestLabelsSayAllergensAndWhatMatters(t *testing.T) {
 	} {
 		if !strings.Contains(words, want) {
 			t.Errorf("no label says %q in %s", want, words)
+		}
+	}
+}
+
+// A reserve is for no meal: the label says when it may be opened, and what is not known to keep is said to be so.
+func TestAReserveIsNotForTheTable(t *testing.T) {
+	p := plantest.Small()
+	bag := &p.Bags.Bags[0]
+	bag.Kind, bag.Reserve, bag.Uses, bag.Meal, bag.Recipe, bag.Place = bags.ReserveBag, true, nil, "", 0, trip.AtBowl
+	p.Findings = append(p.Findings, findings.Finding{Code: "reserve-does-not-keep", Place: findings.Place{Food: bag.Contents[0].Food}})
+	words := printtest.Words(t, printtest.Write(t, drawn(t, p, Usual(press.A4).Grid, 1)))
+	for _, want := range []string{"ONLY IN NEED", "emergency reserve", "sealed until there is need", "not known how long it keeps"} {
+		if !strings.Contains(strings.ToLower(words), strings.ToLower(want)) {
+			t.Errorf("the label does not say %q in %s", want, words)
 		}
 	}
 }

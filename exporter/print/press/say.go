@@ -212,6 +212,9 @@ func (p *Press) Part(bag *bags.Bag) string {
 
 // Cook says what to do with a bag, in short.
 func (p *Press) Cook(bag *bags.Bag) string {
+	if bag.Kind == bags.ReserveBag {
+		return p.Tell(prose.Say("leave it sealed until there is need"))
+	}
 	var parts []string
 	recipe, meal := p.Recipe(bag.Recipe), p.Meal(bag.Day, bag.Meal, bag.Group)
 	cold := meal != nil && meal.Cold
