@@ -10,7 +10,7 @@ type index struct {
 	words    []word
 	standing []float32 // what speaks for or against a food before anything is typed
 	cooked   []bool    // no longer dry or raw
-	length   []float32 // words in the name of a food
+	length   []float32 // words in the name of a food; of a trail food before the first comma
 }
 
 // word is one word of the library and the foods it stands for.
@@ -26,6 +26,7 @@ type use struct {
 	food   int
 	weight float32 // where it stands: in the name, at its head, in another name, further back
 	inName bool
+	aside  bool // in the name, but past the first comma of a trail food: "wheat flour, white"
 }
 
 // How much a word counts by where it stands, and what speaks for a food as
@@ -56,7 +57,7 @@ func newIndex(entries []Entry) *index {
 		weights := weigh(&entries[i])
 		x.standing[i], x.cooked[i] = standing(&entries[i])
 		for text, w := range weights {
-			if w.inName {
+			if w.inName && !w.aside {
 				x.length[i]++
 			}
 			at := byText[text]
@@ -81,7 +82,7 @@ func weigh(e *Entry) map[string]use {
 	weights := map[string]use{}
 	put := func(text string, weight float32, inName bool) {
 		old, ok := weights[text]
-		weights[text] = use{weight: max(old.weight, weight), inName: old.inName || inName && (!ok || old.inName)}
+		weights[text] = use{weight: max(old.weight, weight), inName: old.inName || inName && (!ok || old.inName), aside: old.aside}
 	}
 	first, rest, _ := strings.Cut(e.Name, ",")
 	head := wordsOf(first)
@@ -98,7 +99,13 @@ func weigh(e *Entry) map[string]use {
 		restWeight = laterWeight
 	}
 	for _, text := range wordsOf(rest) {
+		_, before := weights[text]
 		put(text, restWeight, true)
+		if e.Trail != nil && !before {
+			w := weights[text]
+			w.aside = true
+			weights[text] = w
+		}
 	}
 	if e.Trail == nil {
 		return weights
