@@ -3,6 +3,7 @@ package bench
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -61,7 +62,9 @@ func rowOf(e Entry) fyne.CanvasObject {
 	}
 	figure := look.NewText(e.Figure, look.Body, look.Ink)
 	figure.Align, figure.Bold = fyne.TextAlignTrailing, e.Total
-	head := container.NewBorder(nil, nil, nil, container.NewPadded(figure), what)
+	// The figures stand clear of the scroll bar.
+	right := container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceSmall, look.SpaceWide), figure)
+	head := container.NewBorder(nil, nil, nil, right, what)
 	if e.Basis == "" {
 		return head
 	}
