@@ -75,6 +75,10 @@ func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, name stri
 		w.sayAlways(written.Error(err))
 		return
 	}
+	if len(added.Trip.Foods) == len(before.Foods) {
+		w.say(lang.X("table-added-plain", "Added {{.Count}} lines of {{.Name}}.", data))
+		return
+	}
 	w.say(lang.X("table-added", "Added {{.Count}} lines of {{.Name}}. Foods of a table have no allergens yet: read each label.", data))
 }
 
