@@ -118,9 +118,15 @@ func checkLoads(a *auditor) {
 }
 
 // inBag is what is in a bag on a morning, by what the rest says is taken from
-// it, held against what was weighed and what went since.
+// it, held against what was weighed and what went since. A reserve is whole as
+// long as it is carried.
 func (a *auditor) inBag(bag *bags.Bag, day int) []units.Mass {
 	var list []units.Mass
+	if bag.Kind == bags.ReserveBag {
+		for _, c := range bag.Contents {
+			list = append(list, c.Mass)
+		}
+	}
 	for _, use := range bag.Uses {
 		for _, c := range use.Contents {
 			if use.Day >= day {

@@ -27,8 +27,8 @@ type Work struct {
 	Findings []findings.Finding // of the rest
 }
 
-// mostFaults bounds the list.
-const mostFaults = 100
+// mostFaults bounds what one check says, so that no broken rule hides another.
+const mostFaults = 20
 
 // Check gives every breach it finds, as findings that must be fixed. They speak
 // of the program, not of the leader's choices.
@@ -37,6 +37,7 @@ func Check(w Work) []findings.Finding {
 	for _, check := range []func(*auditor){
 		checkPots, checkServings, checkMasses, checkAge, checkPlaces, checkLoads, checkLimits, checkFuel,
 	} {
+		a.bound = len(a.faults) + mostFaults
 		check(a)
 	}
 	return a.faults
@@ -50,6 +51,7 @@ type auditor struct {
 	ends    map[string]trip.BagEnd
 	portion map[portionKey]bool
 	faults  []findings.Finding
+	bound   int // of the faults, for the check that runs
 }
 
 // portionKey is a food that a member was portioned for in a dish; food 0 is
@@ -63,7 +65,7 @@ type portionKey struct {
 func newAuditor(w Work) *auditor {
 	a := &auditor{
 		Work: w, trip: w.Planned.Trip, planned: map[string]*bags.Bag{}, now: map[string]*bags.Bag{},
-		ends: map[string]trip.BagEnd{}, portion: map[portionKey]bool{},
+		ends: map[string]trip.BagEnd{}, portion: map[portionKey]bool{}, bound: mostFaults,
 	}
 	for i := range w.Planned.Bags.Bags {
 		a.planned[w.Planned.Bags.Bags[i].Key] = &w.Planned.Bags.Bags[i]
@@ -98,7 +100,7 @@ func newAuditor(w Work) *auditor {
 
 // fault records a breach of a rule.
 func (a *auditor) fault(place findings.Place, rule, what prose.Text) {
-	if len(a.faults) >= mostFaults {
+	if len(a.faults) >= a.bound {
 		return
 	}
 	a.faults = append(a.faults, findings.Finding{
