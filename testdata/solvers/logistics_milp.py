@@ -193,6 +193,64 @@ def compare_stops(cases, solve):
     return same, worse, better, infeasible, choices, spent
 
 
+def basket(case):
+    """The model of one basket: packages below and from the number of the price by the many, visits."""
+    m, cost = Model(), {}
+    shops = case["Shops"]
+    visit = [m.column(1) for _ in shops]
+    spent = [{} for _ in shops]
+    for s, shop in enumerate(shops):
+        cost[visit[s]] = shop["VisitCents"][0]
+    for item in case["Items"]:
+        need, grams = item["NeedGrams"][0], {}
+        for pack in item["Packages"]:
+            offer, s = pack["Offers"][0], pack["Shop"]
+            # a least order may be reached by buying more than is needed
+            most = need // pack["NetGrams"] + 1 + max(shops[s]["LeastCents"][0] // max(1, offer["PriceCents"] // 2), offer["ManyFrom"])
+            most = min(offer["Available"], most)
+            # who buys so many pays the price by the many, even short of a least order
+            few = m.column(min(most, offer["ManyFrom"] - 1) if offer["ManyFrom"] > 0 else most)
+            columns = {few: offer["PriceCents"]}
+            if offer["ManyFrom"] > 0:
+                many, from_on = m.column(most), m.column(1)
+                columns[many] = offer["ManyCents"]
+                m.row({few: 1, from_on: most}, upper=most)
+                m.row({many: 1, from_on: -most}, upper=0)
+                m.row({many: 1, from_on: -offer["ManyFrom"]}, lower=0)
+            for j, price in columns.items():
+                cost[j] = price
+                spent[s][j] = price
+                grams[j] = pack["NetGrams"]
+                m.row({j: 1, visit[s]: -most}, upper=0)
+        m.row(grams, lower=need)
+    for s, shop in enumerate(shops):
+        if shop["LeastCents"][0] > 0:
+            m.row({**spent[s], visit[s]: -shop["LeastCents"][0]}, lower=0)
+    return m, cost
+
+
+def compare_baskets(cases, solve):
+    same = worse = better = infeasible = 0
+    spent = 0.0
+    for case in cases:
+        m, cost = basket(case["Basket"])
+        began = time.time()
+        least = solve(m, cost)
+        spent += time.time() - began
+        if case["Cost"] < 0 or least is None:
+            infeasible += 1
+            if (case["Cost"] < 0) != (least is None):
+                print("only one of the two found an answer:", case["Cost"], least)
+        elif round(least) == case["Cost"]:
+            same += 1
+        elif round(least) > case["Cost"]:
+            worse += 1
+        else:
+            better += 1
+            print("better:", round(least), "proven" if case["Proven"] else "best found", case["Cost"])
+    return same, worse, better, infeasible, spent
+
+
 def main():
     args = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     args.add_argument("cases", type=pathlib.Path)
@@ -208,6 +266,9 @@ def main():
     for name, solve, most in solvers:
         same, worse, better, none, spent = compare_packages(cases["Packs"][:most], solve)
         print(f"| {name} | packages | {same} | {worse} | {better} | {none} | {spent:.1f} |", flush=True)
+    for name, solve, most in solvers:
+        same, worse, better, none, spent = compare_baskets(cases["Baskets"][:most and most // 4], solve)
+        print(f"| {name} | baskets | {same} | {worse} | {better} | {none} | {spent:.1f} |", flush=True)
     for name, solve, most in solvers:
         most = most and most // 5
         same, worse, better, none, choices, spent = compare_stops(cases["Stops"][:most], solve)

@@ -59,7 +59,7 @@ type Point struct {
 	// last fill here, instead of their mass over ParcelGrams: bags come in sizes,
 	// and what is bought on the spot fills none. It must always answer the same,
 	// and any number of parcels may then wait there.
-	ParcelsFor func(first, last int) int64
+	ParcelsFor func(first, last int) int64 `json:"-"`
 	// PremiumCents is the extra price of one kilogram taken on here, in cents.
 	PremiumCents int64
 	// Shut is empty for a usable point, else the reason why it is not, as the

@@ -27,10 +27,17 @@ type stopCase struct {
 	Front   [][2]int64 // cost, peak; empty: infeasible
 }
 
+type basketCase struct {
+	Basket wholepacks.Basket
+	Cost   int64 // visits paid; -1: infeasible
+	Proven bool
+}
+
 func main() {
 	var out struct {
-		Packs []packCase
-		Stops []stopCase
+		Packs   []packCase
+		Stops   []stopCase
+		Baskets []basketCase
 	}
 	r := rand.New(rand.NewPCG(20, 26))
 	for range 500 {
@@ -38,6 +45,9 @@ func main() {
 	}
 	for range 60 {
 		out.Stops = append(out.Stops, route(r))
+	}
+	for range 100 {
+		out.Baskets = append(out.Baskets, basket(r))
 	}
 	if err := json.NewEncoder(os.Stdout).Encode(out); err != nil {
 		fmt.Fprintln(os.Stderr, err)
@@ -68,6 +78,40 @@ func packs(r *rand.Rand) packCase {
 		return packCase{Item: it, Cost: -1}
 	}
 	return packCase{it, got.CostCents, got.LeftGrams, got.Packages}
+}
+
+// basket is some foods of up to four shops with visit fees, least orders and
+// prices by the many.
+func basket(r *rand.Rand) basketCase {
+	var b wholepacks.Basket
+	for s := range 2 + r.IntN(3) {
+		shop := wholepacks.Shop{Name: fmt.Sprint("shop ", s), VisitCents: []int64{int64(r.IntN(4) * 250)}, LeastCents: []int64{0}}
+		if r.IntN(3) == 0 {
+			shop.LeastCents[0] = int64(1500 + r.IntN(4000))
+		}
+		b.Shops = append(b.Shops, shop)
+	}
+	for range 3 + r.IntN(10) {
+		it := wholepacks.Item{Name: "food", NeedGrams: []int64{int64(100 + r.IntN(3000))}, Keeps: true}
+		for range 1 + r.IntN(4) {
+			p := wholepacks.Package{NetGrams: int64(2+r.IntN(20)) * 50, Shop: r.IntN(len(b.Shops)), OneStock: true}
+			o := wholepacks.Offer{PriceCents: p.NetGrams*int64(30+r.IntN(60))/100 + int64(r.IntN(40)), Available: wholepacks.Unlimited}
+			if r.IntN(3) == 0 {
+				o.ManyFrom, o.ManyCents = int64(2+r.IntN(4)), o.PriceCents*int64(75+r.IntN(20))/100
+			}
+			if r.IntN(5) == 0 {
+				o.Available = int64(1 + r.IntN(6))
+			}
+			p.Offers = []wholepacks.Offer{o}
+			it.Packages = append(it.Packages, p)
+		}
+		b.Items = append(b.Items, it)
+	}
+	got, err := wholepacks.SolveBasket(b)
+	if err != nil {
+		return basketCase{Basket: b, Cost: -1}
+	}
+	return basketCase{b, got.CostCents, got.Proven}
 }
 
 func route(r *rand.Rand) stopCase {
