@@ -26,6 +26,7 @@ type piece struct {
 	byHand  []int // who may carry it too if the leader says so: an own share in another pack
 	why     prose.Text
 	bag     *bags.Bag
+	liquid  bool // a container of liquid fuel
 }
 
 // wasteHeap is the wrappings and empty containers one member holds at the end
@@ -143,6 +144,7 @@ func (c *calculation) fuelPiece(fuel *cooking.LegFuel, container *cooking.Contai
 		until: r.last, volume: container.Volume,
 		class: fuelOf + strconv.FormatInt(int64(fuel.Group), 10), energy: max(1, container.Fuel.CeilGrams()),
 	}
+	p.liquid = isLiquid(fuel.Fuel)
 	if from := container.EmptyFrom; from > 0 {
 		p.until = min(from-1, r.last)
 	}
@@ -151,6 +153,11 @@ func (c *calculation) fuelPiece(fuel *cooking.LegFuel, container *cooking.Contai
 	}
 	p.allowed, p.why = c.groupCarriers(fuel.Group, r)
 	return p
+}
+
+// isLiquid tells whether a fuel can leak out of its bottle and into food.
+func isLiquid(fuel trip.FuelKind) bool {
+	return slices.Contains([]trip.FuelKind{trip.WhiteGas, trip.Kerosene, trip.Ethanol, trip.Methanol, trip.Propanol}, fuel)
 }
 
 // groupCarriers gives the members of a cook group who are there, or everybody

@@ -32,6 +32,7 @@ type Stage struct {
 	MeanBound  float64   `json:"mean_share_bound"`
 	Proven     bool      `json:"proven"`
 	HandOvers  int       `json:"hand_overs"`        // items that change carrier at its start
+	DishPacks  float64   `json:"dish_packs"`        // in how many packs the bags of a dish lie in the mean, of dishes in several bags; 0: none is
 	Fair       []float64 `json:"fair"`              // fair level of each day, load / capability
 	Choices    []Choice  `json:"choices,omitempty"` // hand-overs against fairness, from the fewest on; none where nothing could stay
 }

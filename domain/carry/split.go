@@ -60,6 +60,9 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
+	if near == nil && decidedOn(c.Decided, r.first) == nil {
+		solved = c.gather(r, pieces, problem, options.Previous, solved)
+	}
 	c.take(&stage, r, pieces, solved)
 	return nil
 }
@@ -216,6 +219,7 @@ func itemKey(p *piece) string { return string(p.kind) + " " + p.key }
 
 // fillStage reads the solver's answer.
 func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fairsplit.Result) {
+	dishes := c.dishesOf(r, pieces, solved.Carrier)
 	for i := range pieces {
 		seat := solved.Carrier[i]
 		if seat == fairsplit.Nobody {
@@ -224,10 +228,15 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 		member := c.Trip.Crew[r.present[seat]].ID
 		why := pieces[i].why
 		if len(pieces[i].allowed) > 1 || why.IsZero() {
-			why = prose.List("; ", []prose.Text{why, prose.Say("put here by the fair split")})
+			whys := []prose.Text{why, prose.Say("put here by the fair split")}
+			if beside := gathered(&pieces[i], member, dishes); !beside.IsZero() {
+				whys = append(whys, beside)
+			}
+			why = prose.List("; ", whys)
 		}
 		stage.Items = append(stage.Items, Item{Kind: pieces[i].kind, Key: pieces[i].key, Mass: pieces[i].mass, Carrier: member, Why: why})
 	}
+	stage.DishPacks = meanPacks(dishes)
 	stage.Worst, stage.WorstBound = share(solved.R1), share(solved.R1Bound)
 	stage.Mean, stage.MeanBound = share(solved.S), share(solved.SBound)
 	stage.Proven, stage.HandOvers = solved.Proven, c.handOvers(stage)
