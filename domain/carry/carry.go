@@ -77,6 +77,8 @@ type calculation struct {
 	previous   map[string]trip.MemberID // carrier of each item on the stage before
 	waste      []wasteHeap              // what is left of earlier stages
 	loads      [][]tally                // by place in the crew and day-1
+	liquid     map[string]bool          // containers of liquid fuel
+	own        map[string]bool          // bags of one eater
 }
 
 // stageKey names an item on the stage that begins on a day.
@@ -111,6 +113,15 @@ func (c *calculation) remember(keep *Result) {
 func (c *calculation) indexCrew() {
 	c.place, c.food = map[trip.MemberID]int{}, map[trip.FoodID]*trip.Food{}
 	c.previous = map[string]trip.MemberID{}
+	c.liquid, c.own = map[string]bool{}, map[string]bool{}
+	for i := range c.Bags.Bags {
+		c.own[c.Bags.Bags[i].Key] = c.Bags.Bags[i].Member != 0
+	}
+	for _, fuel := range c.Cooking.Fuel {
+		for i := range fuel.Containers {
+			c.liquid[fuel.Containers[i].Key] = isLiquid(fuel.Fuel)
+		}
+	}
 	for i := range c.Trip.Foods {
 		c.food[c.Trip.Foods[i].ID] = &c.Trip.Foods[i]
 	}

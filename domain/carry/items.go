@@ -144,7 +144,7 @@ func (c *calculation) fuelPiece(fuel *cooking.LegFuel, container *cooking.Contai
 		until: r.last, volume: container.Volume,
 		class: fuelOf + strconv.FormatInt(int64(fuel.Group), 10), energy: max(1, container.Fuel.CeilGrams()),
 	}
-	p.liquid = isLiquid(fuel.Fuel)
+	p.liquid = c.liquid[container.Key]
 	if from := container.EmptyFrom; from > 0 {
 		p.until = min(from-1, r.last)
 	}

@@ -100,8 +100,11 @@ func (c *calculation) worstShare(day int) float64 {
 // adultAge is when the cautions for the young end.
 const adultAge = 18
 
-// reviewLoads warns where a member's heaviest morning is much for their body.
+// reviewLoads warns where a member's heaviest morning is much for their body,
+// and where water to a dry camp comes on top of a hard limit.
 func (c *calculation) reviewLoads() {
+	c.reviewWater()
+	c.reviewFuel()
 	for i := range c.Trip.Crew {
 		member := &c.Trip.Crew[i]
 		heaviest, load := 0, units.Mass(0)

@@ -8,34 +8,36 @@ import (
 
 // Tables is the whole plan as tables.
 type Tables struct {
-	Crew       Table // who comes, what they must not eat, what they can carry
-	Menu       Table // a row a day and cook group
-	Dishes     Table // a row a dish and pot
-	Needs      Table // a row a member
-	NeedsByDay Table // a row a member and day
-	Shopping   Table // a row a package to buy
-	Visits     Table // a row a shop to go to
-	Errands    Table // a row a choice of shops
-	Leftovers  Table // a row a food that is left over
-	Parts      Table // a row a member: their part of the cost
-	Payments   Table // who pays whom
-	Fuel       Table // fuel to buy
-	Rounds     Table // packing night: a row a bag and station
-	Weighing   Table // packing night: a row a food and bag
-	Bags       Table // a row a bag
-	Boxes      Table // a row a box
-	BoxBags    Table // a row a bag in a box
-	Missing    Table // what if a box does not come
-	Stops      Table // a row a choice of points
-	LoadGrid   Table // a row a member, a column a day: loads
-	ShareGrid  Table // the same: loads as shares of capability
-	Loads      Table // a row a member and day
-	Carriers   Table // a row a thing carried
-	Splits     Table // a row a stretch of days with one split
-	Cooking    Table // a row a meal
-	FuelByLeg  Table // a row a leg, group and fuel
-	Water      Table // a row a member and day
-	Keeping    Table // a row a food and slot
+	Crew         Table // who comes, what they must not eat, what they can carry
+	Menu         Table // a row a day and cook group
+	Dishes       Table // a row a dish and pot
+	Needs        Table // a row a member
+	NeedsByDay   Table // a row a member and day
+	Shopping     Table // a row a package to buy
+	Visits       Table // a row a shop to go to
+	Errands      Table // a row a choice of shops
+	Leftovers    Table // a row a food that is left over
+	Parts        Table // a row a member: their part of the cost
+	Payments     Table // who pays whom
+	Fuel         Table // fuel to buy
+	Rounds       Table // packing night: a row a bag and station
+	Weighing     Table // packing night: a row a food and bag
+	Bags         Table // a row a bag
+	Boxes        Table // a row a box
+	BoxBags      Table // a row a bag in a box
+	Missing      Table // what if a box does not come
+	Stops        Table // a row a choice of points
+	LoadGrid     Table // a row a member, a column a day: loads
+	ShareGrid    Table // the same: loads as shares of capability
+	Loads        Table // a row a member and day
+	Carriers     Table // a row a thing carried
+	Splits       Table // a row a stretch of days with one split
+	SplitChoices Table // a row a choice between few hand-overs and a fair load
+	PackChanges  Table // a row a thing that changes packs after a change by hand
+	Cooking      Table // a row a meal
+	FuelByLeg    Table // a row a leg, group and fuel
+	Water        Table // a row a member and day
+	Keeping      Table // a row a food and slot
 
 	HandOvers   Table // a row a thing, as decided on the way
 	MovedDishes Table // a row a dish, as decided on the way
@@ -48,34 +50,36 @@ func From(p *plan.Plan) *Tables {
 	rest := shopping.RestOf(x.trip, &p.Shopping)
 	money := shopping.Reckon(x.trip, rest.Expected())
 	return &Tables{
-		Crew:       crewTable(x),
-		Menu:       menuTable(x),
-		Dishes:     dishesTable(x),
-		Needs:      needsTable(x),
-		NeedsByDay: needsByDayTable(x),
-		Shopping:   shoppingTable(x),
-		Visits:     visitsTable(x),
-		Errands:    errandsTable(x),
-		Leftovers:  leftoversTable(x),
-		Parts:      partsTable(x, money),
-		Payments:   paymentsTable(x, money),
-		Fuel:       fuelTable(x),
-		Rounds:     roundsTable(x),
-		Weighing:   weighingTable(x),
-		Bags:       bagsTable(x),
-		Boxes:      boxesTable(x),
-		BoxBags:    boxBagsTable(x),
-		Missing:    missingTable(x),
-		Stops:      stopsTable(x),
-		LoadGrid:   loadGridTable(x),
-		ShareGrid:  shareGridTable(x),
-		Loads:      loadsTable(x),
-		Carriers:   carriersTable(x),
-		Splits:     splitsTable(x),
-		Cooking:    cookingTable(x),
-		FuelByLeg:  fuelByLegTable(x),
-		Water:      waterTable(x),
-		Keeping:    keepingTable(x),
+		Crew:         crewTable(x),
+		Menu:         menuTable(x),
+		Dishes:       dishesTable(x),
+		Needs:        needsTable(x),
+		NeedsByDay:   needsByDayTable(x),
+		Shopping:     shoppingTable(x),
+		Visits:       visitsTable(x),
+		Errands:      errandsTable(x),
+		Leftovers:    leftoversTable(x),
+		Parts:        partsTable(x, money),
+		Payments:     paymentsTable(x, money),
+		Fuel:         fuelTable(x),
+		Rounds:       roundsTable(x),
+		Weighing:     weighingTable(x),
+		Bags:         bagsTable(x),
+		Boxes:        boxesTable(x),
+		BoxBags:      boxBagsTable(x),
+		Missing:      missingTable(x),
+		Stops:        stopsTable(x),
+		LoadGrid:     loadGridTable(x),
+		ShareGrid:    shareGridTable(x),
+		Loads:        loadsTable(x),
+		Carriers:     carriersTable(x),
+		Splits:       splitsTable(x),
+		SplitChoices: splitChoicesTable(x),
+		PackChanges:  packChangesTable(x),
+		Cooking:      cookingTable(x),
+		FuelByLeg:    fuelByLegTable(x),
+		Water:        waterTable(x),
+		Keeping:      keepingTable(x),
 
 		HandOvers:   handOversTable(x),
 		MovedDishes: movedDishesTable(x),
@@ -89,7 +93,7 @@ func (t *Tables) List() []*Table {
 		&t.Findings, &t.Crew, &t.Menu, &t.Dishes, &t.Needs, &t.NeedsByDay,
 		&t.Shopping, &t.Fuel, &t.Visits, &t.Errands, &t.Leftovers, &t.Parts, &t.Payments,
 		&t.Rounds, &t.Weighing, &t.Bags, &t.Boxes, &t.BoxBags, &t.Missing, &t.Stops,
-		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
+		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.SplitChoices, &t.PackChanges, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
 		&t.HandOvers, &t.MovedDishes,
 	}
 }

@@ -192,5 +192,70 @@ func splitsTable(x *index) Table {
 		share("mean_bound", "Bound over the days", func(s *carry.Stage) float64 { return s.MeanBound }),
 		{Column{Key: "proven", Heading: "Proven best", Width: 11}, func(s *carry.Stage) Value { return yesNo(s.Proven) }},
 		{Column{Key: "hand_overs", Heading: "Things changing hands", Width: 12}, func(s *carry.Stage) Value { return count(s.HandOvers) }},
+		{Column{Key: "dish_packs", Heading: "Packs to a dish of several bags", Decimals: 1, Width: 14}, func(s *carry.Stage) Value { return figure(s.DishPacks) }},
 	}, rows)
+}
+
+// choiceRow is one choice between few hand-overs and a fair load.
+type choiceRow struct {
+	stage  *carry.Stage
+	choice carry.Choice
+}
+
+func splitChoicesTable(x *index) Table {
+	var rows []choiceRow
+	for i := range x.plan.Carry.Stages {
+		stage := &x.plan.Carry.Stages[i]
+		for _, choice := range stage.Choices {
+			rows = append(rows, choiceRow{stage, choice})
+		}
+	}
+	share := func(key, heading string, of func(carry.Choice) float64) field[choiceRow] {
+		return field[choiceRow]{Column{Key: key, Heading: heading, Role: Percent, Width: 14}, func(r choiceRow) Value { return figure(of(r.choice)) }}
+	}
+	return fill(Table{
+		Name: "split_choices", Title: "Few hand-overs or a fair load",
+		About: "What nothing beats between the packs as they were at the last change by hand and the fairest split. Shares are load / carrying capability.",
+		Empty: "The split is free: no packs are kept.",
+	}, []field[choiceRow]{
+		{Column{Key: "days", Heading: "On", Width: 14}, func(r choiceRow) Value { return words(dayRange(r.stage.FirstDay, r.stage.LastDay)) }},
+		{Column{Key: "must", Heading: "Must change packs", Width: 11}, func(r choiceRow) Value { return count(r.choice.Must) }},
+		{Column{Key: "hand_overs", Heading: "Change for fairness", Width: 11}, func(r choiceRow) Value { return count(r.choice.HandOvers) }},
+		share("worst", "Heaviest share", func(c carry.Choice) float64 { return c.Worst }),
+		share("mean", "Heaviest over the days", func(c carry.Choice) float64 { return c.Mean }),
+		{Column{Key: "taken", Heading: "Taken", Width: 8}, func(r choiceRow) Value { return yesNo(r.choice.Taken) }},
+	}, rows)
+}
+
+// packChangesTable lists what is in another pack than before the last change
+// by hand.
+func packChangesTable(x *index) Table {
+	var rows []handOverRow
+	for i := range x.plan.Carry.Stages {
+		stage := &x.plan.Carry.Stages[i]
+		for at, choice := range stage.Choices {
+			if choice.Taken {
+				for _, over := range stage.Moved(x.trip.Kept, at) {
+					rows = append(rows, handOverRow{stage.FirstDay, over})
+				}
+			}
+		}
+	}
+	return fill(Table{
+		Name: "pack_changes", Title: "What changes packs",
+		About: "What goes into another pack than it was in at the last change by hand.",
+		Empty: "Nothing changes packs.",
+	}, []field[handOverRow]{
+		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(handOverRow) Value { return open() }},
+		{Column{Key: "day", Heading: "From day", Width: 7}, func(r handOverRow) Value { return count(r.day) }},
+		{Column{Key: "from", Heading: "Out of the pack of", Width: 22}, func(r handOverRow) Value { return words(x.member(r.over.From)) }},
+		{Column{Key: "to", Heading: "Into the pack of", Width: 22}, func(r handOverRow) Value { return words(x.member(r.over.To)) }},
+		{Column{Key: "thing", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r handOverRow) Value { return words(x.itemName(itemOf(r.over))) }},
+		{Column{Key: "about", Heading: "What it is", Width: 34, Wrap: true}, func(r handOverRow) Value { return words(x.itemAbout(itemOf(r.over))) }},
+	}, rows)
+}
+
+func itemOf(over trip.HandOver) carry.Item {
+	thing := carry.ThingOf(over)
+	return carry.Item{Kind: thing.Kind, Key: thing.Key}
 }

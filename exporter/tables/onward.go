@@ -1,10 +1,8 @@
 package tables
 
 import (
-	"strconv"
 	"strings"
 
-	"sumpter/domain/carry"
 	"sumpter/domain/trip"
 )
 
@@ -22,16 +20,6 @@ func handOversTable(x *index) Table {
 			rows = append(rows, handOverRow{replan.Day, over})
 		}
 	}
-	item := func(r handOverRow) carry.Item {
-		switch {
-		case r.over.Bag != "":
-			return carry.Item{Kind: carry.BagItem, Key: r.over.Bag}
-		case r.over.Gear != 0:
-			return carry.Item{Kind: carry.GearItem, Key: strconv.FormatInt(int64(r.over.Gear), 10)}
-		default:
-			return carry.Item{Kind: carry.FuelItem, Key: r.over.Fuel}
-		}
-	}
 	return groupBy(fill(Table{
 		Name: "hand_overs", Title: "Hand-overs, as decided on the way",
 		About: "Read it aloud on the morning of the day. What is not listed stays with who has it.",
@@ -47,8 +35,8 @@ func handOversTable(x *index) Table {
 			return words(x.member(r.over.From))
 		}},
 		{Column{Key: "to", Heading: "To", Width: 18}, func(r handOverRow) Value { return words(x.member(r.over.To)) }},
-		{Column{Key: "item", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r handOverRow) Value { return words(x.itemName(item(r))) }},
-		{Column{Key: "about", Heading: "What it is", Width: 34, Wrap: true}, func(r handOverRow) Value { return words(x.itemAbout(item(r))) }},
+		{Column{Key: "item", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r handOverRow) Value { return words(x.itemName(itemOf(r.over))) }},
+		{Column{Key: "about", Heading: "What it is", Width: 34, Wrap: true}, func(r handOverRow) Value { return words(x.itemAbout(itemOf(r.over))) }},
 	}, rows), rows, func(r handOverRow) int { return r.day })
 }
 

@@ -100,6 +100,8 @@ func sheets(p *plan.Plan) []*sheet {
 		tableSheet("Loads in parts", &t.Loads, nil),
 		tableSheet("Who carries what", &t.Carriers, nil),
 		ifAny("Fair split", &t.Splits),
+		ifAny("Few hand-overs or fair", &t.SplitChoices),
+		ifAny("What changes packs", &t.PackChanges),
 		recipeCards(p),
 		tableSheet("Cooking", &t.Cooking, nil),
 		ifAny("Fuel by leg", &t.FuelByLeg),

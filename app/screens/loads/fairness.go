@@ -16,6 +16,7 @@ import (
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -26,6 +27,8 @@ type fairness struct {
 	stages  *widget.Label
 	found   *fyne.Container
 	pins    *pinList
+	dinners *shareField
+	fuel    *shareField
 	shown   *plan.Plan // whose words these are
 	content fyne.CanvasObject
 }
@@ -37,9 +40,12 @@ const mostFound = 25
 func newFairness(s *Screen) *fairness {
 	f := &fairness{screen: s, stages: widget.NewLabel(""), found: container.NewVBox(), pins: newPinList(s)}
 	f.stages.Wrapping = fyne.TextWrapWord
-	meaning := widget.NewLabel(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."))
+	meaning := widget.NewLabel(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Where that leaves a choice, the bags of a dish lie in few packs, one eater's food with the eater, and liquid fuel apart from food. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."))
 	meaning.Wrapping, meaning.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	f.dinners = newShareField(s.bench, lang.L("Dinners in one pack"), "dinner_share", func(on *trip.Trip) *float64 { return &on.Settings.DinnerShare })
+	f.fuel = newShareField(s.bench, lang.L("Fuel in one pack"), "fuel_share", func(on *trip.Trip) *float64 { return &on.Settings.FuelShare })
 	left := bench.NewScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages,
+		widget.NewSeparator(), look.NewHeading(lang.L("So that a lost pack does not end the trip")), f.dinners.line, f.fuel.line,
 		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.found))
 	split := container.NewHSplit(left, f.pins.content)
 	split.Offset = 0.6
@@ -49,6 +55,8 @@ func newFairness(s *Screen) *fairness {
 
 func (f *fairness) show() {
 	f.pins.show()
+	f.dinners.show()
+	f.fuel.show()
 	p := f.screen.bench.Document.Plan()
 	if p == f.shown && p != nil {
 		return
@@ -113,7 +121,15 @@ func (v *view) stageWords(s *carry.Stage) string {
 	who := v.heaviestName(s.FirstDay)
 	values := data{"Days": dayRange(s), "Worst": percent(s.Worst), "Who": who, "Bound": percent(s.WorstBound), "Mean": percent(s.Mean), "MeanBound": percent(s.MeanBound)}
 	return lang.X("stage-words", "{{.Days}}. First morning: the heaviest pack is {{.Who}}'s with {{.Worst}} of what they can carry; no split can be below {{.Bound}}. Over the days, by hours of walking, the heaviest pack is {{.Mean}}; no split can be below {{.MeanBound}}.", values) +
-		" " + v.nearness(s) + " " + v.handOvers(s)
+		" " + v.nearness(s) + " " + v.handOvers(s) + v.dishPacks(s)
+}
+
+// dishPacks says how far a dish is spread.
+func (v *view) dishPacks(s *carry.Stage) string {
+	if s.DishPacks == 0 {
+		return ""
+	}
+	return " " + lang.X("dish-packs", "A dish of several bags lies in {{.Packs}} packs in the mean.", data{"Packs": written.Number(s.DishPacks, 1)})
 }
 
 // nearness says how far a stage is from the best possible split.

@@ -257,5 +257,5 @@ func (s *Screen) focus(on fyne.Focusable) {
 // Commit stores what is being typed.
 func (s *Screen) Commit() bool {
 	s.cancelMove()
-	return s.gear.commit()
+	return s.fairness.dinners.commit() && s.fairness.fuel.commit() && s.gear.commit()
 }
