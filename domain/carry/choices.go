@@ -45,27 +45,44 @@ func (c *calculation) carriersOf(r run, pieces []piece, seats []int) map[Thing]t
 	return carriers
 }
 
+// worthOffering is how much lighter, as a part, more hand-overs must make the
+// heaviest pack to be a choice of their own.
+const worthOffering = 0.001
+
 // few thins the choices out: the fewest hand-overs, the fairest, the taken and
-// the first that is nearly as fair stay, and some between.
+// the first that is nearly as fair stay, and of the others those that are
+// fairer by what can be told, some of them where they are many.
 func few(list []Choice) []Choice {
-	if len(list) <= mostChoices {
-		return list
-	}
 	last := len(list) - 1
-	stay := map[int]bool{0: true, last: true}
-	for i := 1; i < mostChoices-3; i++ {
-		stay[i*last/(mostChoices-3)] = true
+	nearly := slices.IndexFunc(list, func(x Choice) bool { return x.above(list[last]) <= NearlyFair-1 })
+	stays := func(i int) bool { return i == 0 || i == last || i == nearly || list[i].Taken }
+	var between []int
+	before := list[0].above(list[last])
+	for i := range list {
+		if above := list[i].above(list[last]); !stays(i) && above <= before-worthOffering {
+			between = append(between, i)
+			before = above
+		} else if stays(i) {
+			before = min(before, above)
+		}
 	}
-	nearly := slices.IndexFunc(list, func(x Choice) bool {
-		return x.Worst <= list[last].Worst*NearlyFair && x.Mean <= list[last].Mean*NearlyFair
-	})
+	for len(between) > mostChoices-4 {
+		at := len(between) / 2
+		between = slices.Delete(between, at, at+1)
+	}
 	var thin []Choice
 	for i := range list {
-		if stay[i] || i == nearly || list[i].Taken {
+		if stays(i) || slices.Contains(between, i) {
 			thin = append(thin, list[i])
 		}
 	}
 	return thin
+}
+
+// above is how much heavier the heaviest pack is than in another choice, as a
+// part: on the first morning or over the days, whichever is more.
+func (c Choice) above(other Choice) float64 {
+	return max(0, over(c.Worst, other.Worst), over(c.Mean, other.Mean))
 }
 
 // measureAgain gives the choices of the round before their figures on the

@@ -210,7 +210,7 @@ func (c *changes) columns() []grid.Column[int] {
 		number(lang.L("Change packs"), "", 110, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
 		number(lang.L("Heaviest, first morning"), "%", 180, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
 		number(lang.L("Heaviest, over the days"), "%", 180, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
-		{Title: "", Width: 150, Text: func(i int) string { return c.choiceState(i) }},
+		{Title: "", Width: 220, Text: func(i int) string { return c.choiceState(i) }},
 	}
 }
 
@@ -236,7 +236,7 @@ func (c *changes) showMoves() {
 		return
 	}
 	moved := stage.Moved(c.screen.bench.Trip().Kept, i)
-	c.title.SetContent(lang.X("moves-title", "{{.Count}} things in another pack", data{"Count": len(moved)}))
+	c.title.SetContent(lang.X("moves-title", "Things in another pack: {{.Count}}", data{"Count": len(moved)}))
 	c.moves.SetText(strings.Join(c.screen.view.moveLines(moved, stage.FirstDay), "\n"))
 	if stage.Choices[i].Taken {
 		c.take.Disable()
