@@ -207,10 +207,10 @@ func (c *changes) columns() []grid.Column[int] {
 			Compare: func(a, b int) int { return cmp.Compare(of(at(a)), of(at(b))) }}
 	}
 	return []grid.Column[int]{
+		{Title: lang.L("Choice"), Width: 190, Text: func(i int) string { return c.choiceState(i) }},
 		number(lang.L("Change packs"), "", 110, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
-		number(lang.L("Heaviest, first morning"), "%", 180, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
-		number(lang.L("Heaviest, over the days"), "%", 180, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
-		{Title: "", Width: 220, Text: func(i int) string { return c.choiceState(i) }},
+		number(lang.L("Heaviest first"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
+		number(lang.L("Heaviest later"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
 	}
 }
 

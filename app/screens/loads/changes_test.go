@@ -46,8 +46,8 @@ func TestAGiftMovesLittleElse(t *testing.T) {
 	if moved > 8 || taken.Worst > fairest.Worst*carry.NearlyFair {
 		t.Errorf("%d things moved for a heaviest pack of %.4f, the fairest split has %.4f", moved, taken.Worst, fairest.Worst)
 	}
-	if !strings.Contains(s.fairText.Content, "changed packs") {
-		t.Errorf("above the columns it says %q", s.fairText.Content)
+	if !strings.Contains(s.changed.Content, "changed packs") {
+		t.Errorf("above the columns it says %q", s.changed.Content)
 	}
 	if err := s.Document.Undo(); err != nil || s.Document.Trip().Kept != nil || s.Document.Trip().Pins != nil {
 		t.Errorf("undo leaves %v and %v, %v", s.Document.Trip().Kept, s.Document.Trip().Pins, err)

@@ -33,6 +33,7 @@ type Screen struct {
 	slider   *widget.Slider
 	dayText  *look.Text
 	fairText *look.Text
+	changed  *look.Text // what changed packs, where packs are kept
 	board    *board
 	lines    *charts.LineChart
 	pack     *packPanel
@@ -56,7 +57,7 @@ const (
 
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
-	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet).Yielding(), empty: widget.NewLabel("")}
+	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet).Yielding(), changed: look.NewText("", look.Caption, look.Ink).Yielding(), empty: widget.NewLabel("")}
 	s.board = newBoard(s.typedKey, s.typedRune)
 	s.lines = charts.NewLineChart("%", nil)
 	s.pack = newPackPanel(s)
@@ -81,7 +82,7 @@ func New(b *bench.Bench) *Screen {
 func (s *Screen) packsContent() fyne.CanvasObject {
 	head := container.NewVBox(
 		container.NewBorder(nil, nil, s.dayText, nil, s.slider),
-		s.fairText, newLegend(),
+		s.fairText, s.changed, newLegend(),
 	)
 	left := container.NewVSplit(s.board.content, s.lines)
 	left.Offset = 0.62
@@ -177,7 +178,10 @@ func (s *Screen) showAll() {
 		text += ", " + bench.DateWords(date)
 	}
 	s.dayText.SetContent(text)
-	s.fairText.SetContent(s.view.stageLine(s.view.stage(s.day)) + " " + s.view.changesLine(s.view.stage(s.day)))
+	s.fairText.SetContent(s.view.stageLine(s.view.stage(s.day)))
+	changed := s.view.changesLine(s.view.stage(s.day))
+	s.changed.SetContent(changed)
+	bench.SetShown(s.changed, changed != "")
 	s.showBoard()
 	s.showLines()
 	s.pack.show()
