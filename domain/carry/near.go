@@ -81,9 +81,12 @@ func (c *calculation) stayNear(ctx context.Context, r run, pieces []piece, probl
 				prose.Say("Choose again how much may change packs, or take off what came on top."))
 		}
 	}
+	if slices.Contains(carriers, fairsplit.Nobody) {
+		return solved, nil // nobody can carry: the solver's own answer says so
+	}
 	measured, err := fairsplit.Evaluate(problem, carriers)
 	if err != nil {
-		return solved, nil //nolint:nilerr // nobody can carry: the solver's own answer says so
+		return solved, err
 	}
 	measured.R1Bound, measured.SBound = larger(measured.R1Bound, solved.R1Bound), larger(measured.SBound, solved.SBound)
 	measured.Proven = measured.Proven || solved.Proven && slices.Equal(carriers, solved.Carrier)
