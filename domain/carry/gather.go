@@ -13,7 +13,8 @@ import (
 // gather moves and swaps pieces so that the bags of a dish lie in few packs,
 // one eater's dishes in the eater's own, and food not beside liquid fuel. It is
 // a tie-break of small weight: no pack becomes heavier than the heaviest is on
-// that day, no limit is broken, and nothing more changes hands.
+// that day, nor more than NearlyFair of what the fair split gave it; no limit is
+// broken, and nothing more changes hands.
 func (c *calculation) gather(r run, pieces []piece, problem fairsplit.Problem, was []int, solved fairsplit.Result) fairsplit.Result {
 	if !solved.Feasible || slices.Contains(solved.Carrier, fairsplit.Nobody) {
 		return solved
@@ -67,7 +68,7 @@ func newGathering(c *calculation, r run, pieces []piece, problem fairsplit.Probl
 		load, most := make([]int64, problem.Days), make([]int64, problem.Days)
 		for d := range load {
 			load[d] = member.BaseGrams
-			most[d] = floorTimes(solved.Days[d].Largest, member.Strength)
+			most[d] = min(floorTimes(solved.Days[d].Largest, member.Strength), int64(float64(solved.Days[d].Grams[i])*NearlyFair))
 		}
 		most[0] = min(most[0], member.MaxGrams)
 		g.load, g.most = append(g.load, load), append(g.most, most)

@@ -254,6 +254,13 @@ func TestGatheringCostsNobody(t *testing.T) {
 				rt.Fatalf("day %d: the heaviest pack got heavier", d+1)
 			}
 		}
+		for d := range measured.Days {
+			for i, load := range measured.Days[d].Grams {
+				if was := solved.Days[d].Grams[i]; float64(load) > float64(was)*NearlyFair {
+					rt.Fatalf("day %d: pack %d went from %d to %d", d+1, i, was, load)
+				}
+			}
+		}
 		before, now := messOf(c, first, pieces, problem, solved), messOf(c, first, pieces, problem, after)
 		if now > before || slices.Equal(solved.Carrier, after.Carrier) != (now == before) {
 			rt.Fatalf("mess %d became %d", before, now)

@@ -99,6 +99,7 @@ func (c *changes) show() {
 			Chosen: choice.Taken, Tapped: func() { c.takeChoice(i) },
 		})
 	}
+	bench.SetShown(c.chart, len(list) > 1)
 	c.chart.Set(drawn)
 	c.table.SetRows(rows)
 	if _, selected := c.table.Selected(); !selected {
