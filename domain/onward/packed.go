@@ -29,6 +29,11 @@ func (w *work) packed(planned []bags.Bag) (list []bags.Bag, differ bool) {
 		if night == nil && len(parts) == 0 {
 			continue
 		}
+		if len(bag.Uses) == 0 { // a reserve: nothing is planned to be taken from it
+			w.packedReserve(bag, night, parts)
+			differ = differ || bag.Food != planned[i].Food
+			continue
+		}
 		bag.Uses = cloneUses(bag.Uses)
 		if night != nil {
 			w.weigh(bag, night)
@@ -41,6 +46,29 @@ func (w *work) packed(planned []bags.Bag) (list []bags.Bag, differ bool) {
 		differ = differ || bag.Food != planned[i].Food || !slices.Equal(bag.Contents, planned[i].Contents)
 	}
 	return list, differ
+}
+
+// packedReserve does the same for a bag that serves no meal.
+func (w *work) packedReserve(bag *bags.Bag, night *trip.PackedBag, parts []trip.PartGone) {
+	bag.Contents = slices.Clone(bag.Contents)
+	bag.Food, bag.Kcal = 0, 0
+	for i := range bag.Contents {
+		c := &bag.Contents[i]
+		if night != nil {
+			if mass, ok := night.WeighedMass(c.Food); ok {
+				c.Mass = mass
+			}
+		}
+		for j := range parts {
+			taken := min(parts[j].Mass, c.Mass)
+			c.Mass, parts[j].Mass = c.Mass-taken, parts[j].Mass-taken
+		}
+		bag.Food += c.Mass
+		if food := w.foods[c.Food]; food != nil {
+			bag.Kcal += food.Kcal(c.Mass)
+		}
+	}
+	bag.Contents = slices.DeleteFunc(bag.Contents, func(c bags.Content) bool { return c.Mass <= 0 })
 }
 
 func cloneUses(uses []bags.Use) []bags.Use {

@@ -245,7 +245,7 @@ func (w *work) tellNew(rest *Rest) []findings.Finding {
 	}
 	var list []findings.Finding
 	for _, f := range slices.Concat(rest.Plan.Cooking.Findings, rest.Plan.Carry.Findings) {
-		if late := f.Place.Day == 0 || f.Place.Day >= since; late && rest.Changed && !known[told(f)] {
+		if late := f.Place.Day == 0 || f.Place.Day >= since; late && rest.Changed && f.Severity != findings.Note && !known[told(f)] {
 			known[told(f)] = true
 			list = append(list, f)
 		}

@@ -24,6 +24,7 @@ func (p *sidePanel) showFuel() {
 	for _, fuel := range p.screen.day.Fuel {
 		p.all.Add(paragraph(lang.X("fuel-left", "{{.Group}}: {{.Left}} of {{.Fuel}} left if all went as planned (containers not empty: {{.Count}}); today takes {{.Today}}, more in wind.", map[string]any{
 			"Group": p.screen.groupName(fuel.Group), "Left": written.Quantity(fuel.Left, u), "Fuel": lang.L(string(fuel.Kind)), "Count": len(fuel.Full), "Today": written.Quantity(fuel.Today, u)})))
+		p.showContainers(fuel)
 	}
 }
 

@@ -63,7 +63,7 @@ func (s *Screen) bagTone(key string) fyne.ThemeColorName {
 	switch bag.End {
 	case trip.Eaten:
 		return look.Quiet
-	case trip.ThrownAway, trip.Lost:
+	case trip.ThrownAway, trip.Lost, trip.NotPacked:
 		return look.Ochre
 	default:
 		return look.Ink

@@ -2,6 +2,7 @@ package trail
 
 import (
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
@@ -109,7 +110,7 @@ func (p *sidePanel) showCrew() {
 
 // toDecide tells whether something is proposed for the morning shown.
 func (s *Screen) toDecide() bool {
-	return s.rest != nil && (len(s.rest.Moves) > 0 || !s.rest.Decided && (len(s.day.HandOvers) > 0 || len(s.rest.Choices) > 0))
+	return s.rest != nil && (len(s.rest.Moves)+len(s.rest.Gifts) > 0 || !s.rest.Decided && (len(s.day.HandOvers) > 0 || len(s.rest.Choices) > 0))
 }
 
 // takenOf gives the choice the plan follows, -1 where there is none.
@@ -217,6 +218,13 @@ func (p *sidePanel) showMoves() {
 		p.all.Add(heading(lang.L("Better eaten at another meal")))
 		for _, move := range s.rest.Moves {
 			p.all.Add(paragraph(s.moveText(move)))
+		}
+	}
+	if len(s.rest.Gifts) > 0 {
+		p.all.Add(heading(lang.L("Give to who is short")))
+		for _, gift := range s.rest.Gifts {
+			p.all.Add(paragraph(lang.X("gift", "{{.Bag}} of {{.From}} to {{.To}}, {{.Kcal}} kcal; they may eat all of it", map[string]any{
+				"Bag": strings.Join(s.codes([]string{gift.Bag}), ""), "From": s.memberName(gift.From), "To": s.memberName(gift.To), "Kcal": written.Number(float64(gift.Kcal), 0)})))
 		}
 	}
 	if moved := s.movedDishes(); moved > 0 {

@@ -19,6 +19,8 @@ func (s *Screen) letter(key string, letter rune) bool {
 		s.mark(key, trip.ThrownAway)
 	case 'l', 'L':
 		s.mark(key, trip.Lost)
+	case 'n', 'N':
+		s.mark(key, trip.NotPacked)
 	default:
 		return false
 	}

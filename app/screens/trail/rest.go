@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -29,6 +30,7 @@ func (p *sidePanel) showRest() {
 		p.all.Add(paragraph(lang.X("rest-missing", "Not there: {{.Bags}} bags with {{.Food}}.", map[string]any{"Bags": s.rest.Missing.Bags, "Food": written.Quantity(s.rest.Missing.Food, s.bench.Units())})))
 	}
 	p.all.Add(s.newShares())
+	p.showUnticked()
 	p.showSpare()
 	for _, finding := range s.rest.Findings {
 		p.all.Add(findingRow(finding, s.bench.Units()))
@@ -41,9 +43,13 @@ func (s *Screen) moveText(move onward.Move) string {
 	if recipe := s.bench.Trip().Recipe(move.Recipe); recipe != nil {
 		name = recipe.Name
 	}
-	return lang.X("move-dish", "{{.Dish}} ({{.Group}}, {{.Bags}}): from {{.Meal}} of day {{.Day}} to {{.ToMeal}} of day {{.ToDay}}", map[string]any{
-		"Dish": name, "Group": s.groupName(move.Group), "Bags": strings.Join(s.codes(move.Bags), ", "),
-		"Meal": lang.L(string(move.Meal)), "Day": move.Day, "ToMeal": lang.L(string(move.ToMeal)), "ToDay": move.ToDay})
+	words := map[string]any{
+		"ToGroup": s.groupName(move.ToGroup), "Dish": name, "Group": s.groupName(move.Group), "Bags": strings.Join(s.codes(move.Bags), ", "),
+		"Meal": lang.L(string(move.Meal)), "Day": move.Day, "ToMeal": lang.L(string(move.ToMeal)), "ToDay": move.ToDay}
+	if move.ToGroup != move.Group {
+		return lang.X("move-dish-group", "{{.Dish}} ({{.Group}}, {{.Bags}}): from {{.Meal}} of day {{.Day}} to {{.ToGroup}}, {{.ToMeal}} of day {{.ToDay}}; all of them may eat it", words)
+	}
+	return lang.X("move-dish", "{{.Dish}} ({{.Group}}, {{.Bags}}): from {{.Meal}} of day {{.Day}} to {{.ToMeal}} of day {{.ToDay}}", words)
 }
 
 // codes gives what stands on the labels of bags.
@@ -78,6 +84,35 @@ func (p *sidePanel) showSpare() {
 			"Bag": strings.Join(s.codes([]string{spare.Bag}), ""), "Of": s.memberName(spare.Of), "Who": who})))
 	}
 }
+
+// showUnticked names bags that packing night did not close, to be set right
+// all at once; a single one is said to be not packed in the table.
+func (p *sidePanel) showUnticked() {
+	s := p.screen
+	for _, end := range s.bench.Trip().Progress.Ends {
+		if end.End == trip.NotPacked {
+			back := widget.NewButton(lang.L("Still there"), func() { s.packedAfterAll(end.Bag) })
+			p.all.Add(container.NewBorder(nil, nil, nil, back, paragraph(strings.Join(s.codes([]string{end.Bag}), "")+": "+lang.L(string(trip.NotPacked)))))
+		}
+	}
+	keys := s.rest.Unticked
+	if len(keys) == 0 {
+		return
+	}
+	p.all.Add(heading(lang.L("Not ticked on packing night")))
+	codes := s.codes(keys)
+	more := ""
+	if len(codes) > mostCodes {
+		more = " …"
+	}
+	p.all.Add(paragraph(strings.Join(codes[:min(mostCodes, len(codes))], ", ") + more))
+	p.all.Add(container.NewHBox(
+		widget.NewButton(lang.L("They are all here"), func() { s.tickAll(keys) }),
+		widget.NewButton(lang.L("None was packed"), func() { s.nonePacked(keys) })))
+}
+
+// mostCodes are enough to see what is meant.
+const mostCodes = 24
 
 // handOverLines are to be read aloud: one line for each giver and taker.
 func (s *Screen) handOverLines() []string {

@@ -32,6 +32,7 @@ type sidePanel struct {
 	chosen  *fyne.Container
 	all     *fyne.Container
 	crew    *crewPicker
+	part    *widget.Entry // how much of the bag is gone
 	tabs    *bench.Tabs
 	content fyne.CanvasObject
 }
@@ -129,6 +130,7 @@ func (p *sidePanel) addBag(bag trail.Bag) {
 			p.chosen.Add(paragraph(strconv.Itoa(i+1) + ". " + step))
 		}
 	}
+	p.showPart(bag)
 	p.addBagFindings(bag)
 }
 

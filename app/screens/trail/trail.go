@@ -58,7 +58,7 @@ func New(b *bench.Bench) *Screen {
 		Key: func(id trip.MemberID) string { return bench.IDText(int64(id)) }, OnSelect: s.side.showMember, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
 	eaten := container.NewBorder(container.NewHBox(look.NewHeading(lang.L("Eaten today")),
-		look.NewText(lang.L("Space: eaten, T: thrown away, L: lost, the same key again: still there"), look.Caption, look.Quiet)), nil, nil, nil, s.bags)
+		look.NewText(lang.L("Space: eaten, T: thrown away, L: lost, N: not packed, the same key again: still there"), look.Caption, look.Quiet)), nil, nil, nil, s.bags)
 	carried := container.NewBorder(look.NewHeading(lang.L("Carried this morning")), nil, nil, nil, s.packs)
 	tables := container.NewVSplit(eaten, carried)
 	tables.Offset = 0.52
@@ -128,7 +128,7 @@ func (s *Screen) reckon() {
 	p, done, from := s.bench.Plan(), s.bench.Trip().Progress, s.number
 	s.asked++
 	asked := s.asked
-	if p == nil || !done.UnderWay() {
+	if p == nil || !done.UnderWay() && len(done.Packed) == 0 {
 		return
 	}
 	var rest *onward.Rest
@@ -136,7 +136,7 @@ func (s *Screen) reckon() {
 	s.bench.Document.Background(func() {
 		rest, err = onward.Make(context.Background(), p, &done, from)
 	}, func() {
-		if asked != s.asked || err != nil || !rest.Changed {
+		if asked != s.asked || err != nil || !rest.Changed && len(rest.Unticked) == 0 {
 			return
 		}
 		s.rest, s.choice = rest, takenOf(rest.Choices)
