@@ -192,11 +192,11 @@ func why(t *trip.Trip, list []Choice, best int) prose.Text {
 	}
 	with, than := list[best], list[other]
 	money := func(m units.Money) prose.Price { return prose.Price{Amount: m, Currency: t.Currency} }
-	return prose.Say("Against %s: fees %s, heaviest morning %s, detour %s. Weighed at %s for a kilogram carried one morning and %s for an hour of detour, nothing is better.",
+	return prose.Say("Against %s: fees %s, heaviest morning %s, detour %s. Weighed at %s for each %s carried one morning and %s for an hour of detour, nothing is better.",
 		pointNames(t, than), signed(with.Money-than.Money, func(m units.Money) prose.Text { return prose.Say("%s", money(m)) }),
 		signed(with.HeaviestFood-than.HeaviestFood, func(m units.Mass) prose.Text { return prose.Say("%s", m) }),
 		signed(tenths(with.DetourHours)-tenths(than.DetourHours), func(n int64) prose.Text { return prose.Say("%.1f h", float64(n)/10) }),
-		money(kilogramMorning), money(10*detourTenth))
+		money(kilogramMorning), units.Kilogram, money(10*detourTenth))
 }
 
 func tenths(h units.Hours) int64 { return int64(math.Round(float64(h) * 10)) }

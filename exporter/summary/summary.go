@@ -87,10 +87,10 @@ func need(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
 			planned += day.Kcal
 		}
 	}
-	mean := func(all units.Kcal) string { return thousands(float64(all) / float64(sum.PersonDays)) }
+	mean := func(all units.Kcal) string { return whole(float64(all) / float64(sum.PersonDays)) }
 	return Line{"Energy needed", mean(needed) + " kcal a person-day",
 		fmt.Sprintf("from %s (%s) to %s (%s); to eat from the packs %s, planned %s",
-			thousands(low.value), who(t, low.member, low.day), thousands(high.value), who(t, high.member, high.day), mean(target), mean(planned))}
+			whole(low.value), who(t, low.member, low.day), whole(high.value), who(t, high.member, high.day), mean(target), mean(planned))}
 }
 
 func food(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {

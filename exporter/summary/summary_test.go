@@ -24,7 +24,7 @@ func TestLines(t *testing.T) {
 	p := plantest.Small()
 	for _, want := range []Line{
 		{"Crew", "3 people, 8 person-days", "1 cook group"},
-		{"Energy needed", "3,000 kcal a person-day", "from 3,000 (=1+1, day 1) to 3,000 (=1+1, day 1); to eat from the packs 2,800, planned 2,660"},
+		{"Energy needed", "3000 kcal a person-day", "from 3000 (=1+1, day 1) to 3000 (=1+1, day 1); to eat from the packs 2800, planned 2660"},
 		{"Food", "700 g a person-day", "5600 g in all, 3 bags"},
 		{"Least-fed day", "95 % of the target", "=1+1, day 1"},
 		{"Heaviest share", "17 % of capability", "=1+1, day 3 with 8.5 kg; no split whatever can be below 17 %"},
@@ -79,13 +79,5 @@ func TestBoundIsThatOfTheHeaviestStretch(t *testing.T) {
 	p.Carry.Stages[1].WorstBound = 0.1
 	if got := line(t, p, "Heaviest share").More; !strings.Contains(got, "below 16 %") {
 		t.Errorf("got %q", got)
-	}
-}
-
-func TestThousands(t *testing.T) {
-	for value, want := range map[float64]string{0: "0", 999: "999", 1000: "1,000", 1234567: "1,234,567", -1234: "-1,234"} {
-		if got := thousands(value); got != want {
-			t.Errorf("%v is %q, want %q", value, got, want)
-		}
 	}
 }

@@ -39,14 +39,8 @@ func who(t *trip.Trip, id trip.MemberID, day int) string {
 
 func percent(share float64) string { return strconv.FormatFloat(share*100, 'f', 0, 64) + " %" }
 
-// thousands writes a whole number with commas between the thousands.
-func thousands(value float64) string {
-	text := strconv.FormatFloat(value, 'f', 0, 64)
-	for i := len(text) - 3; i > 0 && text[i-1] != '-'; i -= 3 {
-		text = text[:i] + "," + text[i:]
-	}
-	return text
-}
+// whole writes a number without decimals.
+func whole(value float64) string { return strconv.FormatFloat(value, 'f', 0, 64) }
 
 // kilograms writes a load, which people speak of in kilograms or pounds even
 // where it is small.

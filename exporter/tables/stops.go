@@ -6,6 +6,7 @@ import (
 	"sumpter/domain/resupply"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // stopsTable lists the choices of points that nothing beats.
@@ -18,7 +19,7 @@ func stopsTable(x *index) Table {
 		{Column{Key: "points", Heading: "Points", Width: 40, Wrap: true}, func(c resupply.Choice) Value { return words(x.points(c.Points)) }},
 		{Column{Key: "fees", Heading: "Fees (" + x.trip.Currency + ")", Decimals: x.moneyDecimals(), Width: 10}, func(c resupply.Choice) Value { return x.money(c.Money) }},
 		{Column{Key: "heaviest", Heading: "Food on the heaviest morning (" + x.loadUnit() + ")", Decimals: 1, Width: 14}, func(c resupply.Choice) Value { return x.load(c.HeaviestFood) }},
-		{Column{Key: "carried", Heading: "Carried (kg days)", Decimals: 0, Width: 9}, func(c resupply.Choice) Value { return figure(c.CarriedKgDay) }},
+		{Column{Key: "carried", Heading: "Carried (" + x.loadUnit() + " days)", Decimals: 0, Width: 9}, func(c resupply.Choice) Value { return x.load(units.Kilogram.Scale(c.CarriedKgDay)) }},
 		{Column{Key: "detour", Heading: "Detour (h)", Decimals: 1, Width: 8}, func(c resupply.Choice) Value { return figure(float64(c.DetourHours)) }},
 		{Column{Key: "current", Heading: "In use", Width: 8}, func(c resupply.Choice) Value { return yesNo(c.Current) }},
 		{Column{Key: "advised", Heading: "Advised", Width: 50, Wrap: true}, func(c resupply.Choice) Value {

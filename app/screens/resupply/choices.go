@@ -171,6 +171,19 @@ func (c *choices) takeAdvised() {
 	}
 }
 
+// carriedUnit is that of food carried, added up over all mornings.
+func carriedUnit(system units.System) string {
+	if system == units.US {
+		return lang.L("lb days")
+	}
+	return lang.L("kg days")
+}
+
+// carried is a choice's food of all mornings, as if carried on one.
+func carried(x resupply.Choice) units.Mass {
+	return units.Kilogram.Scale(x.CarriedKgDay)
+}
+
 func (c *choices) columns() []grid.Column[int] {
 	u := c.bench.Units()
 	at := func(i int) resupply.Choice {
@@ -187,7 +200,7 @@ func (c *choices) columns() []grid.Column[int] {
 		{Title: lang.L("Points"), Width: 160, Text: func(i int) string { return c.name(at(i)) }},
 		number(lang.L("Fees"), c.bench.Trip().Currency, 82, func(x resupply.Choice) float64 { return float64(x.Money) }, func(x resupply.Choice) string { return written.Money(x.Money, c.bench.Trip().Currency) }),
 		number(lang.L("Heaviest"), typed.MassUnit(u, true), 94, func(x resupply.Choice) float64 { return float64(x.HeaviestFood) }, func(x resupply.Choice) string { return written.Number(inUnit(x.HeaviestFood, c.bench.Units()), 1) }),
-		number(lang.L("Carried"), lang.L("kg days"), 110, func(x resupply.Choice) float64 { return x.CarriedKgDay }, func(x resupply.Choice) string { return fmt.Sprintf("%.0f", x.CarriedKgDay) }),
+		number(lang.L("Carried"), carriedUnit(u), 110, func(x resupply.Choice) float64 { return x.CarriedKgDay }, func(x resupply.Choice) string { return written.Number(inUnit(carried(x), u), 0) }),
 		number(lang.L("Detour"), "h", 80, func(x resupply.Choice) float64 { return float64(x.DetourHours) }, func(x resupply.Choice) string { return written.Number(float64(x.DetourHours), 1) }),
 		{Title: "", Width: 110, Text: func(i int) string { return stateWord(at(i)) }},
 	}
