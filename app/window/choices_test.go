@@ -83,6 +83,8 @@ func spoken() map[string][]string {
 		"trail: string(s.mealToday(bag))":  meals,
 		"trail: string(allergen.Presence)": presences,
 		"trail: string(end)":               words(trip.Ends()),
+		"trail: string(part.End)":          words(trip.Ends()),
+		"trail: string(trip.NotPacked)":    {string(trip.NotPacked)},
 		"trail: string(finding.Severity)":  severities,
 		"trail: string(fuel.Kind)":         fuels,
 

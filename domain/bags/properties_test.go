@@ -152,7 +152,8 @@ func accepted(t *trip.Trip, b *bags.Bag, u *bags.Use, food trip.FoodID) bool {
 }
 
 // checkShares: what the bags of the bowls share out is what each eater is
-// portioned, food by food where a bag holds one, and in all.
+// portioned, food by food where a bag holds one, and in all. A pinch for the
+// pot may lie with what is eaten at the bowl.
 func checkShares(rt *rapid.T, p portions.Result, r bags.Result) {
 	type part struct {
 		held
@@ -160,9 +161,17 @@ func checkShares(rt *rapid.T, p portions.Result, r bags.Result) {
 	}
 	want, got := map[part]units.Mass{}, map[part]units.Mass{}
 	for _, b := range p.Batches {
+		var pot, all units.Mass
+		for _, a := range b.Totals {
+			all += a.Mass
+			if a.Place == trip.InPot {
+				pot += a.Mass
+			}
+		}
+		pinch := float64(pot) < 0.05*float64(all) && len(b.Seconds) == 0
 		for _, portion := range b.Portions {
 			for _, a := range portion.Amounts {
-				if b.Meal == trip.Snack || a.Place == trip.AtBowl {
+				if b.Meal == trip.Snack || a.Place == trip.AtBowl || pinch {
 					want[part{held{b.Day, b.Meal, b.Group, b.Recipe, 0}, portion.Member}] += a.Mass
 				}
 			}

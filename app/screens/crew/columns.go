@@ -106,13 +106,9 @@ func (s *Screen) fields() []field {
 		{title: lang.L("Allergies"), width: 150, text: allergyText, set: setAllergies},
 		{title: lang.L("Diets"), width: 120, text: dietText, set: setDiets},
 		{title: lang.L("From day"), width: 80, number: func(m *trip.Member) float64 { return float64(max(m.FirstDay, 1)) },
-			text: func(_ *trip.Trip, m *trip.Member) string { return strconv.Itoa(max(m.FirstDay, 1)) },
-			set: func(t *trip.Trip, m *trip.Member, text string) (err error) {
-				m.FirstDay, err = typed.Whole(text, 1, len(t.Days))
-				return err
-			}},
+			text: func(_ *trip.Trip, m *trip.Member) string { return firstDayText(m) }, set: setFirstDay, choices: firstDays},
 		{title: lang.L("To day"), width: 66, number: func(m *trip.Member) float64 { return float64(lastDay(s.bench.Trip(), m)) },
-			text: func(t *trip.Trip, m *trip.Member) string { return strconv.Itoa(lastDay(t, m)) },
+			text: func(t *trip.Trip, m *trip.Member) string { return lastDayText(t, m) },
 			set: func(t *trip.Trip, m *trip.Member, text string) (err error) {
 				m.LastDay, err = typed.Whole(text, 1, len(t.Days))
 				return err
@@ -169,6 +165,45 @@ func wholeOrDash(value float64) string {
 		return "–"
 	}
 	return strconv.FormatFloat(value, 'f', 0, 64)
+}
+
+// mayJoin is what stands for the first day of somebody who is planned for no
+// day, but may join on the way.
+func mayJoin() string { return lang.L("may join") }
+
+func firstDayText(m *trip.Member) string {
+	if m.Standby {
+		return mayJoin()
+	}
+	return strconv.Itoa(max(m.FirstDay, 1))
+}
+
+func setFirstDay(t *trip.Trip, m *trip.Member, text string) error {
+	if strings.EqualFold(strings.TrimSpace(text), mayJoin()) {
+		m.Standby, m.FirstDay, m.LastDay = true, 0, 0
+		return nil
+	}
+	first, err := typed.Whole(text, 1, len(t.Days))
+	if err == nil {
+		m.Standby, m.FirstDay = false, first
+	}
+	return err
+}
+
+// firstDays are the days of the trip and joining on the way.
+func firstDays(t *trip.Trip) []string {
+	list := make([]string, 0, len(t.Days)+1)
+	for day := range t.Days {
+		list = append(list, strconv.Itoa(day+1))
+	}
+	return append(list, mayJoin())
+}
+
+func lastDayText(t *trip.Trip, m *trip.Member) string {
+	if m.Standby {
+		return ""
+	}
+	return strconv.Itoa(lastDay(t, m))
 }
 
 func lastDay(t *trip.Trip, m *trip.Member) int {

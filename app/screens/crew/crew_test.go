@@ -194,3 +194,20 @@ func TestTheDayOfTheNeedIsChosenByKeys(t *testing.T) {
 		t.Errorf("back it shows day %d", s.side.day)
 	}
 }
+
+// Somebody who may join on the way is planned for no day, until a day is given.
+func TestSomebodyWhoMayJoin(t *testing.T) {
+	s := open(t, units.Metric)
+	s.enter(t, "From day", "may join")
+	m := s.first()
+	if !m.Standby || m.Present(1) {
+		t.Fatalf("planned for a day: %+v", *m)
+	}
+	if first, last := s.textOf(s.column(t, "From day"), m.ID), s.textOf(s.column(t, "To day"), m.ID); first != "may join" || last != "" {
+		t.Errorf("shown from %q to %q", first, last)
+	}
+	s.enter(t, "From day", "2")
+	if m := s.first(); m.Standby || m.FirstDay != 2 {
+		t.Errorf("not planned from day 2: %+v", *m)
+	}
+}

@@ -192,7 +192,7 @@ func TestKeptAwayByDragKeyAndMenu(t *testing.T) {
 
 func TestTheMenuGivesAndSaysWhyNot(t *testing.T) {
 	s := openDemo(t)
-	flour := s.first("Anja", func(t thing) bool {
+	flour := s.firstOfAll(func(t thing) bool {
 		return shared(t) && strings.Contains(s.view.obstacle(&t, s.named("Marit"), 1), "gluten")
 	})
 	give := s.menuOf(flour).Items[0].ChildMenu.Items

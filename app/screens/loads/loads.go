@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/charts"
+	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/domain/carry"
@@ -33,7 +34,8 @@ type Screen struct {
 	slider   *widget.Slider
 	dayText  *look.Text
 	fairText *look.Text
-	changed  *look.Text // what changed packs, where packs are kept
+	changed  *look.Text        // what changed packs, where packs are kept
+	underWay fyne.CanvasObject // said once the trip is on its way
 	board    *board
 	lines    *charts.LineChart
 	pack     *packPanel
@@ -80,7 +82,11 @@ func New(b *bench.Bench) *Screen {
 }
 
 func (s *Screen) packsContent() fyne.CanvasObject {
+	toTrail := widget.NewButton(lang.L("Go to On trail"), func() { s.bench.Document.GoTo(document.Place{Screen: "trail"}) })
+	s.underWay = container.NewBorder(nil, nil, nil, toTrail,
+		look.NewText(lang.L("These are the packs as planned for packing night. What is carried after what happened on the way stands under On trail."), look.Body, look.Ink).Yielding())
 	head := container.NewVBox(
+		s.underWay,
 		container.NewBorder(nil, nil, s.dayText, nil, s.slider),
 		s.fairText, s.changed, newLegend(),
 	)
@@ -182,6 +188,7 @@ func (s *Screen) showAll() {
 	changed := s.view.changesLine(s.view.stage(s.day))
 	s.changed.SetContent(changed)
 	bench.SetShown(s.changed, changed != "")
+	bench.SetShown(s.underWay, s.bench.Trip().Progress.UnderWay())
 	s.showBoard()
 	s.showLines()
 	s.pack.show()

@@ -77,6 +77,20 @@ func (s *shown) first(name string, fits func(thing) bool) thing {
 	return thing{}
 }
 
+// firstOfAll finds the first thing anybody carries that fits.
+func (s *shown) firstOfAll(fits func(thing) bool) thing {
+	s.t.Helper()
+	for _, m := range s.Document.Trip().Crew {
+		for _, t := range s.view.things(m.ID, s.day) {
+			if fits(t) {
+				return t
+			}
+		}
+	}
+	s.t.Fatalf("nobody carries anything like that on day %d", s.day)
+	return thing{}
+}
+
 // carrier gives who carries a thing on the day shown.
 func (s *shown) carrier(id string) trip.MemberID {
 	t, ok := s.view.find(id, s.day)
@@ -240,5 +254,23 @@ func TestSixtyMembersScroll(t *testing.T) {
 	s.board.under(at)
 	if s.board.scroll.Offset.X >= before {
 		t.Error("dragging at the left edge does not scroll")
+	}
+}
+
+// Once the trip is on its way the screen says that it shows the packing night.
+func TestUnderWayTheScreenSaysWhatItShows(t *testing.T) {
+	s := openDemo(t)
+	if s.underWay.Visible() {
+		t.Fatal("nothing has happened yet")
+	}
+	if err := s.Document.Edit("leave", func(on *trip.Trip) error {
+		on.Progress.CrewChanges = append(on.Progress.CrewChanges, trip.CrewChange{Member: on.Crew[2].ID, Day: 4})
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	s.Refresh()
+	if !s.underWay.Visible() {
+		t.Error("the screen does not say that what happened is not in it")
 	}
 }

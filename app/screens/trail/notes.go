@@ -43,7 +43,7 @@ func (s *Screen) partGone(bag trail.Bag, text string, end trip.End) {
 	mass, err := typed.Mass(text, s.bench.Units(), false)
 	switch {
 	case err != nil:
-		s.bench.Say(err.Error())
+		s.bench.Say(written.Error(err))
 		return
 	case mass <= 0 || mass >= bag.Left(s.number):
 		s.bench.Say(lang.X("part-too-much", "The bag holds {{.Mass}}: enter less, or mark all of it.", map[string]any{"Mass": written.Quantity(bag.Left(s.number), s.bench.Units())}))

@@ -90,6 +90,9 @@ func (c *card) front() {
 	c.flow.Add(c.OneLine(press.Style{Size: 20, Bold: true, Ink: c.Inks.Ink}, width, c.member.Name))
 	c.flow.Add(c.Text(c.quiet(), width, c.TripTitle()))
 	c.flow.Add(c.Text(c.body(), width, c.present()).Below(4))
+	if c.Trip.Progress.UnderWay() {
+		c.flow.Add(c.Text(c.bold(), width, c.Tell(prose.Say("As planned for packing night: what changed on the way since is not on this card."))).Below(4))
+	}
 	if mine := c.health(c.member, true); mine != nil {
 		c.flow.Keep(2, mine...)
 		c.flow.Gap(6)
