@@ -20,6 +20,7 @@ type piece struct {
 	until   int          // last day carried before that
 	falling []units.Mass // on each morning until then, of what is eaten by and by; nil: all of it
 	volume  units.Volume
+	empty   units.Volume // room of what is left
 	class   string
 	energy  int64
 	allowed []int // places in the crew, never more than those present
@@ -35,6 +36,7 @@ type wasteHeap struct {
 	key    string
 	holder trip.MemberID
 	mass   units.Mass
+	room   units.Volume
 }
 
 // pieces lists what has to be carried on a stage, by kind and key.
@@ -58,7 +60,7 @@ func (c *calculation) pieces(r run) []piece {
 	}
 	for _, heap := range c.waste {
 		list = append(list, piece{
-			kind: WasteItem, key: heap.key, mass: heap.mass, left: heap.mass, until: r.last,
+			kind: WasteItem, key: heap.key, mass: heap.mass, left: heap.mass, until: r.last, empty: heap.room,
 			allowed: r.present, why: prose.Say("wrappings and empty containers are carried out"),
 		})
 	}
@@ -68,7 +70,7 @@ func (c *calculation) pieces(r run) []piece {
 func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 	p := piece{
 		kind: BagItem, key: bag.Key, mass: bag.On(r.first), left: bag.Tare, until: min(bag.LastDay, r.last),
-		volume: bag.Volume, bag: bag,
+		volume: bag.Volume, empty: c.emptied(bag), bag: bag,
 	}
 	if bag.LastDay > bag.Day {
 		for day := r.first; day <= p.until; day++ {
@@ -141,7 +143,7 @@ func (c *calculation) gearPiece(gear *trip.Gear, r run) piece {
 func (c *calculation) fuelPiece(fuel *cooking.LegFuel, container *cooking.Container, r run) piece {
 	p := piece{
 		kind: FuelItem, key: container.Key, mass: container.Fuel + container.Empty, left: container.Empty,
-		until: r.last, volume: container.Volume,
+		until: r.last, volume: container.Volume, empty: container.Volume,
 		class: fuelOf + strconv.FormatInt(int64(fuel.Group), 10), energy: max(1, container.Fuel.CeilGrams()),
 	}
 	p.liquid = c.liquid[container.Key]

@@ -12,7 +12,7 @@ import (
 // tally is what a member carries on one morning beside own kit.
 type tally struct {
 	food, gear, fuel, waste units.Mass
-	volume                  units.Volume
+	volume, wasteRoom       units.Volume
 }
 
 // addLoads puts a piece on its carrier's back for the days of the stage.
@@ -30,6 +30,7 @@ func (c *calculation) addLoads(place int, p *piece, r run) {
 				t.food += mass
 			} else {
 				t.waste += mass
+				t.wasteRoom += p.empty
 			}
 		case GearItem:
 			t.gear += mass
@@ -37,6 +38,7 @@ func (c *calculation) addLoads(place int, p *piece, r run) {
 			t.fuel += mass
 		case WasteItem:
 			t.waste += mass
+			t.wasteRoom += p.empty
 		}
 	}
 }
@@ -56,7 +58,7 @@ func (c *calculation) reckonLoads() {
 			t := c.loads[i][d]
 			day := Day{
 				Present: true, OwnKit: member.OwnKit, Food: t.food, Gear: t.gear, Fuel: t.fuel, Waste: t.waste,
-				Water: water[[2]int{i, d + 1}], Volume: t.volume,
+				Water: water[[2]int{i, d + 1}], Volume: t.volume, WasteRoom: t.wasteRoom,
 			}
 			day.Load = day.OwnKit + day.Food + day.Gear + day.Fuel + day.Waste
 			if capability := c.result.Members[i].Capability; capability > 0 {

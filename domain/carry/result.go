@@ -77,14 +77,15 @@ type Member struct {
 
 // Day is one member's load on one morning.
 type Day struct {
-	Present bool         `json:"present"`
-	OwnKit  units.Mass   `json:"own_kit_g"`
-	Food    units.Mass   `json:"food_g"` // bags not yet eaten, tare included
-	Gear    units.Mass   `json:"gear_g"`
-	Fuel    units.Mass   `json:"fuel_g"`
-	Waste   units.Mass   `json:"waste_g"`   // tare of what was eaten
-	Water   units.Mass   `json:"water_g"`   // to a dry camp, shown apart: not part of the share
-	Load    units.Mass   `json:"load_g"`    // all but water
-	Volume  units.Volume `json:"volume_ml"` // of shared things
-	Share   float64      `json:"share"`     // Load / Capability
+	Present   bool         `json:"present"`
+	OwnKit    units.Mass   `json:"own_kit_g"`
+	Food      units.Mass   `json:"food_g"` // bags not yet eaten, tare included
+	Gear      units.Mass   `json:"gear_g"`
+	Fuel      units.Mass   `json:"fuel_g"`
+	Waste     units.Mass   `json:"waste_g"`   // tare of what was eaten
+	Water     units.Mass   `json:"water_g"`   // to a dry camp, shown apart: not part of the share
+	Load      units.Mass   `json:"load_g"`    // all but water
+	Volume    units.Volume `json:"volume_ml"` // of shared things
+	WasteRoom units.Volume `json:"waste_ml"`  // room of what was eaten's wrappings, pressed by hand, and of empty containers; not counted in Volume
+	Share     float64      `json:"share"`     // Load / Capability
 }

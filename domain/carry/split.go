@@ -270,25 +270,27 @@ func (c *calculation) handOvers(stage *Stage) int {
 // handOn remembers the carriers, and gathers what the eaten food leaves.
 func (c *calculation) handOn(r run, pieces []piece, stage Stage) {
 	clear(c.previous)
-	heaps := make([]units.Mass, len(c.Trip.Crew))
+	heaps := make([]wasteHeap, len(c.Trip.Crew))
 	for i, item := range stage.Items {
 		p := &pieces[i]
 		c.previous[itemKey(p)] = item.Carrier
 		c.addLoads(c.place[item.Carrier], p, r)
 		if spent(p, r) {
-			heaps[c.place[item.Carrier]] += p.left
+			heap := &heaps[c.place[item.Carrier]]
+			heap.mass += p.left
+			heap.room += p.empty
 		}
 	}
 	c.waste = nil
 	if r.wasteLeftBehind {
 		return
 	}
-	for place, mass := range heaps {
-		if mass > 0 {
-			holder := c.Trip.Crew[place].ID
-			key := "waste of day " + strconv.Itoa(r.last) + " member " + strconv.FormatInt(int64(holder), 10)
-			c.waste = append(c.waste, wasteHeap{key: key, holder: holder, mass: mass})
-			c.previous[string(WasteItem)+" "+key] = holder
+	for place, heap := range heaps {
+		if heap.mass > 0 {
+			heap.holder = c.Trip.Crew[place].ID
+			heap.key = "waste of day " + strconv.Itoa(r.last) + " member " + strconv.FormatInt(int64(heap.holder), 10)
+			c.waste = append(c.waste, heap)
+			c.previous[string(WasteItem)+" "+heap.key] = heap.holder
 		}
 	}
 }

@@ -42,6 +42,7 @@ func loadsTable(x *index) Table {
 		mass("gear", "Gear", func(d *carry.Day) units.Mass { return d.Gear }),
 		mass("fuel", "Fuel", func(d *carry.Day) units.Mass { return d.Fuel }),
 		mass("waste", "Waste", func(d *carry.Day) units.Mass { return d.Waste }),
+		{Column{Key: "waste_room", Heading: "Room of waste (" + x.drinkUnit() + ")", Decimals: 1, Width: 9}, func(r loadRow) Value { return x.drink(r.day.WasteRoom) }},
 		mass("load", "Load", func(d *carry.Day) units.Mass { return d.Load }),
 		{Column{Key: "capability", Heading: "Capability" + unit, Decimals: 1, Width: 10}, func(r loadRow) Value { return x.load(r.member.Capability) }},
 		{Column{Key: "share", Heading: "Share of capability", Role: Percent, Width: 11}, func(r loadRow) Value { return figure(r.day.Share) }},

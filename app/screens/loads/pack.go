@@ -105,6 +105,9 @@ func (p *packPanel) showLoad() {
 			words += lang.X("load-limit", ", limit {{.Limit}}", data{"Limit": v.kilograms(limit)})
 		}
 		words += lang.X("load-room", ", {{.Used}} of {{.Room}} room", data{"Used": written.Quantity(d.Volume, v.plan.Trip.Units), "Room": written.Quantity(m.PackRoom, v.plan.Trip.Units)})
+		if d.WasteRoom > 0 {
+			words += lang.X("load-waste", ", wrappings and empties {{.Room}}", data{"Room": written.Quantity(d.WasteRoom, v.plan.Trip.Units)})
+		}
 	}
 	if d.Water > 0 {
 		words += lang.X("load-water", ", and {{.Water}} of water", data{"Water": v.kilograms(d.Water)})

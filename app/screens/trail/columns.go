@@ -181,6 +181,7 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 		mass(lang.L("Gear"), func(d carry.Day) units.Mass { return d.Gear }),
 		mass(lang.L("Fuel"), func(d carry.Day) units.Mass { return d.Fuel }),
 		mass(lang.L("Waste"), func(d carry.Day) units.Mass { return d.Waste }),
+		volume(lang.L("Its room"), func(p trail.Pack) units.Volume { return p.Load.WasteRoom }),
 		volume(lang.L("Water in"), func(p trail.Pack) units.Volume { return p.CarryIn }),
 		volume(lang.L("To drink"), func(p trail.Pack) units.Volume { return p.Drink }),
 	}
