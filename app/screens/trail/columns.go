@@ -31,12 +31,12 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 		}}
 	}
 	columns := []grid.Column[string]{
-		column(lang.L("Bag"), 84, func(b trail.Bag) string { return b.Code }),
-		column(lang.L("Gone"), 96, func(b trail.Bag) string { return endText(b.End) }),
-		column(lang.L("Meal"), 98, func(b trail.Bag) string { return lang.L(string(s.mealToday(b))) }),
+		column(lang.L("Bag"), 72, func(b trail.Bag) string { return b.Code }),
+		column(lang.L("Gone"), 88, func(b trail.Bag) string { return endText(b.End) }),
+		column(lang.L("Meal"), 82, func(b trail.Bag) string { return lang.L(string(s.mealToday(b))) }),
 		column(lang.L("Group"), 68, func(b trail.Bag) string { return s.groupName(b.Group) }),
-		column(lang.L("Dish"), 226, s.dishText),
-		column(lang.L("Who has it"), 92, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
+		column(lang.L("Dish"), 196, s.dishText),
+		column(lang.L("Who has it"), 86, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
 		column(lang.L("In it"), 240, s.contentsText),
 		column(lang.L("Water to add"), 104, func(b trail.Bag) string {
 			if b.Water <= 0 {
@@ -149,7 +149,7 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 			return of(pack.Load)
 		}
 		return grid.Column[trip.MemberID]{
-			Title: title, Unit: typed.MassUnit(u, true), Width: 84, Right: true,
+			Title: title, Unit: typed.MassUnit(u, true), Width: 70, Right: true,
 			Text:    func(id trip.MemberID) string { return large(value(id), s.bench.Units()) },
 			Compare: func(a, b trip.MemberID) int { return cmp.Compare(value(a), value(b)) },
 		}
@@ -160,7 +160,7 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 			return of(pack)
 		}
 		return grid.Column[trip.MemberID]{
-			Title: title, Unit: typed.VolumeUnit(u, true), Width: 118, Right: true,
+			Title: title, Unit: typed.VolumeUnit(u, true), Width: 84, Right: true,
 			Text: func(id trip.MemberID) string {
 				if value(id) == 0 {
 					return ""
@@ -173,7 +173,7 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 	return []grid.Column[trip.MemberID]{
 		{Title: lang.L("Name"), Width: 110, Text: s.memberName},
 		mass(lang.L("Load"), func(d carry.Day) units.Mass { return d.Load }),
-		{Title: lang.L("Share"), Unit: "%", Width: 72, Right: true, Text: func(id trip.MemberID) string {
+		{Title: lang.L("Share"), Unit: "%", Width: 66, Right: true, Text: func(id trip.MemberID) string {
 			pack, _ := s.pack(id)
 			return typed.PercentText(pack.Load.Share)
 		}},
@@ -181,9 +181,9 @@ func (s *Screen) packColumns() []grid.Column[trip.MemberID] {
 		mass(lang.L("Gear"), func(d carry.Day) units.Mass { return d.Gear }),
 		mass(lang.L("Fuel"), func(d carry.Day) units.Mass { return d.Fuel }),
 		mass(lang.L("Waste"), func(d carry.Day) units.Mass { return d.Waste }),
-		volume(lang.L("Its room"), func(p trail.Pack) units.Volume { return p.Load.WasteRoom }),
 		volume(lang.L("Water in"), func(p trail.Pack) units.Volume { return p.CarryIn }),
 		volume(lang.L("To drink"), func(p trail.Pack) units.Volume { return p.Drink }),
+		volume(lang.L("Room of waste"), func(p trail.Pack) units.Volume { return p.Load.WasteRoom }),
 	}
 }
 
