@@ -1,6 +1,8 @@
 package window
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -40,7 +42,7 @@ func newFindingsList(d *document.Document) *findingsList {
 			d.GoTo(document.Place{Screen: screenOf(l.shown[i]), Place: l.shown[i].Place})
 		}
 	}
-	width := canvas.NewRectangle(nil)
+	width := canvas.NewRectangle(color.Transparent)
 	width.SetMinSize(fyne.NewSize(findingsWidth, 0))
 	l.content = container.NewStack(width, container.NewBorder(container.NewPadded(container.NewVBox(look.NewHeading(lang.L("Findings")), l.counts)), nil, nil, nil, l.list))
 	return l

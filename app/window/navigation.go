@@ -66,7 +66,7 @@ type entry struct {
 }
 
 func newEntry(word string, open func()) *entry {
-	e := &entry{word: word, open: open, ground: canvas.NewRectangle(nil), text: canvas.NewText(word, nil), count: canvas.NewText("", nil)}
+	e := &entry{word: word, open: open, ground: canvas.NewRectangle(color.Transparent), text: canvas.NewText(word, nil), count: canvas.NewText("", nil)}
 	e.ExtendBaseWidget(e)
 	return e
 }

@@ -1,6 +1,8 @@
 package loads
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -21,13 +23,13 @@ type ghost struct {
 }
 
 func newGhost() *ghost {
-	g := &ghost{ground: canvas.NewRectangle(nil)}
+	g := &ghost{ground: canvas.NewRectangle(color.Transparent)}
 	g.layer = container.NewWithoutLayout(g.ground)
 	for i := range g.lines {
 		g.lines[i] = canvas.NewText("", nil)
 		g.layer.Add(g.lines[i])
 	}
-	g.away, g.awayText = canvas.NewRectangle(nil), canvas.NewText("", nil)
+	g.away, g.awayText = canvas.NewRectangle(color.Transparent), canvas.NewText("", nil)
 	g.layer.Add(g.away)
 	g.layer.Add(g.awayText)
 	g.hide()

@@ -1,6 +1,8 @@
 package loads
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -21,7 +23,7 @@ type keyed struct {
 }
 
 func newKeyed(content fyne.CanvasObject, keys func(*fyne.KeyEvent), letters func(rune)) *keyed {
-	k := &keyed{content: content, frame: canvas.NewRectangle(nil), keys: keys, letters: letters}
+	k := &keyed{content: content, frame: canvas.NewRectangle(color.Transparent), keys: keys, letters: letters}
 	k.ExtendBaseWidget(k)
 	return k
 }

@@ -1,6 +1,8 @@
 package loads
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -34,7 +36,7 @@ type rowLook struct {
 
 func newRow(tapped func(thing), menu func(thing, fyne.Position), dragged func(thing, fyne.Position), dropped func()) *row {
 	r := &row{
-		ground: canvas.NewRectangle(nil), name: canvas.NewText("", nil), about: canvas.NewText("", nil), mass: canvas.NewText("", nil),
+		ground: canvas.NewRectangle(color.Transparent), name: canvas.NewText("", nil), about: canvas.NewText("", nil), mass: canvas.NewText("", nil),
 		tapped: tapped, menu: menu, dragged: dragged, dropped: dropped,
 	}
 	r.name.TextStyle.Bold = true

@@ -2,6 +2,7 @@ package menu
 
 import (
 	"fmt"
+	"image/color"
 	"math"
 	"strconv"
 	"strings"
@@ -30,7 +31,7 @@ type choiceRow struct {
 }
 
 func newChoiceRow() *choiceRow {
-	r := &choiceRow{ground: canvas.NewRectangle(nil)}
+	r := &choiceRow{ground: canvas.NewRectangle(color.Transparent)}
 	for i := range r.lines {
 		r.lines[i] = canvas.NewText("", nil)
 	}

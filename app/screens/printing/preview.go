@@ -2,6 +2,7 @@ package printing
 
 import (
 	"image"
+	"image/color"
 	"math"
 	"strconv"
 	"strings"
@@ -195,7 +196,7 @@ type sheet struct {
 }
 
 func newSheet(paint func(width float32)) *sheet {
-	s := &sheet{paint: paint, edge: canvas.NewRectangle(nil), image: canvas.NewImageFromImage(nil)}
+	s := &sheet{paint: paint, edge: canvas.NewRectangle(color.Transparent), image: canvas.NewImageFromImage(nil)}
 	s.edge.StrokeWidth = 1
 	s.image.FillMode, s.image.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleSmooth
 	s.ExtendBaseWidget(s)
