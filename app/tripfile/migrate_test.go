@@ -3,6 +3,7 @@ package tripfile
 import (
 	"context"
 	"database/sql"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -11,11 +12,11 @@ import (
 	"sumpter/domain/trip/triptest"
 )
 
-// ofVersionOne copies a trip file as version 1 of the format wrote it: the
-// demo trip of that day, kept as testdata/version-1.trip.
-func ofVersionOne(t *testing.T, path string) {
+// ofVersion copies a trip file as a version of the format wrote it: the demo
+// trip of that day, kept in testdata.
+func ofVersion(t *testing.T, path string, version int) {
 	t.Helper()
-	kept, err := os.ReadFile(filepath.Join("testdata", "version-1.trip"))
+	kept, err := os.ReadFile(filepath.Join("testdata", fmt.Sprintf("version-%d.trip", version)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -24,14 +25,14 @@ func ofVersionOne(t *testing.T, path string) {
 	}
 }
 
-// wantAllOfVersionOne compares every value that version 1 knew with the file
-// as version 1 wrote it.
-func wantAllOfVersionOne(t *testing.T, file *File) {
+// wantAllOf compares every value that a version knew with the file as that
+// version wrote it.
+func wantAllOf(t *testing.T, file *File, version int) {
 	t.Helper()
 	ctx := context.Background()
 	path := filepath.Join(t.TempDir(), "kept.trip")
-	ofVersionOne(t, path)
-	kept, err := format{steps: present().steps[:1]}.open(path, reading)
+	ofVersion(t, path, version)
+	kept, err := format{steps: present().steps[:version]}.open(path, reading)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,6 +66,24 @@ func wantAllOfVersionOne(t *testing.T, file *File) {
 	}
 }
 
+// A file of every version opens, with all that is in it. A version that was
+// released has its file in testdata, and its step of the schema never changes.
+func TestAFileOfEveryVersionOpens(t *testing.T) {
+	for version := 1; version <= present().version(); version++ {
+		path := filepath.Join(t.TempDir(), "tour.trip")
+		ofVersion(t, path, version)
+		file, err := present().open(path, writing)
+		if err != nil {
+			t.Errorf("version %d: %v", version, err)
+			continue
+		}
+		wantAllOf(t, file, version)
+		if err := file.Close(); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 // valuesOf gives the first column of a query as text.
 func valuesOf(ctx context.Context, conn *sql.Conn, query string) ([]string, error) {
 	rows, err := conn.QueryContext(ctx, query)
@@ -86,7 +105,7 @@ func valuesOf(ctx context.Context, conn *sql.Conn, query string) ([]string, erro
 func TestOlderFileIsBroughtForward(t *testing.T) {
 	folder := t.TempDir()
 	path := filepath.Join(folder, "tour.trip")
-	ofVersionOne(t, path)
+	ofVersion(t, path, 1)
 	before, err := readHeader(path)
 	if err != nil || before.version != 1 {
 		t.Fatalf("version %d, %v", before.version, err)
@@ -100,7 +119,7 @@ func TestOlderFileIsBroughtForward(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer file.Close()
-	wantAllOfVersionOne(t, file)
+	wantAllOf(t, file, 1)
 	if want := filepath.Join(folder, "tour (version 1).trip"); file.Backup() != want {
 		t.Errorf("the backup is %q, want %q", file.Backup(), want)
 	}
@@ -134,7 +153,7 @@ func TestOlderFileIsBroughtForward(t *testing.T) {
 func TestABackupReplacesNothing(t *testing.T) {
 	folder := t.TempDir()
 	path := filepath.Join(folder, "tour.trip")
-	ofVersionOne(t, path)
+	ofVersion(t, path, 1)
 	taken := filepath.Join(folder, "tour (version 1).trip")
 	if err := os.WriteFile(taken, []byte("somebody's"), 0o600); err != nil {
 		t.Fatal(err)
@@ -155,7 +174,7 @@ func TestABackupReplacesNothing(t *testing.T) {
 // A step that fails half way leaves the old file whole, and its backup.
 func TestFailedStepChangesNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "tour.trip")
-	ofVersionOne(t, path)
+	ofVersion(t, path, 1)
 	before, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
@@ -173,7 +192,7 @@ func TestFailedStepChangesNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer file.Close()
-	wantAllOfVersionOne(t, file)
+	wantAllOf(t, file, 1)
 }
 
 // The tables of the format must be those that rows writes.
