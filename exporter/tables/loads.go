@@ -231,13 +231,13 @@ func splitChoicesTable(x *index) Table {
 // packChangesTable lists what is in another pack than before the last change
 // by hand.
 func packChangesTable(x *index) Table {
-	var rows []handOverRow
+	var rows []decided[trip.HandOver]
 	for i := range x.plan.Carry.Stages {
 		stage := &x.plan.Carry.Stages[i]
 		for at, choice := range stage.Choices {
 			if choice.Taken {
 				for _, over := range stage.Moved(x.trip.Kept, at) {
-					rows = append(rows, handOverRow{stage.FirstDay, over})
+					rows = append(rows, decided[trip.HandOver]{stage.FirstDay, over})
 				}
 			}
 		}
@@ -246,13 +246,13 @@ func packChangesTable(x *index) Table {
 		Name: "pack_changes", Title: "What changes packs",
 		About: "What goes into another pack than it was in at the last change by hand.",
 		Empty: "Nothing changes packs.",
-	}, []field[handOverRow]{
-		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(handOverRow) Value { return open() }},
-		{Column{Key: "day", Heading: "From day", Width: 7}, func(r handOverRow) Value { return count(r.day) }},
-		{Column{Key: "from", Heading: "Out of the pack of", Width: 22}, func(r handOverRow) Value { return words(x.member(r.over.From)) }},
-		{Column{Key: "to", Heading: "Into the pack of", Width: 22}, func(r handOverRow) Value { return words(x.member(r.over.To)) }},
-		{Column{Key: "thing", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r handOverRow) Value { return words(x.itemName(itemOf(r.over))) }},
-		{Column{Key: "about", Heading: "What it is", Width: 34, Wrap: true}, func(r handOverRow) Value { return words(x.itemAbout(itemOf(r.over))) }},
+	}, []field[decided[trip.HandOver]]{
+		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(decided[trip.HandOver]) Value { return open() }},
+		{Column{Key: "day", Heading: "From day", Width: 7}, func(r decided[trip.HandOver]) Value { return count(r.day) }},
+		{Column{Key: "from", Heading: "Out of the pack of", Width: 22}, func(r decided[trip.HandOver]) Value { return words(x.member(r.what.From)) }},
+		{Column{Key: "to", Heading: "Into the pack of", Width: 22}, func(r decided[trip.HandOver]) Value { return words(x.member(r.what.To)) }},
+		{Column{Key: "thing", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r decided[trip.HandOver]) Value { return words(x.itemName(itemOf(r.what))) }},
+		{Column{Key: "about", Heading: "What it is", Width: 34, Wrap: true}, func(r decided[trip.HandOver]) Value { return words(x.itemAbout(itemOf(r.what))) }},
 	}, rows)
 }
 

@@ -73,40 +73,40 @@ func (s *Screen) cancelMove() {
 // startMove takes up the chosen thing and offers it to the member with whom
 // the heaviest pack would be lightest.
 func (s *Screen) startMove() {
-	if s.view == nil {
-		return
+	if t, ok := s.toHand(); ok {
+		s.takeUp(&move{thing: t}, s.view.best(t, s.day))
+		s.bench.Say(lang.L("Choose who takes it: arrows, a first letter, or a tap on a column. Return moves it, Escape leaves it."))
 	}
-	t, i := s.pack.current()
-	if i < 0 {
-		return
-	}
-	if why := t.fixed(); why != "" {
-		s.bench.Say(why)
-		return
-	}
-	s.move = &move{thing: t}
-	s.moveTarget(s.view.best(t, s.day))
-	s.focus(s.board.content)
-	s.bench.Say(lang.L("Choose who takes it: arrows, a first letter, or a tap on a column. Return moves it, Escape leaves it."))
 }
 
 // startAway takes up the chosen thing to keep it from a member.
 func (s *Screen) startAway() {
+	if t, ok := s.toHand(); ok {
+		s.takeUp(&move{thing: t, away: true}, t.carrier)
+		s.bench.Say(lang.L("Choose from whom it is kept: arrows, a first letter, or a tap on a column. Return keeps it away, Escape leaves it."))
+	}
+}
+
+// toHand gives the chosen thing, and says why where a hand cannot move it.
+func (s *Screen) toHand() (thing, bool) {
 	if s.view == nil {
-		return
+		return thing{}, false
 	}
 	t, i := s.pack.current()
 	if i < 0 {
-		return
+		return thing{}, false
 	}
 	if why := t.fixed(); why != "" {
 		s.bench.Say(why)
-		return
+		return thing{}, false
 	}
-	s.move = &move{thing: t, away: true}
-	s.moveTarget(t.carrier)
+	return t, true
+}
+
+func (s *Screen) takeUp(m *move, target trip.MemberID) {
+	s.move = m
+	s.moveTarget(target)
 	s.focus(s.board.content)
-	s.bench.Say(lang.L("Choose from whom it is kept: arrows, a first letter, or a tap on a column. Return keeps it away, Escape leaves it."))
 }
 
 // best gives who could take a thing best, the carrier if nobody else may.
