@@ -73,6 +73,10 @@ func problem(t *trip.Trip, b bags.Result) stops.Problem {
 	for i := range b.Bags {
 		bag := &b.Bags[i]
 		byDay[bag.Day-1] = append(byDay[bag.Day-1], bag)
+		if bag.Kind == bags.ReserveBag {
+			leaveRoom(p.RoomGrams, t.Member(bag.Member), bag)
+			continue
+		}
 		weight[bag.Day-1] += bag.Tare
 		for j := range bag.Uses {
 			weight[bag.Uses[j].Day-1] += bag.Uses[j].Mass()
@@ -85,6 +89,16 @@ func problem(t *trip.Trip, b bags.Result) stops.Problem {
 		p.Points = append(p.Points, candidate(t, &t.Points[i], byDay))
 	}
 	return p
+}
+
+// leaveRoom takes a reserve out of the room for meals on all mornings it is
+// carried, whichever points are used.
+func leaveRoom(room []int64, member *trip.Member, reserve *bags.Bag) {
+	for day := max(1, member.FirstDay); day <= reserve.LastDay; day++ {
+		if room[day-1] != stops.Boundless {
+			room[day-1] = max(0, room[day-1]-reserve.Mass().CeilGrams())
+		}
+	}
 }
 
 // candidate states one point. Its parcels are counted as they would be packed.

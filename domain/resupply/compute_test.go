@@ -283,6 +283,31 @@ func TestBoxOfAWeek(t *testing.T) {
 	}
 }
 
+// A reserve is carried whichever points are used: it is in no choice, and takes
+// its room from the meals.
+func TestAReserveIsInNoChoice(t *testing.T) {
+	on := week()
+	legs := on.Legs()
+	packed := bags.Compute(on, bagstest.Batches(on), cooking.Result{}, legs)
+	meals := resupply.Compute(on, packed, cooking.Result{}, legs).Choices
+	reserve := func(mass units.Mass) bags.Bag {
+		return bags.Bag{Key: "d6 reserve g1 m1 1", Kind: bags.ReserveBag, Member: 1, Day: 6, LastDay: 6, Food: mass, Reserve: true}
+	}
+	few := packed
+	few.Bags = append(slices.Clone(packed.Bags), reserve(500*units.Gram))
+	for i, choice := range resupply.Compute(on, few, cooking.Result{}, legs).Choices {
+		if choice.HeaviestFood != meals[i].HeaviestFood || choice.CarriedKgDay != meals[i].CarriedKgDay {
+			t.Errorf("%v with a reserve: %v and %v kg days, without %v and %v",
+				choice.Points, choice.HeaviestFood, choice.CarriedKgDay, meals[i].HeaviestFood, meals[i].CarriedKgDay)
+		}
+	}
+	much := packed
+	much.Bags = append(slices.Clone(packed.Bags), reserve(500*units.Kilogram))
+	if r := resupply.Compute(on, much, cooking.Result{}, legs); !slices.ContainsFunc(r.Findings, func(f findings.Finding) bool { return strings.Contains(f.What.String(), "the packs take") }) {
+		t.Errorf("packs full of reserve have room for meals: %v", r.Findings)
+	}
+}
+
 func TestTroublesOfPoints(t *testing.T) {
 	for _, c := range []struct {
 		name, code string

@@ -71,7 +71,7 @@ type Label struct {
 type Choice struct {
 	Points       []trip.PointID `json:"points"`          // in the order of the days; none: all food is carried from the start
 	Money        units.Money    `json:"money"`           // fees of visits and parcels
-	HeaviestFood units.Mass     `json:"heaviest_food_g"` // of the whole group, on the morning it is most
+	HeaviestFood units.Mass     `json:"heaviest_food_g"` // for the meals of the whole group, on the morning it is most; a reserve is carried whichever points are used
 	CarriedKgDay float64        `json:"carried_kg_days"` // food of all mornings added up
 	DetourHours  units.Hours    `json:"detour_hours"`
 	Current      bool           `json:"current"` // the points the leader uses now

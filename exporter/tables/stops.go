@@ -13,12 +13,12 @@ import (
 func stopsTable(x *index) Table {
 	return fill(Table{
 		Name: "point_choices", Title: "Which points? Cost against the heaviest morning",
-		About: "Choices of resupply points that no other beats in fees, heaviest morning, food carried and detour.",
+		About: "Choices of resupply points that no other beats in fees, heaviest morning, food carried and detour. The emergency reserve is carried whichever points are used and is not in it.",
 		Empty: "No point lies on the way.",
 	}, []field[resupply.Choice]{
 		{Column{Key: "points", Heading: "Points", Width: 40, Wrap: true}, func(c resupply.Choice) Value { return words(x.points(c.Points)) }},
 		{Column{Key: "fees", Heading: "Fees (" + x.trip.Currency + ")", Decimals: x.moneyDecimals(), Width: 10}, func(c resupply.Choice) Value { return x.money(c.Money) }},
-		{Column{Key: "heaviest", Heading: "Food on the heaviest morning (" + x.loadUnit() + ")", Decimals: 1, Width: 14}, func(c resupply.Choice) Value { return x.load(c.HeaviestFood) }},
+		{Column{Key: "heaviest", Heading: "Meals on the heaviest morning (" + x.loadUnit() + ")", Decimals: 1, Width: 14}, func(c resupply.Choice) Value { return x.load(c.HeaviestFood) }},
 		{Column{Key: "carried", Heading: "Carried (" + x.loadUnit() + " days)", Decimals: 0, Width: 9}, func(c resupply.Choice) Value { return x.load(units.Kilogram.Scale(c.CarriedKgDay)) }},
 		{Column{Key: "detour", Heading: "Detour (h)", Decimals: 1, Width: 8}, func(c resupply.Choice) Value { return figure(float64(c.DetourHours)) }},
 		{Column{Key: "current", Heading: "In use", Width: 8}, func(c resupply.Choice) Value { return yesNo(c.Current) }},
