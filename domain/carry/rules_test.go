@@ -384,3 +384,19 @@ func TestWaterOverALimitIsTold(t *testing.T) {
 		}
 	}
 }
+
+// What only somebody who carries nothing could carry goes to nobody it harms
+// in silence.
+func TestWhoCarriesNothingIsPassedOver(t *testing.T) {
+	on := walkers(1, 80, 60)
+	on.Crew[1].Strength = 0
+	on.Crew[0].Allergies = []trip.Allergy{{Allergen: trip.Milk}}
+	on.Crew[0].PackRoom = units.Litre / 2 // another limit breaks too
+	on.Foods = []trip.Food{{ID: 1, Name: "Cheese", Allergens: map[trip.Allergen]trip.Presence{trip.Milk: trip.Contains}}}
+	cheese := bagOf("cheese", 1, 1)
+	cheese.Contents = []bags.Content{{Food: 1, Mass: units.Kilogram}}
+	r := compute(t, on, cheese)
+	if carrierOf(r, 0, "cheese") != 1 || !slices.ContainsFunc(r.Findings, func(f findings.Finding) bool { return f.Code == "no-carrier" && f.Place.Bag == "cheese" }) {
+		t.Errorf("carried by %d, told %v", carrierOf(r, 0, "cheese"), r.Findings)
+	}
+}

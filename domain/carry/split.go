@@ -26,6 +26,8 @@ const searchSteps = 400_000
 func (c *calculation) split(ctx context.Context, r run) error {
 	pieces := c.pieces(r)
 	for i := range pieces {
+		c.passOver(&pieces[i], r)
+		c.tellOwnHarm(&pieces[i], r)
 		c.applyPins(&pieces[i], r)
 		c.openToAll(&pieces[i], r)
 		c.follow(&pieces[i], r)
@@ -124,6 +126,38 @@ func (c *calculation) refused(ctx context.Context, r run, err error) error {
 	return nil
 }
 
+// passOver leaves out who carries nothing by their strength, as long as
+// somebody there carries anything.
+func (c *calculation) passOver(p *piece, r run) {
+	idle := func(place int) bool { return c.capability[place] == 0 }
+	if !slices.ContainsFunc(r.present, idle) || !slices.ContainsFunc(r.present, func(place int) bool { return !idle(place) }) {
+		return
+	}
+	able := slices.DeleteFunc(slices.Clone(p.allowed), idle)
+	if len(able) < len(p.allowed) && p.why.IsZero() {
+		p.why = prose.Say("kept from those who carry nothing")
+	}
+	p.allowed, p.byHand = able, slices.DeleteFunc(slices.Clone(p.byHand), idle)
+	if len(p.allowed) == 0 {
+		p.allowed, p.byHand = p.byHand, nil
+	}
+}
+
+// tellOwnHarm says that somebody carries what may harm them, which only the
+// leader's acceptance for their own dish allows.
+func (c *calculation) tellOwnHarm(p *piece, r run) {
+	if p.bag == nil || p.bag.Member == 0 || len(p.allowed) != 1 {
+		return
+	}
+	eater := &c.Trip.Crew[p.allowed[0]]
+	if eater.ID != p.bag.Member || c.mayCarry(eater, p.bag) {
+		return
+	}
+	c.find(findings.LookAt, "own-share-harmful", c.placeOf(p, r), prose.Say("%s carries %s, their own share, which may hold what harms them.", eater.Name, c.nameOf(p)),
+		prose.Say("It was accepted by hand for their dish."),
+		prose.Say("Read the label once more with them, seal it well, and know where their medicine is, or choose another dish."))
+}
+
 // openToAll keeps the plan whole where nobody may carry a piece: everybody
 // may then, and a finding says who must not.
 func (c *calculation) openToAll(p *piece, r run) {
@@ -132,7 +166,7 @@ func (c *calculation) openToAll(p *piece, r run) {
 	}
 	p.allowed = r.present
 	c.find(findings.MustFix, "no-carrier", c.placeOf(p, r), prose.Say("%s may be carried by nobody who is there.", c.nameOf(p)),
-		prose.Say("Everybody present is allergic to something in it, or it is kept from them by hand."),
+		prose.Say("Everybody present is allergic to something in it, carries nothing, or it is kept from them by hand."),
 		prose.Say("Leave that food out, read the labels of the foods whose allergens are unknown, or seal the bag twice and agree with the member who carries it."))
 }
 
