@@ -3,6 +3,8 @@
 // oil, nut butter, milk powder, nuts. A spoon of them weighs half of what other
 // food weighs for the same energy.
 //
+// What each would change is worked out by the stages that make the plan.
+//
 // Start with Propose; it wants a canonical trip.
 package boosters
 
@@ -14,6 +16,7 @@ import (
 	"sumpter/domain/needs"
 	"sumpter/domain/portions"
 	"sumpter/domain/spoilage"
+	"sumpter/domain/trial"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -36,6 +39,17 @@ type Proposal struct {
 	Mass         units.Mass      `json:"mass_g"`
 	Kcal         units.Kcal      `json:"kcal"`
 	ProteinGrams float64         `json:"protein_g"`
+	Change       Change          `json:"change"`
+}
+
+// Change is what taking a proposal does to the day of those who get it, the
+// mean of them, once all their portions are sized anew around it.
+type Change struct {
+	Food         units.Mass  `json:"food_g"` // below 0: less to carry
+	Kcal         units.Kcal  `json:"kcal"`
+	ProteinGrams float64     `json:"protein_g"`
+	Cost         units.Money `json:"cost"`
+	Priced       bool        `json:"priced"` // false: the food has no price, and Cost leaves it out
 }
 
 // Common practice, no source.
@@ -47,11 +61,14 @@ const (
 	usualGrams    = 15.0  // of one spoon
 	heavyDayGrams = 750.0
 	mostProposals = 4
+	mostTried     = 6 // that are looked at closely
 )
 
 // Propose lists what would help at a meal, best first; none where nobody is
 // short and the day's food is light. Only foods are proposed that keep without
-// cooling, are safe at that meal, and that each eater named may eat and likes.
+// cooling, are safe at that meal, and that each eater named may eat and likes;
+// on a heavy day only what makes it lighter. The cells of the trip are all there
+// is to eat: put proposals in before.
 func Propose(t *trip.Trip, n needs.Result, p portions.Result, day int, meal trip.Meal, group trip.GroupID) []Proposal {
 	l := lack(t, n, p, day, group)
 	if len(l.members) == 0 {
@@ -61,7 +78,7 @@ func Propose(t *trip.Trip, n needs.Result, p portions.Result, day int, meal trip
 	var list []Proposal
 	for i := range t.Foods {
 		food := &t.Foods[i]
-		if !l.suits(food) {
+		if !l.suits(food) || addedAlready(t, t.Cell(day, meal, group), food.ID) {
 			continue
 		}
 		if fate, known := outlook.At(day, meal, food.ID, 0); !known || fate.Verdict != spoilage.Safe {
@@ -83,7 +100,47 @@ func Propose(t *trip.Trip, n needs.Result, p portions.Result, day int, meal trip
 	slices.SortStableFunc(list, func(a, b Proposal) int {
 		return cmp.Or(cmp.Compare(len(b.For), len(a.For)), cmp.Compare(l.worth(t.Food(b.Food)), l.worth(t.Food(a.Food))), cmp.Compare(a.Food, b.Food))
 	})
+	list = tryOut(t, n, list[:min(len(list), mostTried)], day, meal, group)
 	return list[:min(len(list), mostProposals)]
+}
+
+// addedAlready tells whether a slot serves a food by itself, as an addition is served.
+func addedAlready(t *trip.Trip, cell *trip.Cell, food trip.FoodID) bool {
+	return cell != nil && slices.ContainsFunc(cell.Dishes, func(d trip.Dish) bool {
+		recipe := t.Recipe(d.Recipe)
+		return recipe != nil && len(recipe.Ingredients) == 1 && recipe.Ingredients[0].Food == food
+	})
+}
+
+// tryOut works out what each proposal would change, and leaves out what makes a heavy day no lighter.
+func tryOut(t *trip.Trip, n needs.Result, list []Proposal, day int, meal trip.Meal, group trip.GroupID) []Proposal {
+	with, first := *t, trip.NextID(t.Recipes, func(r *trip.Recipe) trip.RecipeID { return r.ID })
+	with.Recipes = slices.Clone(t.Recipes)
+	for i := range list {
+		extra := list[i].Dish("", "")
+		extra.ID = first + trip.RecipeID(i)
+		with.Recipes = append(with.Recipes, extra)
+	}
+	var served []trip.Dish
+	if cell := t.Cell(day, meal, group); cell != nil {
+		served = cell.Dishes
+	}
+	whole := trial.NewDay(&with, n, day, group)
+	var useful []Proposal
+	for i := range list {
+		one := list[i]
+		some := whole.Among(one.For)
+		before := some.With(meal, served)
+		after := some.With(meal, append(slices.Clone(served), trip.Dish{Recipe: first + trip.RecipeID(i), For: one.For}))
+		one.Change = Change{
+			Food: after.DayFood - before.DayFood, Kcal: after.DayKcal - before.DayKcal, ProteinGrams: after.Protein - before.Protein,
+			Cost: after.Cost - before.Cost, Priced: after.Unpriced == before.Unpriced,
+		}
+		if one.Reason != Weight || one.Change.Food < 0 {
+			useful = append(useful, one)
+		}
+	}
+	return useful
 }
 
 // lacking is who lacks what on a day.

@@ -2,14 +2,17 @@ package boosters_test
 
 import (
 	"context"
+	"math"
 	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"sumpter/domain/boosters"
+	"sumpter/domain/menu"
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
+	"sumpter/domain/portions"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
@@ -54,12 +57,67 @@ func TestOilForWhoIsShort(t *testing.T) {
 	if len(list) != 1 || list[0].Food != on.Foods[1].ID || list[0].Reason != boosters.Energy || list[0].Mass != 40*units.Gram {
 		t.Fatalf("proposed %+v", list)
 	}
+	if c := list[0].Change; c.Food != 40*units.Gram || c.Kcal != 352 || !c.Priced {
+		t.Errorf("it would change the day by %+v", c)
+	}
 	extra := list[0].Dish("Oil on top", "Stir in.")
 	extra.ID = 2
 	on.Recipes = append(on.Recipes, extra)
 	on.Menu[0].Dishes = append(on.Menu[0].Dishes, trip.Dish{Recipe: 2, For: list[0].For})
 	if got := planned(t, on).Portions.Intakes[0].Days[0].Kcal - before.Portions.Intakes[0].Days[0].Kcal; got != list[0].Kcal || got != 352 {
 		t.Errorf("40 g of oil bring %.0f kcal, promised %.0f", float64(got), float64(list[0].Kcal))
+	}
+}
+
+// What is promised comes true: with the addition taken, and the needs as they were, the day of those who get it has changed by so much,
+// and a heavy day has become lighter. What stands in the slot already is not proposed again.
+func TestChangeIsThatOfThePlan(t *testing.T) {
+	tried := map[boosters.Reason]int{}
+	for _, protein := range []float64{0.3, 1.6} {
+		on := triptest.Large(6, 3, 4)
+		on.Settings.FillOpenSlots = false
+		for i := range on.Crew {
+			on.Crew[i].ProteinPer = optional.Of(protein)
+		}
+		holdToThePlan(t, planned(t, on), tried)
+	}
+	if tried[boosters.Energy]+tried[boosters.Protein] == 0 || tried[boosters.Weight] == 0 {
+		t.Errorf("tried only %v", tried)
+	}
+}
+
+func holdToThePlan(t *testing.T, p *plan.Plan, tried map[boosters.Reason]int) {
+	for _, slot := range p.Menu.Slots {
+		for _, one := range boosters.Propose(p.Trip, p.Needs, p.Portions, slot.Day, slot.Meal, slot.Group) {
+			with := p.Trip.Clone()
+			extra := one.Dish("More", "Stir in.")
+			extra.ID = trip.NextID(with.Recipes, func(r *trip.Recipe) trip.RecipeID { return r.ID })
+			with.Recipes = append(with.Recipes, extra)
+			cell := with.Cell(slot.Day, slot.Meal, slot.Group)
+			cell.Dishes = append(cell.Dishes, trip.Dish{Recipe: extra.ID, For: one.For})
+			sized := portions.Figures(with, p.Needs, menu.Servings(with, nil))
+			var kcal units.Kcal
+			var food units.Mass
+			for i := range with.Crew {
+				if slices.Contains(one.For, with.Crew[i].ID) {
+					was, is := p.Portions.Intakes[i].Days[slot.Day-1], sized.Intakes[i].Days[slot.Day-1]
+					kcal, food = kcal+is.Kcal-was.Kcal, food+is.Food-was.Food
+				}
+			}
+			n := float64(len(one.For))
+			if math.Abs(float64(kcal)/n-float64(one.Change.Kcal)) > 1e-6 || math.Abs(food.Grams()/n-one.Change.Food.Grams()) > 0.01 {
+				t.Errorf("%+v at %s of day %d: the day changes by %.0f kcal and %v for each", one, slot.Meal, slot.Day, float64(kcal)/n, food.Scale(1/n))
+			}
+			if one.Reason == boosters.Weight && one.Change.Food >= 0 {
+				t.Errorf("%+v makes nothing lighter", one)
+			}
+			for _, again := range boosters.Propose(with, p.Needs, p.Portions, slot.Day, slot.Meal, slot.Group) {
+				if again.Food == one.Food {
+					t.Errorf("food %d stands there already", one.Food)
+				}
+			}
+			tried[one.Reason]++
+		}
 	}
 }
 

@@ -25,12 +25,14 @@ type Day struct {
 	needs needs.Result
 	day   int // place of the day in the cut trip
 	group trip.GroupID
+	among []trip.MemberID // whose means are told; nil: all
 }
 
 // Outcome is how one slot and its day turn out. Masses, energies and costs are
-// means over the eaters; a cost is by the gram of the cheapest package.
+// means over the eaters, or those of them that Among asks for; a cost is by the
+// gram of the cheapest package.
 type Outcome struct {
-	Eaters   int             `json:"eaters"`
+	Eaters   int             `json:"eaters"`            // of whom it tells
 	Without  []trip.MemberID `json:"without,omitempty"` // eaters who get nothing in the slot
 	Batches  int             `json:"batches"`           // pots cooked apart in the slot
 	MealKcal units.Kcal      `json:"meal_kcal"`
@@ -79,6 +81,19 @@ func NewDay(t *trip.Trip, n needs.Result, day int, group trip.GroupID) *Day {
 	return d
 }
 
+// Among tells of some members only; everybody of the group eats as before. What
+// is cooked as seconds counts for those of a pot alike.
+func (d *Day) Among(members []trip.MemberID) *Day {
+	some := *d
+	some.among = members
+	return &some
+}
+
+// tells whether an outcome is about a member.
+func (d *Day) tells(member trip.MemberID) bool {
+	return d.among == nil || slices.Contains(d.among, member)
+}
+
 // With serves other dishes at a meal of the day.
 func (d *Day) With(meal trip.Meal, dishes []trip.Dish) Outcome {
 	served := *d.trip
@@ -105,10 +120,7 @@ func (d *Day) AsItIs(meal trip.Meal) Outcome {
 }
 
 func (d *Day) outcome(meal trip.Meal, sized portions.Result, cooked cooking.Result) Outcome {
-	o := Outcome{Eaters: len(d.trip.Crew)}
-	if o.Eaters == 0 {
-		return o
-	}
+	var o Outcome
 	fed := map[trip.MemberID]bool{}
 	for i := range sized.Batches {
 		batch := &sized.Batches[i]
@@ -117,6 +129,9 @@ func (d *Day) outcome(meal trip.Meal, sized portions.Result, cooked cooking.Resu
 		}
 		o.Batches++
 		for _, portion := range batch.Portions {
+			if !d.tells(portion.Member) {
+				continue
+			}
 			fed[portion.Member] = true
 			o.MealKcal += portion.Kcal
 			for _, amount := range portion.Amounts {
@@ -125,13 +140,21 @@ func (d *Day) outcome(meal trip.Meal, sized portions.Result, cooked cooking.Resu
 		}
 	}
 	for i := range d.trip.Crew {
-		if id := d.trip.Crew[i].ID; !fed[id] {
+		id := d.trip.Crew[i].ID
+		if !d.tells(id) {
+			continue
+		}
+		o.Eaters++
+		if !fed[id] {
 			o.Without = append(o.Without, id)
 		}
 		day := sized.Intakes[i].Days[d.day-1]
 		o.DayKcal, o.DayFood, o.Protein = o.DayKcal+day.Kcal, o.DayFood+day.Food, o.Protein+day.ProteinGrams
 	}
-	o.price(d.trip, sized)
+	if o.Eaters == 0 {
+		return Outcome{}
+	}
+	o.price(d, sized)
 	for _, m := range cooked.Meals {
 		if m.Meal == meal && m.Day == d.day {
 			o.Minutes, o.Fuel = m.Minutes, m.FuelMass
@@ -141,26 +164,44 @@ func (d *Day) outcome(meal trip.Meal, sized portions.Result, cooked cooking.Resu
 }
 
 // price adds up what the food of the day costs.
-func (o *Outcome) price(t *trip.Trip, sized portions.Result) {
-	grams := map[trip.FoodID]units.Mass{}
+func (o *Outcome) price(d *Day, sized portions.Result) {
+	grams := map[trip.FoodID]float64{}
 	for i := range sized.Batches {
-		for _, total := range sized.Batches[i].Totals {
-			grams[total.Food] += total.Mass
-		}
+		d.addGrams(grams, &sized.Batches[i])
 	}
 	cost := 0.0
-	for i := range t.Foods {
-		mass, eaten := grams[t.Foods[i].ID]
-		if !eaten {
+	for i := range d.trip.Foods {
+		food := &d.trip.Foods[i]
+		eaten, is := grams[food.ID]
+		if !is {
 			continue
 		}
-		if price, known := t.Foods[i].GramPrice(); known {
-			cost += price * mass.Grams()
+		if price, known := food.GramPrice(); known {
+			cost += price * eaten
 		} else {
 			o.Unpriced++
 		}
 	}
-	o.Cost = units.Money(math.Round(cost / float64(max(1, o.Eaters))))
+	o.Cost = units.Money(math.Round(cost / float64(o.Eaters)))
+}
+
+// addGrams adds what a batch holds for those told of, their part of the seconds with it.
+func (d *Day) addGrams(grams map[trip.FoodID]float64, batch *portions.Batch) {
+	told := 0
+	for _, portion := range batch.Portions {
+		if !d.tells(portion.Member) {
+			continue
+		}
+		told++
+		for _, amount := range portion.Amounts {
+			grams[amount.Food] += amount.Mass.Grams()
+		}
+	}
+	for _, more := range batch.Seconds {
+		if told > 0 {
+			grams[more.Food] += more.Mass.Grams() * float64(told) / float64(len(batch.Portions))
+		}
+	}
 }
 
 func (o Outcome) perEater() Outcome {

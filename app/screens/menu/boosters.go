@@ -1,8 +1,6 @@
 package menu
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
@@ -10,6 +8,7 @@ import (
 
 	"sumpter/app/written"
 	"sumpter/domain/boosters"
+	"sumpter/domain/trial"
 	"sumpter/domain/trip"
 )
 
@@ -20,7 +19,7 @@ func (d *side) boosters() []fyne.CanvasObject {
 	if o.plan == nil || o.plan.Refused() || k.day > len(o.plan.Trip.Days) {
 		return nil
 	}
-	list := boosters.Propose(o.plan.Trip, o.plan.Needs, o.plan.Portions, k.day, k.meal, k.group)
+	list := boosters.Propose(o.wholeMenu(), o.plan.Needs, o.plan.Portions, k.day, k.meal, k.group)
 	if len(list) == 0 {
 		return nil
 	}
@@ -29,17 +28,28 @@ func (d *side) boosters() []fyne.CanvasObject {
 		boosters.Protein: lang.L("Somebody is short of protein on this day. These foods of the trip are rich in it:"),
 		boosters.Weight:  lang.L("The food of this day is heavy. A spoon of something dense lets all other portions shrink:"),
 	}[list[0].Reason]
-	objects := []fyne.CanvasObject{heading(lang.L("Denser food")), words(why)}
+	objects := []fyne.CanvasObject{
+		heading(lang.L("Denser food")), words(why), note(lang.L("What changes in the day of each who gets it, all portions sized anew: food, energy, protein, cost.")),
+	}
 	for _, one := range list {
 		food := o.foods[one.Food]
 		if food == nil {
 			continue
 		}
 		button := widget.NewButton("+ "+written.Quantity(one.Mass, o.trip.Units)+" "+food.Name, func() { _ = d.s.boost(k, one) })
-		brings := fmt.Sprintf("%.0f kcal, %.0f g %s · ", float64(one.Kcal), one.ProteinGrams, lang.L("protein")) + namesOf(o.trip, one.For)
-		objects = append(objects, container.NewBorder(nil, nil, button, nil, note(brings)))
+		objects = append(objects, container.NewBorder(nil, nil, button, nil, note(d.boosterWords(&one))))
 	}
 	return objects
+}
+
+// boosterWords says what an addition would change, and for whom.
+func (d *side) boosterWords(one *boosters.Proposal) string {
+	t, c := d.s.seen.trip, &one.Change
+	text := dayChange(t, trial.Outcome{DayFood: c.Food, DayKcal: c.Kcal, Protein: c.ProteinGrams, Cost: c.Cost}, c.Priced)
+	if len(one.For) == len(t.Eaters(d.k.day, d.k.group)) {
+		return text
+	}
+	return text + " · " + lang.L("For") + " " + namesOf(t, one.For)
 }
 
 // boost adds a dense food to a slot as a dish of its own, for who needs it.

@@ -16,6 +16,8 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/written"
+	"sumpter/domain/trial"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -121,12 +123,16 @@ func (c *chooser) changes(one *choice) string {
 	case c.now.MealKcal == 0:
 		return strings.Join([]string{written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal))}, " · ")
 	}
-	words := []string{
-		signedMass(o.DayFood-c.now.DayFood, u), signedNumber(float64(o.DayKcal-c.now.DayKcal)) + " kcal",
-		signedNumber(o.Protein-c.now.Protein) + " g " + lang.L("protein"),
-	}
-	if o.Unpriced == c.now.Unpriced {
-		words = append(words, signedMoney(o.Cost-c.now.Cost, c.s.seen.trip.Currency))
+	return dayChange(c.s.seen.trip, trial.Outcome{
+		DayFood: o.DayFood - c.now.DayFood, DayKcal: o.DayKcal - c.now.DayKcal, Protein: o.Protein - c.now.Protein, Cost: o.Cost - c.now.Cost,
+	}, o.Unpriced == c.now.Unpriced)
+}
+
+// dayChange says by what an eater's day changes; the cost only where it is known.
+func dayChange(t *trip.Trip, by trial.Outcome, priced bool) string {
+	words := []string{signedMass(by.DayFood, t.Units), signedNumber(float64(by.DayKcal)) + " kcal", signedNumber(by.Protein) + " g " + lang.L("protein")}
+	if priced {
+		words = append(words, signedMoney(by.Cost, t.Currency))
 	}
 	return strings.Join(words, " · ")
 }
