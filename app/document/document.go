@@ -43,8 +43,9 @@ type Document struct {
 	trip      *trip.Trip
 	store     Store
 	scheduler Scheduler
-	done      []edit // edits that can be undone, oldest first
-	undone    []edit // edits that can be redone, last undone last
+	done      []edit  // edits that can be undone, oldest first
+	undone    []edit  // edits that can be redone, last undone last
+	gathering *string // the name of the last edit of those that become one step; nil: each is its own
 	planner   planner
 	saver     saver
 	listeners listeners
@@ -97,6 +98,18 @@ func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) e
 	if problems := trip.Validate(next); len(problems) > 0 {
 		return errors.New(problems[0].String())
 	}
+	if d.gathering != nil {
+		*d.gathering = name
+		d.trip = next
+		d.listeners.tellTrip()
+		return nil
+	}
+	d.note(name, mergeKey, next)
+	return nil
+}
+
+// note makes a trip the current one in a step that can be undone.
+func (d *Document) note(name, mergeKey string, next *trip.Trip) {
 	before := d.trip
 	if last := len(d.done) - 1; mergeKey != "" && last >= 0 && d.done[last].merge == mergeKey && len(d.undone) == 0 {
 		d.done[last].after, d.done[last].name = next, name
@@ -108,6 +121,24 @@ func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) e
 	}
 	d.undone = nil
 	d.show(next)
+}
+
+// Together makes the edits of steps one step of undo, which is named, saved and
+// planned as the last of them. If steps returns an error, the trip is as it was.
+func (d *Document) Together(steps func() error) error {
+	if d.gathering != nil {
+		return steps()
+	}
+	before, name := d.trip, ""
+	d.gathering = &name
+	err := steps()
+	next := d.trip
+	d.gathering, d.trip = nil, before
+	if err != nil || trip.Equal(before, next) {
+		d.listeners.tellTrip()
+		return err
+	}
+	d.note(name, "", next)
 	return nil
 }
 

@@ -288,3 +288,28 @@ func TestWorkInTheBackgroundEndsOnTheScreen(t *testing.T) {
 		t.Errorf("got %v", steps)
 	}
 }
+
+// Steps taken together are one step of undo, or none at all.
+func TestTogetherIsOneStep(t *testing.T) {
+	d, store := open(triptest.Large(3, 2, 1), Inline{})
+	was := d.Trip()
+	told := 0
+	d.OnTrip(func() { told++ })
+	rename := func(name string) error {
+		return d.Edit("name it "+name, retitle(name))
+	}
+	err := d.Together(func() error { return errors.Join(rename("one"), rename("two"), rename("three")) })
+	if err != nil || d.Trip().Title != "three" || d.UndoName() != "name it three" || told < 3 || len(store.saved) != 1 {
+		t.Fatalf("%v: the trip is %q, undo takes back %q, told %d times", err, d.Trip().Title, d.UndoName(), told)
+	}
+	refused := errors.New("no")
+	if err := d.Together(func() error { return errors.Join(rename("four"), refused) }); !errors.Is(err, refused) || d.Trip().Title != "three" || d.UndoName() != "name it three" {
+		t.Errorf("%v: a step that failed left %q and the undo %q", err, d.Trip().Title, d.UndoName())
+	}
+	if err := d.Undo(); err != nil || !trip.Equal(d.Trip(), was) || d.UndoName() != "" {
+		t.Errorf("one undo left %q (%v)", d.Trip().Title, err)
+	}
+	if err := d.Redo(); err != nil || d.Trip().Title != "three" {
+		t.Errorf("redo gave %q (%v)", d.Trip().Title, err)
+	}
+}

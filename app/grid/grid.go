@@ -66,6 +66,9 @@ type Options[R any] struct {
 	// it is given each target row and column with its text. Nil: cells are set
 	// one after another.
 	OnPaste func(cells []Pasted[R]) error
+	// Together makes what a paste adds and changes one step of undo, all of it or
+	// nothing. Nil: added rows are steps of their own.
+	Together func(steps func() error) error
 	// OnProblem shows why something could not be done. Empty text takes it back.
 	OnProblem func(text string)
 	// RowHeight is 0 for the usual.

@@ -3,8 +3,10 @@ package grid
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -462,6 +464,86 @@ func TestTheFirstFreeColumnComesBackIntoView(t *testing.T) {
 		window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 		if want := strconv.Itoa(column) + " x"; stored != want {
 			t.Errorf("typed in column %d, stored %q", column, stored)
+		}
+	}
+}
+
+// A table with heads finds its columns by them, and its rows by the first.
+func TestPasteGoesByHeads(t *testing.T) {
+	b := newBench(t)
+	b.MoveCursor(2, 0)
+	b.Paste("Kind\tShoe\tBody (lb)\tname\nteenager\t38\t1\tAdam\nadult\t40\t2\tZoe\n")
+	if b.walkers["Adam"].kilo != 70 || !strings.Contains(b.problem, "lb") {
+		t.Errorf("a unit that the table does not know was lost: %+v; said %q", *b.walkers["Adam"], b.problem)
+	}
+	b.Paste("Kind\tShoe\tBody (kg)\tname\nteenager\t38\t51\tAdam\nadult\t40\t52\tZoe\n")
+	if got := fmt.Sprint(*b.walkers["Adam"], *b.walkers["Mia"], *b.walkers["Zoe"]); got != "{Adam 51 teenager} {Mia 80 adult} {Zoe 52 adult}" {
+		t.Errorf("got %s", got)
+	}
+	if !strings.Contains(b.problem, "Shoe") || strings.Contains(b.problem, "Kind") {
+		t.Errorf("said %q of a column that has no place", b.problem)
+	}
+	b.Paste("Name\tBody\nNew 9\t44\n")
+	if len(b.order) != 4 || b.walkers["New 3"].kilo != 44 {
+		t.Errorf("a name that is not there gave %v", b.order)
+	}
+}
+
+// What is copied can be pasted back: nothing changes.
+func TestCopyPastesBack(t *testing.T) {
+	b := newBench(t)
+	b.SortBy(1)
+	b.Paste(b.Copy())
+	if got := fmt.Sprint(b.order, *b.walkers["Zoe"], *b.walkers["Adam"], *b.walkers["Mia"]); got != "[Zoe Adam Mia] {Zoe 60 adult} {Adam 70 adult} {Mia 80 adult}" || b.problem != "" {
+		t.Errorf("got %s; said %q", got, b.problem)
+	}
+}
+
+func TestPasteSaysWhatIsBeyond(t *testing.T) {
+	b := newBench(t)
+	b.MoveCursor(0, 1)
+	b.Paste("61\tadult\t7\t8")
+	if b.walkers["Zoe"].kilo != 61 || !strings.Contains(b.problem, "2 columns") {
+		t.Errorf("%+v; said %q", *b.walkers["Zoe"], b.problem)
+	}
+}
+
+func TestPastedLines(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want [][]string
+	}{
+		{"", nil},
+		{"a\tb\r\nc\t\r\n", [][]string{{"a", "b"}, {"c", ""}}},
+		{"a\n\nb\n", [][]string{{"a"}, {""}, {"b"}}},
+		{"\"two\nlines\t\"\"so\"\"\"\tx", [][]string{{`two lines "so"`, "x"}}},
+		{"\"odd\" quote\t5'10\"", [][]string{{`"odd" quote`, `5'10"`}}},
+		{"'=1+1\t'tis", [][]string{{"=1+1", "'tis"}}},
+	} {
+		if got := pastedLines(c.text); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%q: %q, want %q", c.text, got, c.want)
+		}
+	}
+}
+
+// The last column can be read whole once the cursor is in it.
+func TestTheLastColumnComesIntoView(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	var columns []Column[int]
+	for i := range 15 {
+		columns = append(columns, Column[int]{Title: fmt.Sprint("Column ", i), Width: 90, Text: strconv.Itoa})
+	}
+	g := New(columns, Options[int]{Key: strconv.Itoa, Sticky: 1})
+	w := test.NewTempWindow(t, g)
+	w.Resize(fyne.NewSize(700, 240))
+	g.SetRows([]int{1, 2, 3})
+	g.MoveCursor(0, 14)
+	for c, id := range g.cells {
+		if id.Row == 0 && id.Col == 14 {
+			place := fyne.CurrentApp().Driver().AbsolutePositionForObject(c)
+			if right := place.X + c.Size().Width; right > 700 {
+				t.Errorf("the last column ends at %.0f of 700", right)
+			}
 		}
 	}
 }

@@ -13,43 +13,97 @@ import (
 // mostPasted bounds a paste: no trip has more cells in one table.
 const mostPasted = 50_000
 
-// Paste fills cells from the cursor on with text as a spreadsheet copies it:
-// tab between cells, a line a row. Rows that are missing at the end are added
-// where rows can be added. The first cell that cannot be stored stops it.
+// Paste takes a table as a spreadsheet copies it: tab between cells, a line a
+// row. If its first line names columns of this table, each cell goes to the
+// column of its head, and each line to the row that has its first column's
+// text, else to a new row. Without heads the cells fill the table from the cursor
+// on. All of it is stored, or nothing.
 func (g *Grid[R]) Paste(text string) {
-	lines := strings.Split(strings.TrimRight(strings.ReplaceAll(text, "\r\n", "\n"), "\n"), "\n")
-	start := g.cursor
-	var cells []Pasted[R]
-	for i, line := range lines {
-		row := start.Row + i
-		if row >= len(g.shown) && !g.addAtEnd() {
-			g.problem(lang.X("rows-without-place", "{{.Left}} of {{.All}} pasted rows have no place here.", map[string]any{"Left": len(lines) - i, "All": len(lines)}))
-			break
-		}
-		for j, value := range strings.Split(line, "\t") {
-			column := start.Col + j
-			if column < len(g.columns) && g.columns[column].Set != nil && len(cells) < mostPasted {
-				cells = append(cells, Pasted[R]{Row: g.shown[row], Column: column, Text: strings.TrimSpace(value)})
-			}
-		}
-	}
-	if err := g.setAll(cells); err != nil {
-		g.problem(written.Error(err))
+	lines := pastedLines(text)
+	if len(lines) == 0 {
 		return
 	}
+	p := pasting[R]{grid: g, start: g.cursor, lines: lines}
+	p.readHeads()
+	together := g.options.Together
+	if together == nil {
+		together = func(steps func() error) error { return steps() }
+	}
+	if err := together(p.store); err != nil {
+		g.problem(lang.X("nothing-pasted", "Nothing was pasted. {{.Why}}", map[string]any{"Why": written.Error(err)}))
+		return
+	}
+	g.problem(p.report())
 	g.table.Refresh()
 }
 
-func (g *Grid[R]) addAtEnd() bool {
+// pasting is one paste on its way into the table.
+type pasting[R any] struct {
+	grid  *Grid[R]
+	start widget.TableCellID
+	lines [][]string
+	heads []head // of the columns of the pasted table; nil: it has none
+
+	added, changed, homeless int
+	beyond                   int // columns right of the last
+	unknown                  []string
+}
+
+// store finds the row of each line, adds those that are missing, and stores
+// the cells.
+func (p *pasting[R]) store() error {
+	g := p.grid
+	taken := map[string]bool{}
+	var cells []Pasted[R]
+	for i, line := range p.lines {
+		key, ok := p.rowOf(i, line, taken)
+		if !ok {
+			p.homeless++
+			continue
+		}
+		taken[key] = true
+		row := g.shown[g.rowOf(key)]
+		for j, text := range line {
+			column, unit := p.column(j)
+			if column < 0 || column >= len(g.columns) {
+				continue
+			}
+			if g.canEdit(row, g.columns[column]) && len(cells) < mostPasted {
+				cells = append(cells, Pasted[R]{Row: row, Column: column, Text: withUnit(text, unit)})
+			}
+		}
+	}
+	return g.setAll(cells)
+}
+
+// rowOf gives the key of the row a line goes to, after adding it if there is none.
+func (p *pasting[R]) rowOf(i int, line []string, taken map[string]bool) (key string, ok bool) {
+	g := p.grid
+	naming := p.naming()
+	at := p.start.Row + i
+	if naming >= 0 {
+		at = len(g.shown)
+		for row := range g.shown {
+			if naming < len(line) && strings.EqualFold(g.columns[0].Text(g.shown[row]), line[naming]) && !taken[g.options.Key(g.shown[row])] {
+				at = row
+				break
+			}
+		}
+	}
+	// Rows that were added before may stand anywhere in a sorted table.
+	if at < len(g.shown) && (naming >= 0 || p.added == 0) {
+		p.changed++
+		return g.options.Key(g.shown[at]), true
+	}
 	if g.options.OnAdd == nil || g.filter != "" {
-		return false
+		return "", false
 	}
-	before := len(g.shown)
-	if _, err := g.options.OnAdd(); err != nil {
-		g.problem(written.Error(err))
-		return false
+	key, err := g.options.OnAdd()
+	if err != nil || g.rowOf(key) < 0 {
+		return "", false
 	}
-	return len(g.shown) > before
+	p.added++
+	return key, true
 }
 
 func (g *Grid[R]) setAll(cells []Pasted[R]) error {
@@ -62,6 +116,24 @@ func (g *Grid[R]) setAll(cells []Pasted[R]) error {
 		}
 	}
 	return nil
+}
+
+// report says what came of it where the table alone does not tell.
+func (p *pasting[R]) report() string {
+	var said []string
+	if p.added > 0 {
+		said = append(said, lang.X("rows-pasted", "Pasted: {{.Added}} new, {{.Changed}} changed.", map[string]any{"Added": p.added, "Changed": p.changed}))
+	}
+	if p.homeless > 0 {
+		said = append(said, lang.X("rows-without-place", "{{.Left}} of {{.All}} pasted rows have no place here.", map[string]any{"Left": p.homeless, "All": len(p.lines)}))
+	}
+	if len(p.unknown) > 0 {
+		said = append(said, lang.X("heads-unknown", "Left out, since no column here has that head: {{.Heads}}.", map[string]any{"Heads": strings.Join(p.unknown, ", ")}))
+	}
+	if p.beyond > 0 {
+		said = append(said, lang.X("columns-beyond", "Left out, since the table ends there: {{.Count}} columns at the right.", map[string]any{"Count": p.beyond}))
+	}
+	return strings.Join(said, " ")
 }
 
 // Cursor gives the row and column the cursor is on.

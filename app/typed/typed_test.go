@@ -119,3 +119,20 @@ func TestShownQuantitiesReadBackAsShown(t *testing.T) {
 		}
 	})
 }
+
+func TestDaysAreReadAsTheyAreWritten(t *testing.T) {
+	want, err := units.NewDate(2026, 7, 9)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, text := range []string{"2026-07-09", "09.07.2026", " 9.7.2026 "} {
+		if got, err := Date(text); got != want || err != nil {
+			t.Errorf("%q is %v (%v)", text, got, err)
+		}
+	}
+	for _, text := range []string{"9/7/2026", "9.7.", "31.2.2026", "9.7.26", "7.2026", "a.b.c"} {
+		if got, err := Date(text); err == nil {
+			t.Errorf("%q is %v", text, got)
+		}
+	}
+}

@@ -107,7 +107,9 @@ func (w *Workbench) takeBack(shortcut fyne.Shortcut, undo func() error) {
 	}
 	if err := undo(); err != nil {
 		w.say(lang.L("There is nothing to take back."))
+		return
 	}
+	w.say("") // what was said was about the edit
 }
 
 // sortTable sorts the table that has the keyboard.

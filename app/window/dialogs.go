@@ -57,6 +57,7 @@ func showNewFile(w *Workbench, title, folder, suggestion string, then func(path 
 	f.dialog.Resize(fyne.NewSize(620, 240))
 	f.dialog.Show()
 	w.window.Canvas().Focus(f.name)
+	f.name.TypedShortcut(&fyne.ShortcutSelectAll{}) // typing puts another name in its place
 }
 
 func (f *newFile) confirm() {

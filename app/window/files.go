@@ -154,7 +154,7 @@ func freeName(stem string) string {
 		if n > 1 {
 			name = fmt.Sprintf("%s %d%s", stem, n, ending)
 		}
-		if _, err := os.Stat(name); os.IsNotExist(err) {
+		if _, err := os.Stat(name); err != nil { // not there, or in a folder that cannot be read
 			return name
 		}
 	}

@@ -50,3 +50,6 @@ func (b *Bench) Edit(name string, change func(t *trip.Trip) error) error {
 	}
 	return err
 }
+
+// Together makes the edits of steps one step of undo, all of them or none.
+func (b *Bench) Together(steps func() error) error { return b.Document.Together(steps) }

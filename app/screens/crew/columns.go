@@ -238,9 +238,11 @@ func sexWords() []string {
 
 func setSex(_ *trip.Trip, m *trip.Member, text string) error {
 	for _, sex := range []trip.Sex{trip.Female, trip.Male, trip.SexNotGiven} {
-		if strings.EqualFold(text, lang.L(string(sex))) || strings.EqualFold(text, string(sex)) {
-			m.Sex = sex
-			return nil
+		for _, word := range []string{lang.L(string(sex)), string(sex)} {
+			if typed.Begins(word, text) {
+				m.Sex = sex
+				return nil
+			}
 		}
 	}
 	return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(sexWords(), ", "))

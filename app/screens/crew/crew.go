@@ -30,12 +30,12 @@ func New(b *bench.Bench) *Screen {
 	s := &Screen{bench: b}
 	s.side = newSidePanel(b)
 	s.table = grid.New(s.columns(), grid.Options[trip.MemberID]{
-		Key:       key,
-		OnSelect:  s.side.show,
-		OnAdd:     s.add,
-		OnDelete:  s.remove,
-		OnPaste:   s.paste,
-		OnProblem: b.Say,
+		Key:      key,
+		OnSelect: s.side.show,
+		OnAdd:    s.add,
+		OnDelete: s.remove,
+		OnPaste:  s.paste,
+		Together: b.Together, OnProblem: b.Say,
 		Sticky:    1,
 		Clipboard: b.Clipboard,
 	})

@@ -211,3 +211,28 @@ func TestSomebodyWhoMayJoin(t *testing.T) {
 		t.Errorf("not planned from day 2: %+v", *m)
 	}
 }
+
+// A list of the club with heads of its own becomes members in one step, or none.
+func TestAListWithHeadsBecomesMembers(t *testing.T) {
+	s := open(t, units.Metric)
+	was := s.Document.Trip()
+	s.Screen.table.MoveCursor(1, 0)
+	s.Screen.table.Paste("Name\tAge\tSex\tBody (kg)\tShoe size\nJonas\t44\tm\t82,5\t44\nMira\t15\tx\t54,0\t38\n")
+	if !trip.Equal(was, s.Document.Trip()) || s.Document.UndoName() != "" || !strings.Contains(s.Said, "Mira") {
+		t.Errorf("a paste with a fault changed the trip, or did not say where: %q", s.Said)
+	}
+	s.Screen.table.Paste("Name\tAge\tSex\tBody (kg)\tShoe size\nJonas\t44\tm\t82,5\t44\nMira\t15\tf\t54,0\t38\n")
+	crew := s.Document.Trip().Crew
+	if len(crew) != len(was.Crew)+2 {
+		t.Fatalf("%d members, were %d; said %q", len(crew), len(was.Crew), s.Said)
+	}
+	if jonas := crew[len(crew)-2]; jonas.Name != "Jonas" || jonas.Age != 44 || jonas.Sex != trip.Male || jonas.BodyMass != 82500*units.Gram {
+		t.Errorf("got %+v", jonas)
+	}
+	if !strings.Contains(s.Said, "2 new") || !strings.Contains(s.Said, "Shoe size") {
+		t.Errorf("said %q", s.Said)
+	}
+	if err := s.Document.Undo(); err != nil || !trip.Equal(was, s.Document.Trip()) {
+		t.Errorf("one undo does not take the list back (%v)", err)
+	}
+}

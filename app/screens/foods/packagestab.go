@@ -31,10 +31,10 @@ type packagesTab struct {
 func newPackagesTab(side *sidePanel) *packagesTab {
 	p := &packagesTab{side: side}
 	options := grid.Options[int]{
-		Key: strconv.Itoa, OnAdd: p.add, OnDelete: p.remove, OnProblem: side.screen.bench.Say, Clipboard: side.screen.bench.Clipboard,
+		Key: strconv.Itoa, OnAdd: p.add, OnDelete: p.remove, Together: side.screen.bench.Together, OnProblem: side.screen.bench.Say, Clipboard: side.screen.bench.Clipboard,
 	}
 	p.table = grid.New(p.columns(), options)
-	p.atHome = grid.New(p.homeColumns(), grid.Options[int]{Key: strconv.Itoa, OnProblem: side.screen.bench.Say, Clipboard: side.screen.bench.Clipboard})
+	p.atHome = grid.New(p.homeColumns(), grid.Options[int]{Key: strconv.Itoa, Together: side.screen.bench.Together, OnProblem: side.screen.bench.Say, Clipboard: side.screen.bench.Clipboard})
 	hint := look.NewText(lang.L("Every way the food is sold; the shopping takes the cheapest whole packages."), look.Caption, look.Quiet)
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a package"), p.table.Add), widget.NewButton(lang.L("Remove the package"), p.table.Delete))
 	home := bench.Tall(look.RowHeight*2+8, p.atHome)

@@ -30,11 +30,11 @@ func newGearTab(b *bench.Bench) *gearTab {
 	g := &gearTab{bench: b}
 	g.table = grid.New(g.columns(), grid.Options[trip.GearID]{
 		Key: gearKey, OnAdd: g.addGear, OnDelete: g.removeGear, OnPaste: g.pasteGear,
-		OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
+		Together: b.Together, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
 	g.fuels = grid.New(g.fuelColumns(), grid.Options[int]{
 		Key: fuelKey, OnAdd: g.addContainer, OnDelete: g.removeContainer, OnPaste: g.pasteFuel,
-		OnProblem: b.Say, Clipboard: b.Clipboard,
+		Together: b.Together, OnProblem: b.Say, Clipboard: b.Clipboard,
 	})
 	kitchen := widget.NewButton(lang.L("Give each cook group a stove and a pot"), g.addKitchens)
 	kitchen.Importance = widget.HighImportance

@@ -34,7 +34,7 @@ func newIngredientsTab(side *sidePanel) *ingredientsTab {
 	b := side.screen.bench
 	g.table = grid.New(g.columns(), grid.Options[int]{
 		Key: strconv.Itoa, OnSelect: func(int) { g.swaps.show() }, OnAdd: g.add, OnDelete: g.remove, OnPaste: g.paste,
-		OnOpen: func(int) { g.swaps.table.Focus() }, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
+		OnOpen: func(int) { g.swaps.table.Focus() }, Together: b.Together, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add an ingredient"), g.table.Add), widget.NewButton(lang.L("Remove it"), g.table.Delete))
 	g.content = container.NewBorder(nil, g.swaps.content, nil, nil, container.NewBorder(nil, buttons, nil, nil, g.table))

@@ -34,13 +34,13 @@ func New(b *bench.Bench) *Screen {
 	s.fields = s.listFields()
 	s.side = newSidePanel(s)
 	s.table = grid.New(s.columns(), grid.Options[trip.RecipeID]{
-		Key:       key,
-		OnSelect:  s.side.show,
-		OnOpen:    func(trip.RecipeID) { s.side.tab(tabIngredients) },
-		OnAdd:     s.add,
-		OnDelete:  s.remove,
-		OnPaste:   s.paste,
-		OnProblem: b.Say,
+		Key:      key,
+		OnSelect: s.side.show,
+		OnOpen:   func(trip.RecipeID) { s.side.tab(tabIngredients) },
+		OnAdd:    s.add,
+		OnDelete: s.remove,
+		OnPaste:  s.paste,
+		Together: b.Together, OnProblem: b.Say,
 		Sticky:    1,
 		Clipboard: b.Clipboard,
 	})

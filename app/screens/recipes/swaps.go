@@ -35,7 +35,7 @@ func newSwapsTable(g *ingredientsTab) *swapsTable {
 	s := &swapsTable{ingredients: g, heading: look.NewText("", look.Caption, look.Quiet).Yielding()}
 	b := g.side.screen.bench
 	s.table = grid.New(s.columns(), grid.Options[int]{
-		Key: strconv.Itoa, OnAdd: s.add, OnDelete: s.remove, OnProblem: b.Say, Clipboard: b.Clipboard,
+		Key: strconv.Itoa, OnAdd: s.add, OnDelete: s.remove, Together: b.Together, OnProblem: b.Say, Clipboard: b.Clipboard,
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a swap"), s.table.Add), widget.NewButton(lang.L("Remove the swap"), s.table.Delete))
 	s.content = container.NewVBox(widget.NewSeparator(), bench.Inset(s.heading), bench.Tall(swapsHeight, s.table), buttons)

@@ -40,7 +40,7 @@ func New(b *bench.Bench) *Screen {
 	s := &Screen{bench: b, way: charts.NewWayChart(lang.L("day")), about: newAbout(b), choices: newChoices(b)}
 	s.table = grid.New(s.columns(), grid.Options[trip.PointID]{
 		Key: key, OnSelect: s.choose, OnAdd: s.add, OnDelete: s.remove, OnPaste: s.paste,
-		OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
+		Together: b.Together, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
 	add := widget.NewButton(lang.L("Add a point"), s.table.Add)
 	add.Importance = widget.HighImportance

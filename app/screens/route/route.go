@@ -37,12 +37,12 @@ func New(b *bench.Bench) *Screen {
 	s.track = newTrackPanel(s)
 	s.beside = container.NewStack(s.day.content)
 	s.table = grid.New(s.columns(), grid.Options[int]{
-		Key:       strconv.Itoa,
-		OnSelect:  s.selected,
-		OnAdd:     s.add,
-		OnDelete:  s.remove,
-		OnPaste:   s.paste,
-		OnProblem: b.Say,
+		Key:      strconv.Itoa,
+		OnSelect: s.selected,
+		OnAdd:    s.add,
+		OnDelete: s.remove,
+		OnPaste:  s.paste,
+		Together: b.Together, OnProblem: b.Say,
 		Sticky:    2,
 		Clipboard: b.Clipboard,
 	})

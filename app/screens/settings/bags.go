@@ -32,7 +32,7 @@ type bagsTab struct {
 func newBagsTab(b *bench.Bench) *bagsTab {
 	g := &bagsTab{bench: b, fields: bagFields(b)}
 	g.table = grid.New(g.columns(), grid.Options[int]{
-		Key: strconv.Itoa, OnAdd: g.add, OnDelete: g.remove, OnPaste: g.paste, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
+		Key: strconv.Itoa, OnAdd: g.add, OnDelete: g.remove, OnPaste: g.paste, Together: b.Together, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
 	add := widget.NewButton(lang.L("Add a kind of bag"), g.table.Add)
 	add.Importance = widget.HighImportance

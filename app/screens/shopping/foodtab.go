@@ -37,7 +37,7 @@ func newFoodTab(s *Screen) *foodTab {
 	f := &foodTab{screen: s, name: look.NewHeading("").Yielding(), words: widget.NewLabel("")}
 	f.words.Wrapping = fyne.TextWrapWord
 	f.packages = grid.New(f.columns(), grid.Options[int]{
-		Key: strconv.Itoa, OnAdd: f.add, OnDelete: f.remove, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard,
+		Key: strconv.Itoa, OnAdd: f.add, OnDelete: f.remove, Together: s.bench.Together, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard,
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a package"), f.packages.Add), widget.NewButton(lang.L("Remove"), f.packages.Delete))
 	f.sold = container.NewBorder(look.NewText(lang.L("How it is sold; an empty price is not known"), look.Caption, look.Quiet), buttons, nil, nil, f.packages)

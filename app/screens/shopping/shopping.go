@@ -52,13 +52,13 @@ func New(b *bench.Bench) *Screen {
 	s.food, s.account = newFoodTab(s), newMoneyTab(s)
 	s.shops, s.leftovers = newShopsTab(s), newLeftoverTab(s)
 	s.table = grid.New(s.columns(), grid.Options[*row]{
-		Key:       func(r *row) string { return r.key },
-		OnSelect:  s.choose,
-		OnTick:    s.tick,
-		OnAdd:     s.addOther,
-		OnDelete:  s.remove,
-		OnPaste:   s.paste,
-		OnProblem: b.Say,
+		Key:      func(r *row) string { return r.key },
+		OnSelect: s.choose,
+		OnTick:   s.tick,
+		OnAdd:    s.addOther,
+		OnDelete: s.remove,
+		OnPaste:  s.paste,
+		Together: b.Together, OnProblem: b.Say,
 		Group:     func(r *row) int { return r.rank },
 		Strong:    func(r *row) bool { return r.kind == headRow },
 		Sticky:    2,

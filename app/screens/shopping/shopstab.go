@@ -32,7 +32,7 @@ type shopsTab struct {
 func newShopsTab(s *Screen) *shopsTab {
 	t := &shopsTab{screen: s, choices: container.NewVBox()}
 	t.table = grid.New(t.columns(), grid.Options[string]{
-		Key: func(name string) string { return name }, OnAdd: t.add, OnDelete: t.remove, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard, Sticky: 1,
+		Key: func(name string) string { return name }, OnAdd: t.add, OnDelete: t.remove, Together: s.bench.Together, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard, Sticky: 1,
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a shop"), t.table.Add), widget.NewButton(lang.L("Remove"), t.table.Delete))
 	above := container.NewBorder(nil, buttons, nil, nil, t.table)

@@ -1,0 +1,152 @@
+package grid
+
+import (
+	"strings"
+)
+
+// head is what the first line of a pasted table says of one column.
+type head struct {
+	column int    // of this table, -1: none has that name
+	unit   string // of its numbers, where it is another than the column's
+}
+
+// readHeads takes the first line as heads if it names columns of this table:
+// at least two, or its only one.
+func (p *pasting[R]) readHeads() {
+	first := p.lines[0]
+	var heads []head
+	var unknown []string
+	used := map[int]bool{}
+	found := 0
+	for _, text := range first {
+		h := p.grid.headOf(text, used)
+		if h.column >= 0 {
+			used[h.column] = true
+			found++
+		} else if text != "" {
+			unknown = append(unknown, text)
+		}
+		heads = append(heads, h)
+	}
+	if len(p.lines) > 1 && (found >= 2 || found == 1 && len(unknown) == 0) {
+		p.heads, p.unknown, p.lines = heads, unknown, p.lines[1:]
+		return
+	}
+	for _, line := range p.lines {
+		p.beyond = max(p.beyond, p.start.Col+len(line)-len(p.grid.columns))
+	}
+}
+
+// headOf finds the column that a head names, with its unit or without.
+func (g *Grid[R]) headOf(text string, used map[int]bool) head {
+	title, unit := partHead(text)
+	found := head{column: -1}
+	for i, column := range g.columns {
+		if used[i] || !strings.EqualFold(column.Title, title) && !strings.EqualFold(column.Title, text) {
+			continue
+		}
+		if unit == "" || strings.EqualFold(unit, column.Unit) || strings.EqualFold(column.Title, text) {
+			return head{column: i}
+		}
+		if found.column < 0 {
+			found = head{column: i, unit: unit}
+		}
+	}
+	return found
+}
+
+// partHead parts a head from the unit in brackets behind it: "Body (kg)".
+func partHead(text string) (title, unit string) {
+	for _, brackets := range []string{"()", "[]"} {
+		if open := strings.LastIndexByte(text, brackets[0]); open > 0 && strings.HasSuffix(text, brackets[1:]) {
+			return strings.TrimSpace(text[:open]), strings.TrimSpace(text[open+1 : len(text)-1])
+		}
+	}
+	return text, ""
+}
+
+// withUnit writes the unit of a head behind a bare number.
+func withUnit(text, unit string) string {
+	if unit == "" || text == "" || !isNumber(text) {
+		return text
+	}
+	return text + " " + unit
+}
+
+// column of this table that takes the j-th cell of a line, -1 if none does.
+func (p *pasting[R]) column(j int) (column int, unit string) {
+	if p.heads == nil {
+		return p.start.Col + j, ""
+	}
+	if j >= len(p.heads) {
+		return -1, ""
+	}
+	return p.heads[j].column, p.heads[j].unit
+}
+
+// naming is the cell of a line that names its row, -1 if none does.
+func (p *pasting[R]) naming() int {
+	for j, h := range p.heads {
+		if h.column == 0 {
+			return j
+		}
+	}
+	return -1
+}
+
+// pastedLines parts a copied table into lines of cells. A cell with a line
+// break or a tab in it stands in quotes, with its own quotes doubled.
+func pastedLines(text string) [][]string {
+	text = strings.TrimRight(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text), "\n")
+	if text == "" {
+		return nil
+	}
+	lines := [][]string{nil}
+	for {
+		cell, rest := cutCell(text)
+		last := len(lines) - 1
+		lines[last] = append(lines[last], cell)
+		if rest == "" {
+			return lines
+		}
+		if rest[0] == '\n' {
+			lines = append(lines, nil)
+		}
+		text = rest[1:]
+	}
+}
+
+// cutCell takes the first cell of a text; rest begins with the tab or line
+// break behind it.
+func cutCell(text string) (cell, rest string) {
+	if strings.HasPrefix(text, `"`) {
+		for at := 1; at < len(text); at++ {
+			if text[at] != '"' {
+				continue
+			}
+			if at+1 < len(text) && text[at+1] == '"' {
+				at++
+				continue
+			}
+			if at+1 == len(text) || text[at+1] == '\t' || text[at+1] == '\n' {
+				quoted := strings.ReplaceAll(text[1:at], `""`, `"`)
+				return unguarded(strings.Join(strings.Fields(quoted), " ")), text[at+1:]
+			}
+			break
+		}
+	}
+	end := strings.IndexAny(text, "\t\n")
+	if end < 0 {
+		end = len(text)
+	}
+	return unguarded(strings.TrimSpace(text[:end])), text[end:]
+}
+
+// unguarded takes off the mark that plainCell puts before what a spreadsheet
+// would run.
+func unguarded(cell string) string {
+	if plain := strings.TrimPrefix(cell, "'"); plain != "" && plainCell(plain) == cell {
+		return plain
+	}
+	return cell
+}
