@@ -225,3 +225,21 @@ func TestTemperaturesNameTheFreezingDayByPlace(t *testing.T) {
 		t.Errorf("%d bars in the colour of cold, want that of day 2", bars)
 	}
 }
+
+// The fair band stays between the sides, however few the days are.
+func TestTheFairBandStaysInThePicture(t *testing.T) {
+	c := NewLineChart("%", nil)
+	c.Set([]string{"1", "2"}, []Series{{Name: "Ana", Values: []float64{20, 18}}}, []float64{20, 18})
+	band := 0
+	for _, object := range paint(t, &c.base, c) {
+		if step, ok := object.(*canvas.Rectangle); ok && step.FillColor == theme.Color(look.Wash) {
+			band++
+			if left, right := step.Position().X, step.Position().X+step.Size().Width; left < 52 || right > c.Size().Width-8 || right <= left {
+				t.Errorf("the band goes from %.0f to %.0f of %.0f", left, right, c.Size().Width)
+			}
+		}
+	}
+	if band != 2 {
+		t.Errorf("%d steps of two", band)
+	}
+}

@@ -81,7 +81,7 @@ func (c *LineChart) paint(d *drawing) {
 	for i, day := range c.days {
 		d.text(day, across.at(float64(i)), d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
 	}
-	c.paintFair(d, across, vertical)
+	c.paintFair(d, across, vertical, left, d.size.Width-right)
 	if c.marked >= 0 && c.marked < len(c.days) {
 		x := across.at(float64(c.marked))
 		d.line(x, top, x, d.size.Height-foot, 1, look.Spruce)
@@ -91,16 +91,18 @@ func (c *LineChart) paint(d *drawing) {
 
 func (s Series) gap(i int) bool { return i < len(s.Gaps) && s.Gaps[i] }
 
-// paintFair draws the fair level as a band of 5 % to each side, a step a day.
-func (c *LineChart) paintFair(d *drawing, across, vertical scale) {
+// paintFair draws the fair level as a band of 5 % to each side, a step a day,
+// between the sides of the picture.
+func (c *LineChart) paintFair(d *drawing, across, vertical scale, left, right float32) {
 	half := (across.at(1) - across.at(0)) / 2
 	for i, level := range c.fair {
 		x, top, bottom := across.at(float64(i)), vertical.at(level*1.05), vertical.at(level*0.95)
-		d.rectangle(x-half, top, 2*half, bottom-top, look.Wash)
+		from, to := max(left, x-half), min(right, x+half)
+		d.rectangle(from, top, to-from, bottom-top, look.Wash)
 	}
 	if len(c.fair) > 0 {
 		// Above its band: the lines run within and below it.
-		d.text(lang.L("fair"), across.at(0)-half, vertical.at(c.fair[0]*1.05)-8, fyne.TextAlignLeading, look.Spruce)
+		d.text(lang.L("fair"), left, vertical.at(c.fair[0]*1.05)-8, fyne.TextAlignLeading, look.Spruce)
 	}
 }
 

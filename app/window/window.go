@@ -88,7 +88,8 @@ func (w *Workbench) showTrip(d *document.Document) {
 	w.side = container.NewStack()
 	w.strip = newStrip(d, w.relayout)
 	w.listen(d)
-	work := container.NewBorder(nil, nil, container.NewBorder(nil, nil, nil, widget.NewSeparator(), w.navigation.content), w.side, w.middle)
+	left := container.NewBorder(nil, nil, nil, widget.NewSeparator(), w.navigation.content)
+	work := container.New(&flanked{left, w.middle, w.side}, left, w.middle, w.side)
 	w.foot = w.bottom()
 	w.whole = container.New(&footed{body: work, foot: w.foot}, work, w.foot)
 	w.window.SetContent(w.whole)
@@ -235,7 +236,7 @@ func (w *Workbench) toggleFindings() {
 		w.side.Objects = nil
 	} else {
 		w.findings.refresh()
-		w.side.Objects = []fyne.CanvasObject{container.NewBorder(nil, nil, widget.NewSeparator(), nil, w.findings.content)}
+		w.side.Objects = []fyne.CanvasObject{look.NewGroundSheet(), container.NewBorder(nil, nil, widget.NewSeparator(), nil, w.findings.content)}
 	}
 	w.side.Refresh()
 	w.window.Content().Refresh()

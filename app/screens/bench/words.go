@@ -17,16 +17,39 @@ func AllergenWord(allergen trip.Allergen) string {
 	return lang.L(string(allergen))
 }
 
+// everydayNames are what people call allergens beside the words of labels.
+var everydayNames = map[string]trip.Allergen{
+	"treenuts": trip.Nuts, "nuss": trip.Nuts, "schalenfrüchte": trip.Nuts,
+	"groundnuts": trip.Peanuts, "erdnuss": trip.Peanuts,
+	"dairy": trip.Milk, "lactose": trip.Milk, "laktose": trip.Milk,
+	"soy": trip.Soybeans, "soya": trip.Soybeans, "ei": trip.Eggs,
+	"celeriac": trip.Celery, "sulfites": trip.Sulphites,
+	"coeliac": trip.Gluten, "celiac": trip.Gluten, "zöliakie": trip.Gluten,
+	"shrimp": trip.Crustaceans, "prawns": trip.Crustaceans,
+}
+
 // ReadAllergen finds the allergen a word names, in the reader's language or
-// ours. Any other word is an allergen of its own, which every food then has to
-// declare.
+// ours, one of it or many. Any other word is an allergen of its own, which every
+// food then has to declare.
 func ReadAllergen(word string) trip.Allergen {
-	for _, allergen := range trip.KnownAllergens() {
-		if strings.EqualFold(word, AllergenWord(allergen)) || strings.EqualFold(word, string(allergen)) {
+	for _, one := range []string{word, word + "s"} {
+		if allergen, ok := everydayNames[strings.ReplaceAll(strings.ToLower(one), " ", "")]; ok {
+			return allergen
+		}
+		if allergen, ok := knownAllergen(one); ok {
 			return allergen
 		}
 	}
 	return trip.Allergen(strings.ToLower(word))
+}
+
+func knownAllergen(word string) (trip.Allergen, bool) {
+	for _, allergen := range trip.KnownAllergens() {
+		if strings.EqualFold(word, AllergenWord(allergen)) || strings.EqualFold(word, string(allergen)) {
+			return allergen, true
+		}
+	}
+	return "", false
 }
 
 // DietWord is a diet in the reader's language; one the leader named stays as

@@ -18,6 +18,11 @@ func TestEveryWordIsReadBack(t *testing.T) {
 			t.Errorf("%s is read back as %s", diet, got)
 		}
 	}
+	for word, want := range map[string]trip.Allergen{"tree nuts": trip.Nuts, "Nut": trip.Nuts, "egg": trip.Eggs, "Soya": trip.Soybeans, "lactose": trip.Milk, "almond": trip.Almonds, "strawberries": "strawberries"} {
+		if got := ReadAllergen(word); got != want {
+			t.Errorf("%s is read as %s, not %s", word, got, want)
+		}
+	}
 	if got := ReadAllergen("PEANUTS"); got != trip.Peanuts {
 		t.Errorf("PEANUTS is read as %s", got)
 	}

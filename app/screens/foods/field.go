@@ -140,7 +140,7 @@ func isBlank(text string) bool {
 
 func energyField() field {
 	return field{
-		title: lang.L("Energy"), unit: "kcal", width: 88,
+		title: lang.L("Energy"), unit: "kcal/100 g", width: 88,
 		number: func(f *trip.Food) float64 { return float64(f.Per100g.Kcal) },
 		text:   func(f *trip.Food) string { return strconv.FormatFloat(float64(f.Per100g.Kcal), 'f', 0, 64) },
 		set: func(f *trip.Food, text string) (err error) {

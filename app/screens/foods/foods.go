@@ -108,8 +108,15 @@ func (s *Screen) Waiting() int {
 	return waiting
 }
 
-// Focus gives the keyboard to the table.
-func (s *Screen) Focus() { s.table.FocusOn(s.bench.Window.Canvas()) }
+// Focus gives the keyboard to the table, or to the search while the table is
+// empty.
+func (s *Screen) Focus() {
+	if len(s.bench.Trip().Foods) == 0 {
+		s.bench.Window.Canvas().Focus(s.search.entry)
+		return
+	}
+	s.table.FocusOn(s.bench.Window.Canvas())
+}
 
 // GoTo puts the cursor on a food.
 func (s *Screen) GoTo(place findings.Place) {

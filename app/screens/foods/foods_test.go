@@ -225,3 +225,13 @@ func TestAFoodWithoutANameIsRefused(t *testing.T) {
 		t.Errorf("said %q", d.Said)
 	}
 }
+
+// Who opens the empty screen and types, searches.
+func TestTypingOnTheEmptyScreenSearches(t *testing.T) {
+	d := emptyDesk(t)
+	d.Screen.Focus()
+	d.Type("oats")
+	if got := d.search.entry.Text; got != "oats" {
+		t.Errorf("the search holds %q", got)
+	}
+}

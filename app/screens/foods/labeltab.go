@@ -33,7 +33,7 @@ func newLabelTab(side *sidePanel) *labelTab {
 	l.diets = newReader([]readerWord{
 		{lang.L("suits"), 's', look.Spruce}, {lang.L("does not suit"), 'd', look.Brick}, {lang.L("unknown"), 'u', look.Ochre},
 	}, l.setDiet)
-	keys := bench.SmallPrint(lang.L("Keys: C contains, M may contain, F free, U unknown. R: the label names none of the rest. N: next label."))
+	keys := bench.SmallPrint(lang.L("Keys: C contains, M may contain, F free, U unknown, each goes on to the next. R: the label names none of the rest. N: next label."))
 	caution := bench.SmallPrint(lang.L("The label in your hand rules; recipes change. \"May contain\" need not be printed: where traces harm, ask the maker and, in doubt, the member's doctor."))
 	l.content = bench.NewScroll(container.NewVBox(l.words, l.allergens, keys, caution, bench.Inset(look.NewHeading(lang.L("Diets"))), l.diets))
 	return l

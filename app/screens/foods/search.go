@@ -67,7 +67,7 @@ func (s *search) columns() []grid.Column[*library.Entry] {
 	}
 	return []grid.Column[*library.Entry]{
 		{Title: lang.L("Food"), Width: 300, Text: foundName},
-		{Title: lang.L("Energy"), Unit: "kcal", Width: 90, Right: true, Text: func(e *library.Entry) string { return strconv.FormatFloat(float64(e.Per100g.Kcal), 'f', 0, 64) }},
+		{Title: lang.L("Energy"), Unit: "kcal/100 g", Width: 90, Right: true, Text: func(e *library.Entry) string { return strconv.FormatFloat(float64(e.Per100g.Kcal), 'f', 0, 64) }},
 		{Title: lang.L("Protein"), Unit: "g", Width: 80, Right: true, Text: grams(func(n *trip.Nutrients) (float64, bool) { return n.ProteinGrams.Get() })},
 		{Title: lang.L("Keeps"), Width: 190, Text: s.keeps, Tone: keepsTone},
 		{Title: lang.L("Allergens"), Width: 260, Text: allergenHint, Tone: allergenTone},
