@@ -77,7 +77,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 	w.document = d
 	w.message = newMessage()
 	w.bench = &bench.Bench{
-		Document: d, Window: w.window, Say: w.say,
+		Document: d, Window: w.window, Say: w.say, AddTable: w.addTable,
 		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
 	}
 	w.screens, w.units = newScreens(w.bench), d.Trip().Units

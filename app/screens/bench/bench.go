@@ -20,6 +20,9 @@ type Bench struct {
 	// Say shows one line to the user: why something could not be done. Empty
 	// text takes it back.
 	Say func(text string)
+	// AddTable asks for a file with a table of members, foods, gear or recipes
+	// and adds them to the trip, in one step of undo.
+	AddTable func()
 	// Clipboard gives the system's clipboard.
 	Clipboard func() fyne.Clipboard
 }

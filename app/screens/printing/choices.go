@@ -42,6 +42,7 @@ type choices struct {
 	unpacked *widget.Check
 	days     *widget.Entry
 	members  *picker
+	recipes  *picker
 	stations *widget.CheckGroup
 	parts    map[prints.Choice]*fyne.Container
 	content  *fyne.Container
@@ -80,7 +81,8 @@ func newChoices(b *bench.Bench, changed func()) *choices {
 	c.unpacked = widget.NewCheck(lang.L("only bags that are not packed yet"), func(bool) { c.changed() })
 	c.days = field("", func(string) { c.changed() })
 	c.days.SetPlaceHolder(lang.L("all, or 1-3, 5"))
-	c.members = newPicker(b, lang.L("everybody"), c.changed)
+	c.members = newPicker(b, lang.L("Members"), lang.L("everybody"), c.changed)
+	c.recipes = newPicker(b, lang.L("Recipes"), lang.L("all that are served"), c.changed)
 	c.stations = widget.NewCheckGroup(stationNames(), func([]string) { c.changed() })
 	c.stations.SetSelected(stationNames())
 	c.layOut()
@@ -118,10 +120,11 @@ func (c *choices) layOut() {
 	}
 	c.parts[prints.ByGrid] = spread(row(lang.L("Label sheet"), c.sheet), c.own.content, row(lang.L("First free label"), c.start), c.unpacked)
 	c.parts[prints.ByDay] = spread(row(lang.L("Days"), c.days))
+	c.parts[prints.ByRecipe] = spread(row(lang.L("Recipes"), c.recipes.button))
 	c.parts[prints.ByMember] = spread(row(lang.L("Members"), c.members.button))
 	c.parts[prints.ByStation] = spread(widget.NewLabel(lang.L("Stations")), c.stations)
 	c.content = spread(row(lang.L("Paper"), container.NewBorder(nil, nil, nil, c.black, c.paper)),
-		c.parts[prints.ByGrid], c.parts[prints.ByDay], c.parts[prints.ByMember], c.parts[prints.ByStation])
+		c.parts[prints.ByGrid], c.parts[prints.ByDay], c.parts[prints.ByRecipe], c.parts[prints.ByMember], c.parts[prints.ByStation])
 }
 
 // showFor shows the choices that matter for a paper.
@@ -139,6 +142,11 @@ func (c *choices) refresh() {
 		names = append(names, c.bench.Trip().Crew[i].Name)
 	}
 	c.members.offer(names)
+	names = nil
+	for i := range c.bench.Trip().Recipes {
+		names = append(names, c.bench.Trip().Recipes[i].Name)
+	}
+	c.recipes.offer(names)
 }
 
 func (c *choices) chosenPaper() press.Paper {
@@ -211,7 +219,7 @@ func (c *choices) options() (options prints.Options, problem string) {
 	reader := written.Of(c.bench.Units())
 	options = prints.Options{
 		Reader: reader, Language: lang.SystemLocale().LanguageString(), Paper: c.chosenPaper(), Black: c.black.Checked, SystemFonts: true,
-		Unpacked: c.unpacked.Checked, Members: c.chosenMembers(), Stations: c.chosenStations(),
+		Unpacked: c.unpacked.Checked, Members: c.chosenMembers(), Recipes: c.chosenRecipes(), Stations: c.chosenStations(),
 	}
 	var err error
 	if options.Grid, err = c.grid(); err != nil {
@@ -250,6 +258,27 @@ func (c *choices) chosenMembers() []trip.MemberID {
 		}
 	}
 	return list
+}
+
+// chosenRecipes lists those that are picked, none for all that are served.
+func (c *choices) chosenRecipes() []trip.RecipeID {
+	var list []trip.RecipeID
+	for _, at := range c.recipes.chosen() {
+		if all := c.bench.Trip().Recipes; at < len(all) {
+			list = append(list, all[at].ID)
+		}
+	}
+	return list
+}
+
+// chooseRecipe chooses the card of one recipe.
+func (c *choices) chooseRecipe(id trip.RecipeID) {
+	c.refresh()
+	for at := range c.bench.Trip().Recipes {
+		if c.bench.Trip().Recipes[at].ID == id {
+			c.recipes.pickOnly(at)
+		}
+	}
 }
 
 // chosenStations lists those that are ticked, none for all.

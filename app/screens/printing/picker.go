@@ -15,6 +15,7 @@ import (
 // picker chooses some of a list. Nothing picked is all of it.
 type picker struct {
 	bench   *bench.Bench
+	title   string
 	all     string // what a choice of all is called
 	names   []string
 	picked  []bool
@@ -22,8 +23,8 @@ type picker struct {
 	changed func()
 }
 
-func newPicker(b *bench.Bench, all string, changed func()) *picker {
-	p := &picker{bench: b, all: all, changed: changed}
+func newPicker(b *bench.Bench, title, all string, changed func()) *picker {
+	p := &picker{bench: b, title: title, all: all, changed: changed}
 	p.button = widget.NewButton(all, p.ask)
 	p.button.Alignment = widget.ButtonAlignLeading
 	return p
@@ -72,6 +73,15 @@ func (p *picker) pick(at int, on bool) {
 	}
 }
 
+// pickOnly picks one by its place and nothing else.
+func (p *picker) pickOnly(at int) {
+	for i := range p.picked {
+		p.picked[i] = i == at
+	}
+	p.tell()
+	p.changed()
+}
+
 // ask shows the list with a box for each.
 func (p *picker) ask() {
 	boxes := container.NewVBox()
@@ -87,7 +97,7 @@ func (p *picker) ask() {
 			check.SetChecked(false)
 		}
 	})
-	d := dialog.NewCustom(lang.L("Members"), lang.L("Close"), container.NewBorder(nil, none, nil, nil, container.NewVScroll(boxes)), p.bench.Window)
+	d := dialog.NewCustom(p.title, lang.L("Close"), container.NewBorder(nil, none, nil, nil, container.NewVScroll(boxes)), p.bench.Window)
 	d.Resize(fyne.NewSize(360, 480))
 	d.Show()
 	if len(checks) > 0 {

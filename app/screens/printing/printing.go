@@ -102,14 +102,19 @@ func (s *Screen) Waiting() int { return 0 }
 // Focus gives the keyboard to the paper in the preview.
 func (s *Screen) Focus() { s.bench.Window.Canvas().Focus(s.list.buttons[s.shown]) }
 
-// GoTo puts the keyboard on the papers.
-func (s *Screen) GoTo(findings.Place) {}
+// GoTo chooses the card of a recipe.
+func (s *Screen) GoTo(place findings.Place) {
+	if place.Recipe != 0 {
+		s.choices.chooseRecipe(place.Recipe)
+	}
+}
 
 // ShowPaper shows a paper, if there is one of the name.
 func (s *Screen) ShowPaper(name string) {
 	for _, kind := range prints.Kinds() {
 		if string(kind) == name {
 			s.show(kind)
+			s.Focus()
 		}
 	}
 }

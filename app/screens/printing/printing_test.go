@@ -12,6 +12,8 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/screens/bench/benchtest"
+	"sumpter/domain/findings"
+	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 	"sumpter/exporter/print/press"
 	"sumpter/exporter/print/prints"
@@ -218,5 +220,24 @@ func TestReadDays(t *testing.T) {
 		if got, err := readDays(text, 5); err == nil {
 			t.Errorf("%q is read as %v", text, got)
 		}
+	}
+}
+
+// A recipe's place shows its card alone, and all that are served can be had back.
+func TestTheCardOfARecipe(t *testing.T) {
+	s := open(t)
+	s.ShowPaper(string(prints.Booklet))
+	all := len(s.preview.pages)
+	served := s.Document.Trip().Menu[0].Dishes[0].Recipe
+	s.GoTo(findings.Place{Recipe: served})
+	if options, problem := s.choices.options(); problem != "" || !slices.Equal(options.Recipes, []trip.RecipeID{served}) {
+		t.Fatalf("chosen are %v; %s", options.Recipes, problem)
+	}
+	if name := s.Document.Trip().Recipe(served).Name; s.choices.recipes.button.Text != name || len(s.preview.pages) >= all {
+		t.Errorf("%q is chosen and %d pages are shown of %d", s.choices.recipes.button.Text, len(s.preview.pages), all)
+	}
+	s.choices.recipes.pick(slices.Index(s.choices.recipes.picked, true), false)
+	if len(s.preview.pages) != all {
+		t.Errorf("%d pages, before %d", len(s.preview.pages), all)
 	}
 }

@@ -58,7 +58,8 @@ func newCardTab(side *sidePanel) *cardTab {
 			return c.of(at, func(i *trip.Ingredient) string { return lang.L(string(i.Place)) })
 		}},
 	}, grid.Options[int]{Key: strconv.Itoa, OnProblem: b.Say, Clipboard: b.Clipboard})
-	head := container.NewHBox(look.NewText(lang.L("Standard eaters"), look.Body, look.Ink), bench.Wide(64, c.eaters))
+	head := container.NewBorder(nil, nil, nil, widget.NewButton(lang.L("Print…"), side.screen.printCard),
+		container.NewHBox(look.NewText(lang.L("Standard eaters"), look.Body, look.Ink), bench.Wide(64, c.eaters)))
 	foot := bench.Tall(200, bench.NewScroll(c.method))
 	c.content = container.NewBorder(bench.Inset(head, c.water, c.times), foot, nil, nil, c.table)
 	return c

@@ -9,11 +9,13 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/document"
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
+	"sumpter/exporter/print/prints"
 )
 
 // Screen is the recipes on the screen.
@@ -50,9 +52,9 @@ func New(b *bench.Bench) *Screen {
 	add := widget.NewButton(lang.L("Add a recipe"), s.table.Add)
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))),
-		container.NewHBox(bench.Wide(170, s.filter),
+		container.NewHBox(bench.Wide(170, s.filter), widget.NewButton(lang.L("Import…"), s.importTable),
 			widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe."))
+	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe; or import a sheet with a row for each ingredient under the headings Name, Meals, Ingredient, Amount, Water, Minutes, Method."))
 	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(container.NewStack(s.table, s.empty), s.side.content, 0.52, 760))
 	return s
 }
@@ -110,13 +112,29 @@ func (s *Screen) Commit() bool { return s.table.Commit() && s.side.commit() }
 func (s *Screen) Actions() []bench.Action {
 	return []bench.Action{
 		{Name: lang.L("Add a recipe"), Do: s.table.Add},
+		{Name: lang.L("Import recipes from a sheet…"), Do: s.importTable},
 		{Name: lang.L("Duplicate the recipe"), Do: s.duplicate},
 		{Name: lang.L("Remove the recipe"), Do: s.table.Delete},
 		{Name: lang.L("Ingredients of the recipe"), Do: func() { s.side.tab(tabIngredients) }},
 		{Name: lang.L("How the recipe is made"), Do: func() { s.side.tab(tabMaking) }},
 		{Name: lang.L("Who can eat the recipe"), Do: func() { s.side.tab(tabEaters) }},
 		{Name: lang.L("Recipe card for a number of eaters"), Do: func() { s.side.tab(tabCard) }},
+		{Name: lang.L("Print the recipe card"), Do: s.printCard},
 		{Name: lang.L("Find in the table"), Do: func() { s.focus(s.filter) }},
+	}
+}
+
+// importTable adds the recipes of a sheet, after what is being typed is stored.
+func (s *Screen) importTable() {
+	if s.Commit() {
+		s.bench.AddTable()
+	}
+}
+
+// printCard shows the chosen recipe as it is printed.
+func (s *Screen) printCard() {
+	if id, ok := s.table.Selected(); ok && s.Commit() {
+		s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Booklet), Place: findings.Place{Recipe: id}})
 	}
 }
 

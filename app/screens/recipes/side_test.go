@@ -5,9 +5,14 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/document"
+	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
+	"sumpter/exporter/print/prints"
 )
 
 func TestIngredientsAreAddedWithCompletion(t *testing.T) {
@@ -241,5 +246,30 @@ func TestCardScalesToTheEaters(t *testing.T) {
 	}
 	if text := d.side.card.method.Text; !strings.HasPrefix(text, "1. ") {
 		t.Errorf("the method begins %q", text)
+	}
+}
+
+func TestImportAndPrintFromTheScreen(t *testing.T) {
+	d := kitchenDesk(t)
+	button := func(name string) *widget.Button {
+		for _, object := range test.LaidOutObjects(d.content) {
+			if b, ok := object.(*widget.Button); ok && b.Text == name {
+				return b
+			}
+		}
+		t.Fatalf("no button %q", name)
+		return nil
+	}
+	test.Tap(button("Import…"))
+	d.Do("Import recipes from a sheet…")
+	if d.Tables != 2 {
+		t.Errorf("a table was asked for %d times", d.Tables)
+	}
+	d.choose(pasta)
+	d.Do("Recipe card for a number of eaters")
+	test.Tap(button("Print…"))
+	want := document.Place{Screen: "print", Paper: string(prints.Booklet), Place: findings.Place{Recipe: d.recipe(pasta).ID}}
+	if len(d.Places) != 1 || d.Places[0] != want {
+		t.Errorf("went to %+v, want %+v", d.Places, want)
 	}
 }

@@ -37,21 +37,32 @@ func (p pot) dish() string {
 }
 
 // Draw draws the menu, a card for each recipe that is served on any of the
-// days, and the cautions for those who cook.
-func Draw(p *press.Press, days func(day int) bool) []page.Page {
+// days, and the cautions for those who cook. Where recipes are chosen it draws
+// their cards and the cautions; one that is not served has the amounts for one
+// standard eater and for as many as the crew.
+func Draw(p *press.Press, days func(day int) bool, chosen []trip.RecipeID) []page.Page {
 	flow := p.Flow(press.Layout{
 		Title: p.Tell(prose.Say("Recipe booklet")),
 		Note:  p.Tell(prose.Say("Amounts are those in the bags. Eaters, water and minutes are reckoned for each day and its height.")),
 	})
 	served := pots(p, days)
-	if len(served) == 0 {
+	if len(served) == 0 && len(chosen) == 0 {
 		flow.Add(p.Text(press.Style{Size: 10, Ink: p.Inks.Ink}, flow.Width(), p.Tell(prose.Say("Nothing on the menu has been portioned yet."))))
 		return flow.Finish()
 	}
-	press.MenuTable(p, flow, days, 0)
+	if len(chosen) == 0 {
+		press.MenuTable(p, flow, days, 0)
+	}
 	for i := range p.Trip.Recipes {
 		recipe := &p.Trip.Recipes[i]
-		if list := served[recipe.ID]; len(list) > 0 {
+		list := served[recipe.ID]
+		switch {
+		case len(chosen) > 0 && !slices.Contains(chosen, recipe.ID), len(chosen) == 0 && len(list) == 0:
+			continue
+		case len(list) == 0:
+			flow.Gap(20)
+			flow.Keep(5, unserved(p, recipe, flow.Width())...)
+		default:
 			flow.Gap(20)
 			flow.Keep(5, card(p, recipe, list, flow.Width())...)
 		}

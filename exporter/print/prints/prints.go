@@ -132,6 +132,7 @@ const (
 	ByMember
 	ByStation
 	ByGrid
+	ByRecipe
 )
 
 // Takes tells whether a choice matters for the paper.
@@ -143,6 +144,8 @@ func (k Kind) Takes(choice Choice) bool {
 		return k == Labels || k == Cards
 	case ByStation:
 		return k == Rounds
+	case ByRecipe:
+		return k == Booklet
 	default:
 		return k == Labels
 	}
@@ -158,6 +161,7 @@ type Options struct {
 	SystemFonts bool              // look there for letters that the bundled fonts lack
 	Days        []int             // none: all
 	Members     []trip.MemberID   // none: all
+	Recipes     []trip.RecipeID   // none: all that are served; else only their cards
 	Stations    []packing.Station // none: all
 	Grid        labels.Grid       // of the label sheets; none: plain paper to cut
 	Start       int               // first free label of the first sheet, from 1; 0 is 1
@@ -227,7 +231,7 @@ func draw(ctx context.Context, p *press.Press, kind Kind, options *Options, prog
 	case Cards:
 		return pocketcard.Draw(p, options.chosen(p)), nil
 	case Booklet:
-		return booklet.Draw(p, options.day), nil
+		return booklet.Draw(p, options.day, options.Recipes), nil
 	case Overview:
 		return overview.Draw(p), nil
 	case Cautions:

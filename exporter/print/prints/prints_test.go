@@ -12,8 +12,10 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
 	"sumpter/domain/plan"
+	"sumpter/domain/portions"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
+	"sumpter/domain/units"
 	"sumpter/exporter/plantest"
 	"sumpter/exporter/print/packlist"
 	"sumpter/exporter/print/press"
@@ -400,5 +402,36 @@ func TestRoundsSayWhereBagsGo(t *testing.T) {
 	}
 	if !strings.Contains(said, "Done, to the packs") {
 		t.Error("it does not say what goes to the packs")
+	}
+}
+
+// Chosen recipes are printed alone: one that is cooked with its pots, one that is not with the amounts of the recipe, for one and for the crew,
+// its swaps and its allergens.
+func TestCardsOfChosenRecipes(t *testing.T) {
+	p := large(t, 5, 2)
+	cooked := p.Trip.Recipe(p.Portions.Batches[0].Recipe)
+	var other *trip.Recipe
+	for i := range p.Trip.Recipes {
+		one := &p.Trip.Recipes[i]
+		if !slices.ContainsFunc(p.Portions.Batches, func(b portions.Batch) bool { return b.Recipe == one.ID }) && len(one.Ingredients) > 1 {
+			other = one
+		}
+	}
+	one := &other.Ingredients[0]
+	one.Amount, one.Swaps = 70*units.Gram, []trip.Swap{{Food: other.Ingredients[1].Food, Amount: 31 * units.Gram}, {}}
+	food := p.Trip.Food(one.Food)
+	food.Allergens = map[trip.Allergen]trip.Presence{trip.Milk: trip.Contains}
+	said := texts(drawn(t, p, Booklet, Options{Recipes: []trip.RecipeID{other.ID}}))
+	for _, want := range []string{other.Name, food.Name, "70\u00a0g", "350\u00a0g", "For 5", "or " + p.Trip.Food(other.Ingredients[1].Food).Name, "31\u00a0g", "or left out", "CONTAINS milk"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the card of a recipe that is not served lacks %q", want)
+		}
+	}
+	if strings.Contains(said, cooked.Name) {
+		t.Errorf("%s was not chosen", cooked.Name)
+	}
+	said = texts(drawn(t, p, Booklet, Options{Recipes: []trip.RecipeID{cooked.ID}}))
+	if !strings.Contains(said, cooked.Name) || !strings.Contains(said, "Eaters") || strings.Contains(said, "For one") {
+		t.Error("the card of a recipe that is served has not its pots")
 	}
 }
