@@ -24,6 +24,12 @@ type Work struct {
 	// the fairest the one with the fewest hand-overs is taken, or the one the
 	// leader chose.
 	Kept []trip.KeptPacks
+	// Gone says of bags that do not come to their end by being eaten after which
+	// day nothing is left of them, not even a wrapping.
+	Gone map[string]int
+	// Ahead is the first day that still matters: how far from the best possible
+	// a decided split is, is asked only of stages that reach it. 0: of none.
+	Ahead int
 	// Choices asks for the choices of each stage, which costs memory; with Kept
 	// they come in any case.
 	Choices bool
@@ -52,7 +58,7 @@ func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
 	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}, keptChoices: map[int][]Choice{}}
 	c.indexCrew()
 	c.remember(keep)
-	for _, run := range cutStages(w.Trip, w.Legs, w.Decided) {
+	for _, run := range cutStages(w) {
 		if err := c.split(ctx, run); err != nil {
 			return Result{}, err
 		}

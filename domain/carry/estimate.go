@@ -33,7 +33,7 @@ func Estimate(w Work) needs.Loads {
 func estimateDay(w Work, day int, loads needs.Loads) {
 	pinned, free := make([]units.Mass, len(w.Trip.Crew)), freeMass(w, day)
 	for i := range w.Trip.Crew {
-		if w.Trip.Crew[i].Present(day) {
+		if w.there(i, day) {
 			pinned[i] = w.Trip.Crew[i].OwnKit
 		}
 	}
@@ -44,15 +44,15 @@ func estimateDay(w Work, day int, loads needs.Loads) {
 			continue
 		}
 		mass := bag.On(day)
-		if i := ownerOf(w.Trip, bag.Member, day); i >= 0 {
+		if i := w.ownerOn(bag.Member, day); i >= 0 {
 			pinned[i] += mass
 		} else {
 			free += mass
 		}
 	}
-	level := fairLevel(w.Trip, day, pinned, free)
+	level := w.fairLevel(day, pinned, free)
 	for i := range w.Trip.Crew {
-		if w.Trip.Crew[i].Present(day) {
+		if w.there(i, day) {
 			loads[i][day-1] = atLevel(&w.Trip.Crew[i], pinned[i], level)
 		}
 	}
@@ -78,12 +78,12 @@ func freeMass(w Work, day int) units.Mass {
 	return free
 }
 
-func ownerOf(t *trip.Trip, member trip.MemberID, day int) int {
+func (w *Work) ownerOn(member trip.MemberID, day int) int {
 	if member == 0 {
 		return -1
 	}
-	for i := range t.Crew {
-		if t.Crew[i].ID == member && t.Crew[i].Present(day) {
+	for i := range w.Trip.Crew {
+		if w.Trip.Crew[i].ID == member && w.there(i, day) {
 			return i
 		}
 	}
@@ -101,12 +101,12 @@ func atLevel(member *trip.Member, pinned units.Mass, level float64) units.Mass {
 
 // fairLevel is the least common share at which the free mass is carried; at
 // limits that leave no room for all, the share at which only the limits hold.
-func fairLevel(t *trip.Trip, day int, pinned []units.Mass, free units.Mass) float64 {
+func (w *Work) fairLevel(day int, pinned []units.Mass, free units.Mass) float64 {
 	held := func(level float64) units.Mass {
 		sum := units.Mass(0)
-		for i := range t.Crew {
-			if t.Crew[i].Present(day) {
-				sum += atLevel(&t.Crew[i], pinned[i], level) - pinned[i]
+		for i := range w.Trip.Crew {
+			if w.there(i, day) {
+				sum += atLevel(&w.Trip.Crew[i], pinned[i], level) - pinned[i]
 			}
 		}
 		return sum

@@ -43,7 +43,7 @@ type wasteHeap struct {
 func (c *calculation) pieces(r run) []piece {
 	var list []piece
 	for i := range c.Bags.Bags {
-		if bag := &c.Bags.Bags[i]; bag.Leg <= r.leg && bag.LastDay >= r.first {
+		if bag := &c.Bags.Bags[i]; bag.Leg <= r.leg && c.lastDayOf(bag) >= r.first {
 			list = append(list, c.bagPiece(bag, r))
 		}
 	}
@@ -69,8 +69,11 @@ func (c *calculation) pieces(r run) []piece {
 
 func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 	p := piece{
-		kind: BagItem, key: bag.Key, mass: bag.On(r.first), left: bag.Tare, until: min(bag.LastDay, r.last),
+		kind: BagItem, key: bag.Key, mass: bag.On(r.first), left: bag.Tare, until: min(c.lastDayOf(bag), r.last),
 		volume: bag.Volume, empty: c.emptied(bag), bag: bag,
+	}
+	if _, gone := c.Gone[bag.Key]; gone {
+		p.left, p.empty = 0, 0
 	}
 	if bag.LastDay > bag.Day {
 		for day := r.first; day <= p.until; day++ {
@@ -93,6 +96,15 @@ func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {
 		p.why = prose.Say("kept from those who are allergic to what is in it")
 	}
 	return p
+}
+
+// lastDayOf is the last day on which something of a bag is carried that is
+// still to be eaten.
+func (c *calculation) lastDayOf(bag *bags.Bag) int {
+	if last, gone := c.Gone[bag.Key]; gone {
+		return min(last, bag.LastDay)
+	}
+	return bag.LastDay
 }
 
 // dinnerEnergy is what a bag brings to the dinners that are still to come, at

@@ -52,7 +52,7 @@ func (c *calculation) reckonLoads() {
 	for i := range c.Trip.Crew {
 		member := &c.Trip.Crew[i]
 		for d := range c.Trip.Days {
-			if !member.Present(d + 1) {
+			if !c.there(i, d+1) {
 				continue
 			}
 			t := c.loads[i][d]

@@ -202,7 +202,7 @@ func TestALostPackDoesNotEndTheTrip(t *testing.T) {
 		r := mustCompute(rt, w)
 		c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}}
 		c.indexCrew()
-		first := cutStages(w.Trip, w.Legs, nil)[0]
+		first := cutStages(w)[0]
 		pieces := c.pieces(first)
 		problem := c.problem(first, pieces)
 		for _, class := range problem.Classes {
@@ -234,7 +234,7 @@ func TestGatheringCostsNobody(t *testing.T) {
 		w := crewWork(rt)
 		c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}}
 		c.indexCrew()
-		first := cutStages(w.Trip, w.Legs, nil)[0]
+		first := cutStages(w)[0]
 		pieces := c.pieces(first)
 		for i := range pieces {
 			c.openToAll(&pieces[i], first)

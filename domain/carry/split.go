@@ -30,6 +30,9 @@ func (c *calculation) split(ctx context.Context, r run) error {
 		c.tellOwnHarm(&pieces[i], r)
 		c.applyPins(&pieces[i], r)
 		c.openToAll(&pieces[i], r)
+	}
+	free := slices.Clone(pieces)
+	for i := range pieces {
 		c.follow(&pieces[i], r)
 	}
 	stage := Stage{Leg: r.leg, FirstDay: r.first, LastDay: r.last}
@@ -62,8 +65,13 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	if near == nil && decidedOn(c.Decided, r.first) == nil {
+	if decidedOn(c.Decided, r.first) != nil {
+		err = c.boundFreely(ctx, r, free, &solved)
+	} else if near == nil {
 		solved = c.gather(r, pieces, problem, options.Previous, solved)
+	}
+	if err != nil {
+		return err
 	}
 	c.take(&stage, r, pieces, solved)
 	return nil
@@ -76,12 +84,29 @@ func (c *calculation) follow(p *piece, r run) {
 		return
 	}
 	member, named := decided.Carriers[Thing{p.kind, p.key}]
+	why := prose.Say("decided on the way")
 	if !named {
 		member, named = c.previous[itemKey(p)]
+		why = prose.Say("stays with who had it")
 	}
 	if place, known := c.place[member]; named && known && slices.Contains(p.allowed, place) {
-		p.allowed, p.why = []int{place}, prose.Say("decided on the way")
+		p.allowed, p.why = []int{place}, why
 	}
+}
+
+// boundFreely holds a decided split against the best there could be if nothing
+// were decided: that is how far from it the leader went.
+func (c *calculation) boundFreely(ctx context.Context, r run, free []piece, solved *fairsplit.Result) error {
+	solved.R1Bound, solved.SBound, solved.Proven = nil, nil, false
+	if c.Ahead == 0 || r.last < c.Ahead {
+		return nil
+	}
+	best, err := fairsplit.Solve(ctx, c.problem(r, free), fairsplit.Options{Workers: 2, Steps: searchSteps})
+	if err != nil {
+		return err
+	}
+	solved.R1Bound, solved.SBound = best.R1Bound, best.SBound
+	return nil
 }
 
 // stillGood measures the split to keep on the masses there are now. A gram

@@ -1,7 +1,5 @@
 package carry
 
-import "sumpter/domain/trip"
-
 // run is the days of one stage.
 type run struct {
 	leg             int
@@ -14,19 +12,19 @@ type run struct {
 // cutStages cuts the legs where somebody joins or leaves, and on mornings of
 // decision: within a stage the same people are there, and every item keeps its
 // carrier.
-func cutStages(t *trip.Trip, legs []trip.Leg, decided []Decided) []run {
+func cutStages(w Work) []run {
 	var runs []run
-	for i, leg := range legs {
+	for i, leg := range w.Legs {
 		for first := leg.FirstDay; first <= leg.LastDay; {
 			last := first
-			for last < leg.LastDay && samePeople(t, first, last+1) && decidedOn(decided, last+1) == nil {
+			for last < leg.LastDay && w.samePeople(first, last+1) && decidedOn(w.Decided, last+1) == nil {
 				last++
 			}
-			runs = append(runs, run{leg: i, first: first, last: last, present: present(t, first), lastOfLeg: last == leg.LastDay})
+			runs = append(runs, run{leg: i, first: first, last: last, present: w.present(first), lastOfLeg: last == leg.LastDay})
 			first = last + 1
 		}
-		if i+1 < len(legs) {
-			if point := t.Point(legs[i+1].From); point != nil && len(runs) > 0 {
+		if i+1 < len(w.Legs) {
+			if point := w.Trip.Point(w.Legs[i+1].From); point != nil && len(runs) > 0 {
 				runs[len(runs)-1].wasteLeftBehind = point.TakesWaste
 			}
 		}
@@ -44,19 +42,23 @@ func decidedOn(list []Decided, day int) *Decided {
 	return nil
 }
 
-func samePeople(t *trip.Trip, a, b int) bool {
-	for i := range t.Crew {
-		if t.Crew[i].Present(a) != t.Crew[i].Present(b) {
+// there tells whether the member at a place in the crew is with the group on a
+// day. On the way somebody may be gone for some days and come back.
+func (w *Work) there(place, day int) bool { return w.Needs.There(w.Trip, place, day) }
+
+func (w *Work) samePeople(a, b int) bool {
+	for i := range w.Trip.Crew {
+		if w.there(i, a) != w.there(i, b) {
 			return false
 		}
 	}
 	return true
 }
 
-func present(t *trip.Trip, day int) []int {
+func (w *Work) present(day int) []int {
 	var places []int
-	for i := range t.Crew {
-		if t.Crew[i].Present(day) {
+	for i := range w.Trip.Crew {
+		if w.there(i, day) {
 			places = append(places, i)
 		}
 	}

@@ -45,7 +45,7 @@ func (c *cook) drinking() {
 		capped := 0
 		for i := range c.trip.Crew {
 			m := &c.trip.Crew[i]
-			if !m.Present(d + 1) {
+			if !c.needs.There(c.trip, i, d+1) {
 				continue
 			}
 			litres, atCeiling := water.DrinkInDay(baseDrink(m), c.ratePerHour(d, i), c.movingHours(d))
@@ -160,7 +160,7 @@ func (c *cook) dryCamp(d, group int) {
 // dinner to the first water of the next day.
 func (c *cook) untilWater(d int, m *trip.Member) float64 {
 	litres := nightShare * baseDrink(m)
-	if d+1 < len(c.trip.Days) && m.Present(d+2) {
+	if d+1 < len(c.trip.Days) && c.needs.There(c.trip, c.member[m.ID], d+2) {
 		rate := min(water.MostPerHour, c.ratePerHour(d+1, c.member[m.ID]))
 		litres += min(hoursToWater, c.movingHours(d+1)) * rate
 	}

@@ -67,3 +67,13 @@ type Step struct {
 	Basis prose.Text `json:"basis"`           // equation and source, or "leader's figure"
 	Total bool       `json:"total,omitempty"` // what the steps before it come to
 }
+
+// There tells whether the member at a place in the crew is with the group on a
+// day (1-based): as these needs reckon, or as planned where they know nothing
+// of that day.
+func (r *Result) There(t *trip.Trip, place, day int) bool {
+	if place < len(r.Members) && day >= 1 && day <= len(r.Members[place].Days) {
+		return r.Members[place].Days[day-1].Present
+	}
+	return t.Crew[place].Present(day)
+}

@@ -19,7 +19,19 @@ import (
 
 // changed tells whether anything is other than planned.
 func (w *work) changed() bool {
-	return w.differ || len(w.done.CrewChanges)+len(w.done.Replans)+len(w.done.FuelNotes)+len(w.done.MissingBoxes)+len(w.gone) > 0
+	return w.differ || w.endedElsewhen() || len(w.done.CrewChanges)+len(w.done.Replans)+len(w.done.FuelNotes)+len(w.done.MissingBoxes)+len(w.gone) > 0
+}
+
+// endedElsewhen tells whether a bag that the plan carries from now on is no
+// longer there, or one that it does not carry still is.
+func (w *work) endedElsewhen() bool {
+	for _, end := range w.done.Ends {
+		bag := w.planned(end.Bag)
+		if bag != nil && (bag.LastDay >= w.from && end.Day < bag.LastDay || end.End == trip.Eaten && end.Day >= w.from && end.Day > bag.LastDay) {
+			return true
+		}
+	}
+	return false
 }
 
 func (w *work) missing() Amount {
@@ -59,9 +71,8 @@ func (w *work) adjusted() *plan.Plan {
 	return &now
 }
 
-// setDays makes the days a member is there their planned ones. Who goes and
-// comes back counts as there between, which only makes loads come out lighter
-// than they are on those days.
+// setDays makes the first and last day a member is there their planned ones.
+// Who is gone between is told by the needs, which every stage asks.
 func (w *work) setDays(m *trip.Member) {
 	first, last := 0, 0
 	for day := 1; day <= len(w.trip.Days); day++ {
@@ -97,6 +108,7 @@ func (w *work) bagsNow(legs []trip.Leg) []bags.Bag {
 		}
 		bag.Member = w.eaterOf(&bag, w.from)
 		w.moveUses(&bag)
+		w.eatUp(&bag)
 		leg, _ := w.legNow(bag.Leg)
 		bag.Leg = min(leg, trip.LegOf(legs, bag.Day))
 		list = append(list, bag)
@@ -128,6 +140,31 @@ func (w *work) moveUses(bag *bags.Bag) {
 	if n := len(bag.Uses); n > 0 {
 		bag.Day, bag.Meal, bag.LastDay = bag.Uses[0].Day, bag.Uses[0].Meal, bag.Uses[n-1].Day
 	}
+}
+
+// eatUp ends a bag that was eaten on another day than planned on that day.
+func (w *work) eatUp(bag *bags.Bag) {
+	end, ended := w.ends[bag.Key]
+	switch {
+	case !ended || end.End != trip.Eaten:
+	case len(bag.Uses) == 1:
+		bag.Uses[0].Day = end.Day
+		bag.Day, bag.LastDay = end.Day, end.Day
+	default:
+		bag.LastDay = min(bag.LastDay, end.Day)
+	}
+}
+
+// goneAfter lists the bags that were lost, left behind or taken along, with the
+// last day on whose morning they were in a pack.
+func (w *work) goneAfter() map[string]int {
+	gone := map[string]int{}
+	for key, end := range w.ends {
+		if end.End != trip.Eaten {
+			gone[key] = end.Day
+		}
+	}
+	return gone
 }
 
 // legNow gives the place of a leg once legs whose box did not come are part
@@ -220,15 +257,9 @@ func (w *work) boxesNow() []resupply.Box {
 // changing hands as equal fairness allows. Up to the first day on which
 // something differs everything is where the plan had it.
 func (w *work) resplit(ctx context.Context, now *plan.Plan) error {
-	there := now.Bags
-	there.Bags = nil
-	for _, bag := range now.Bags.Bags {
-		if end, ended := w.ends[bag.Key]; !ended || end.End == trip.Eaten || end.Day >= w.from {
-			there.Bags = append(there.Bags, bag)
-		}
-	}
 	split, err := carry.Compute(ctx, carry.Work{
-		Trip: now.Trip, Legs: now.Legs, Needs: now.Needs, Bags: there, Cooking: now.Cooking, Decided: w.decided(), Choices: true,
+		Trip: now.Trip, Legs: now.Legs, Needs: now.Needs, Bags: now.Bags, Cooking: now.Cooking,
+		Decided: w.decided(now.Legs), Gone: w.goneAfter(), Ahead: w.from, Choices: true,
 	}, w.pickUps())
 	now.Carry = split
 	return err
@@ -253,8 +284,9 @@ func (w *work) differsFrom() int {
 }
 
 // decided says who has what on mornings before anything differed, and on those
-// on which the leader decided it.
-func (w *work) decided() []carry.Decided {
+// on which the leader decided it. The rest begins a stage of its own, so that
+// what is said of it is said of this morning and what follows.
+func (w *work) decided(legs []trip.Leg) []carry.Decided {
 	differs := w.differsFrom()
 	var list []carry.Decided
 	for _, stage := range w.plan.Carry.Stages {
@@ -277,7 +309,19 @@ func (w *work) decided() []carry.Decided {
 		}
 		list = append(list, one)
 	}
+	if !w.open(legs) && !slices.ContainsFunc(list, func(d carry.Decided) bool { return d.Day == w.from }) {
+		list = append(list, carry.Decided{Day: w.from})
+	}
 	return list
+}
+
+// open tells whether things may change hands on the morning of from without
+// anybody asking for it: food is taken on, or somebody came or went.
+func (w *work) open(legs []trip.Leg) bool {
+	if w.from == 1 || slices.ContainsFunc(legs, func(l trip.Leg) bool { return l.FirstDay == w.from }) {
+		return true
+	}
+	return slices.ContainsFunc(w.trip.Crew, func(m trip.Member) bool { return w.present(m.ID, w.from) != w.present(m.ID, w.from-1) })
 }
 
 // pickUps is the planned split as far as it says who takes what out of boxes:

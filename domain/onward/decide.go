@@ -13,8 +13,8 @@ import (
 
 // choices lists the ways to share the load on the morning of from.
 func (w *work) choices(now *plan.Plan) []Choice {
-	if w.from < w.differsFrom() {
-		return nil // all is where the plan has it
+	if w.from < w.differsFrom() || !w.open(now.Legs) {
+		return nil // all is where the plan has it, or stays with who had it
 	}
 	var list []Choice
 	for i := range now.Carry.Stages {

@@ -27,9 +27,9 @@ func checkPlaces(a *auditor) {
 		packs := map[string]int{}
 		day := max(stage.FirstDay, a.From)
 		for _, item := range stage.Items {
-			if !a.there(item.Carrier, day) {
-				if a.anybody(day) {
-					a.fault(findings.Place{Day: day, Member: item.Carrier}, prose.Say("a carrier is there"), prose.Say("%s %s is given to somebody who is not there", item.Kind, item.Key))
+			if away := a.awayOn(item.Carrier, day, stage.LastDay); away != 0 {
+				if a.anybody(away) {
+					a.fault(findings.Place{Day: away, Member: item.Carrier}, prose.Say("a carrier is there"), prose.Say("%s is given to %s, who is not there on day %d", a.thing(item), a.member(item.Carrier), away))
 				}
 				continue
 			}
@@ -39,7 +39,7 @@ func checkPlaces(a *auditor) {
 			packs[item.Key]++
 			bag := a.now[item.Key]
 			if bag == nil || a.planned[item.Key] == nil || !a.comes(a.planned[item.Key]) {
-				a.fault(findings.Place{Day: day, Bag: item.Key}, prose.Say("what is not there is not carried"), prose.Say("bag %s is carried on day %d and is not there", item.Key, day))
+				a.fault(findings.Place{Day: day, Bag: item.Key}, prose.Say("what is not there is not carried"), prose.Say("%s is carried on day %d and is not there", a.bag(item.Key), day))
 				continue
 			}
 			a.checkCarrier(bag, item.Carrier, day)
@@ -48,10 +48,20 @@ func checkPlaces(a *auditor) {
 			end, ended := a.ends[key]
 			gone := ended && (end.End != trip.Eaten || len(bag.Uses) == 1) && end.Day < a.From
 			if bag.Leg == stage.Leg && bag.LastDay >= stage.FirstDay && bag.LastDay >= a.From && !gone && packs[key] != 1 && a.anybody(day) {
-				a.fault(findings.Place{Day: day, Bag: key}, prose.Say("each bag is in one pack"), prose.Say("bag %s is in %d packs on day %d", bag.Code, packs[key], day))
+				a.fault(findings.Place{Day: day, Bag: key}, prose.Say("each bag is in one pack"), prose.Say("%s is in %d packs on day %d", a.bag(key), packs[key], day))
 			}
 		}
 	}
+}
+
+// awayOn is the first day of some on which a member is not there, 0 for none.
+func (a *auditor) awayOn(id trip.MemberID, first, last int) int {
+	for day := first; day <= last; day++ {
+		if !a.there(id, day) {
+			return day
+		}
+	}
+	return 0
 }
 
 func (a *auditor) anybody(day int) bool {
@@ -83,7 +93,7 @@ func (a *auditor) checkCarrier(bag *bags.Bag, carrier trip.MemberID, day int) {
 			if !a.said(func(f findings.Finding) bool {
 				return f.Stage == findings.Carry && (f.Place.Bag == bag.Key || f.Code == "no-split")
 			}) {
-				a.fault(findings.Place{Day: day, Member: carrier, Bag: bag.Key}, prose.Say("nobody carries what they are allergic to"), prose.Say("member %d carries bag %s with food %d", carrier, bag.Code, c.Food))
+				a.fault(findings.Place{Day: day, Member: carrier, Bag: bag.Key}, prose.Say("nobody carries what they are allergic to"), prose.Say("%s carries %s with %s in it", a.member(carrier), a.bag(bag.Key), a.food(c.Food)))
 			}
 		}
 	}
@@ -95,6 +105,9 @@ func checkLoads(a *auditor) {
 		for day := max(stage.FirstDay, a.From); day <= stage.LastDay; day++ {
 			food := map[trip.MemberID]units.Mass{}
 			for _, item := range stage.Items {
+				if end, ended := a.ends[item.Key]; ended && end.Day < day {
+					continue // eaten up, lost or left behind
+				}
 				if bag := a.now[item.Key]; item.Kind == carry.BagItem && bag != nil && day <= bag.LastDay {
 					food[item.Carrier] += bag.Tare
 					for _, mass := range a.inBag(bag, day) {
@@ -105,12 +118,16 @@ func checkLoads(a *auditor) {
 			for i := range a.Now.Carry.Members {
 				m := &a.Now.Carry.Members[i]
 				told := m.Days[day-1]
+				if told.Present != a.there(m.Member, day) {
+					a.fault(findings.Place{Day: day, Member: m.Member}, prose.Say("who is there is reckoned with, and nobody else"),
+						prose.Say("%s counts on day %d as there or gone, and is not", a.member(m.Member), day))
+				}
 				if !told.Present {
 					continue
 				}
 				if apart := told.Food - food[m.Member]; apart > rounding || apart < -rounding || told.Load != told.OwnKit+told.Food+told.Gear+told.Fuel+told.Waste {
 					a.fault(findings.Place{Day: day, Member: m.Member}, prose.Say("a load is the sum of its items"),
-						prose.Say("member %d carries %s of food on day %d, the bags hold %s", m.Member, told.Food, day, food[m.Member]))
+						prose.Say("%s carries %s of food on day %d, the bags hold %s", a.member(m.Member), told.Food, day, food[m.Member]))
 				}
 			}
 		}
@@ -153,7 +170,7 @@ func checkLimits(a *auditor) {
 			}
 			if !a.said(func(f findings.Finding) bool { return f.Stage == findings.Carry && f.Severity == findings.MustFix }) {
 				a.fault(findings.Place{Day: day, Member: member.ID}, prose.Say("no load passes a hard limit in silence"),
-					prose.Say("%s carries %v and %v on day %d, over the limit", member.Name, load.Load, load.Volume, day))
+					prose.Say("%s carries %s and %s on day %d, over the limit", a.member(member.ID), load.Load, load.Volume, day))
 			}
 		}
 	}
@@ -184,7 +201,7 @@ func checkFuel(a *auditor) {
 				}
 			}
 			if burn > hold && !a.said(func(f findings.Finding) bool { return f.Stage == findings.Cooking && f.Place.Group == group.ID }) {
-				a.fault(findings.Place{Day: first, Group: group.ID}, prose.Say("the fuel there is is the fuel needed"), prose.Say("meals burn %v, the group carries %v", burn, hold))
+				a.fault(findings.Place{Day: first, Group: group.ID}, prose.Say("the fuel there is is the fuel needed"), prose.Say("the meals of %s burn %s, the group carries %s", a.group(group.ID), burn, hold))
 			}
 		}
 	}

@@ -16,13 +16,13 @@ func checkServings(a *auditor) {
 	for _, s := range a.Servings {
 		place := findings.Place{Day: s.Day, Meal: s.Meal, Group: s.Group, Member: s.Member, Food: s.Food, Bag: s.Bag}
 		if s.Day < a.From || !a.there(s.Member, s.Day) {
-			a.fault(place, prose.Say("only who is there eats"), prose.Say("member %d is served on day %d", s.Member, s.Day))
+			a.fault(place, prose.Say("only who is there eats"), prose.Say("%s is served on day %d", a.member(s.Member), s.Day))
 		}
 		if s.Mass < 0 {
-			a.fault(place, prose.Say("nobody is served less than nothing"), prose.Say("member %d is served %v on day %d", s.Member, s.Mass, s.Day))
+			a.fault(place, prose.Say("nobody is served less than nothing"), prose.Say("%s is served %s on day %d", a.member(s.Member), s.Mass, s.Day))
 		}
 		if a.harms(s.Member, s.Food) && !a.portion[portionKey{s.Dish, s.Member, s.Food}] {
-			a.fault(place, prose.Say("nobody is served what their allergy or diet forbids"), prose.Say("member %d is served food %d on day %d", s.Member, s.Food, s.Day))
+			a.fault(place, prose.Say("nobody is served what their allergy or diet forbids"), prose.Say("%s is served %s on day %d", a.member(s.Member), a.food(s.Food), s.Day))
 		}
 	}
 }
@@ -73,7 +73,7 @@ func checkPots(a *auditor) {
 			for food := range foods {
 				if !a.portion[portionKey{key.dish, member, 0}] && a.harms(member, food) {
 					a.fault(findings.Place{Day: key.day, Group: key.group, Member: member, Food: food}, prose.Say("a pot is safe for all who eat from it"),
-						prose.Say("member %d eats from a pot with food %d on day %d", member, food, key.day))
+						prose.Say("%s eats from a pot with %s in it on day %d", a.member(member), a.food(food), key.day))
 				}
 			}
 		}
@@ -202,14 +202,14 @@ func checkMasses(a *auditor) {
 	for key, foods := range served {
 		bag := a.planned[key]
 		if bag == nil {
-			a.fault(findings.Place{Bag: key}, prose.Say("only from bags that were packed is eaten"), prose.Say("bag %s was never packed", key))
+			a.fault(findings.Place{Bag: key}, prose.Say("only from bags that were packed is eaten"), prose.Say("%s was never packed", a.bag(key)))
 			continue
 		}
 		left := a.left(bag, a.From)
 		for food, mass := range foods {
 			if mass > left[food]+rounding {
 				a.fault(findings.Place{Day: a.From, Bag: key, Food: food}, prose.Say("nobody eats what is not in the bags"),
-					prose.Say("%s of food %d are eaten out of bag %s, %s are in it", mass, food, bag.Code, left[food]))
+					prose.Say("%s of %s are eaten out of %s, %s are in it", mass, a.food(food), a.bag(key), left[food]))
 			}
 		}
 	}
@@ -243,7 +243,7 @@ func checkAge(a *auditor) {
 			return f.Stage == findings.Spoilage && f.Place.Recipe == s.Recipe && f.Place.Day == s.Day
 		}) {
 			a.fault(findings.Place{Day: s.Day, Bag: s.Bag, Food: s.Food}, prose.Say("food past its safe time is never without a finding"),
-				prose.Say("food %d of bag %s is eaten on day %d", s.Food, s.Bag, s.Day))
+				prose.Say("%s of %s is eaten on day %d", a.food(s.Food), a.bag(s.Bag), s.Day))
 		}
 	}
 }

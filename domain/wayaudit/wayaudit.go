@@ -73,7 +73,7 @@ func newAuditor(w Work) *auditor {
 	for i := range w.Now.Bags.Bags {
 		bag := &w.Now.Bags.Bags[i]
 		if a.now[bag.Key] != nil {
-			a.fault(findings.Place{Bag: bag.Key}, prose.Say("each bag is there once"), prose.Say("bag %s is listed twice", bag.Code))
+			a.fault(findings.Place{Bag: bag.Key}, prose.Say("each bag is there once"), prose.Say("%s is listed twice", a.bag(bag.Key)))
 		}
 		a.now[bag.Key] = bag
 	}

@@ -103,6 +103,11 @@ func TestEveryBreachIsFound(t *testing.T) {
 		}},
 		{"a load is the sum of its items", func(w *wayaudit.Work) { w.Now.Carry.Members[0].Days[from].Food += units.Gram }},
 		{"a load is the sum of its items", func(w *wayaudit.Work) { w.Now.Carry.Members[0].Days[from].Load -= units.Gram }},
+		{"a load is the sum of its items", func(w *wayaudit.Work) {
+			s, i := bagItem(w)
+			w.Done.Ends = append(w.Done.Ends, trip.BagEnd{Bag: s.Items[i].Key, End: trip.Lost, Day: from - 1})
+		}},
+		{"who is there is reckoned with, and nobody else", func(w *wayaudit.Work) { w.Now.Carry.Members[1].Days[from].Present = false }},
 		{"no load passes a hard limit in silence", func(w *wayaudit.Work) {
 			w.Planned.Trip.Crew[0].PackRoom, w.Findings, w.Planned.Findings = 0, nil, nil
 		}},
