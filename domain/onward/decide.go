@@ -143,4 +143,5 @@ func Store(done *trip.Progress, decided trip.Replan) {
 			had.HandOvers = append(had.HandOvers, over)
 		}
 	}
+	had.HandOvers = slices.DeleteFunc(had.HandOvers, func(h trip.HandOver) bool { return h.From == h.To }) // given back: it stays
 }

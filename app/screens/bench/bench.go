@@ -25,6 +25,10 @@ type Bench struct {
 	AddTable func()
 	// Clipboard gives the system's clipboard.
 	Clipboard func() fyne.Clipboard
+	// Calendar gives the date of today; nil: the system's.
+	Calendar func() units.Date
+
+	rests []restOf // made last
 }
 
 // Trip is the trip as it is now; it must not be changed.

@@ -81,8 +81,15 @@ func (c *changes) choices() []carry.Choice {
 func (c *changes) show() {
 	s := c.screen
 	kept := len(s.bench.Trip().Kept) > 0
+	onWay := s.view != nil && s.view.rest != nil
 	c.showStages()
-	bench.SetShown(c.freely, kept)
+	bench.SetShown(c.freely, kept && !onWay)
+	bench.SetShown(c.stay, !onWay)
+	if onWay {
+		bench.SetShown(c.choice, false)
+		c.state.SetText(lang.L("The group is under way: what changes hands each morning, and how few hand-overs are worth how fair a load, is chosen under On trail. The choices here belong to packing night."))
+		return
+	}
 	list := c.choices()
 	bench.SetShown(c.choice, kept && len(list) > 0)
 	c.state.SetText(c.stateWords(kept, list))
@@ -113,8 +120,7 @@ func (c *changes) showStages() {
 	var names []string
 	current := ""
 	if v := c.screen.view; v != nil {
-		for i := range v.plan.Carry.Stages {
-			stage := &v.plan.Carry.Stages[i]
+		for _, stage := range v.stages() {
 			names = append(names, dayRange(stage))
 			if stage == c.stage() {
 				current = dayRange(stage)
@@ -131,8 +137,8 @@ func (c *changes) pickStage(name string) {
 	if v == nil {
 		return
 	}
-	for i := range v.plan.Carry.Stages {
-		if stage := &v.plan.Carry.Stages[i]; dayRange(stage) == name && stage != c.stage() {
+	for _, stage := range v.stages() {
+		if dayRange(stage) == name && stage != c.stage() {
 			c.screen.showDay(stage.FirstDay)
 			c.show()
 			return
@@ -298,7 +304,7 @@ func (c *changes) takeChoice(i int) {
 // stayNear keeps the packs as they are: later edits move only what they must,
 // and what nearly the same fairness needs.
 func (s *Screen) stayNear() {
-	if s.view == nil {
+	if s.view == nil || s.way.refuses() {
 		return
 	}
 	packs := s.view.plan.Carry.Packs()
@@ -310,6 +316,9 @@ func (s *Screen) stayNear() {
 
 // splitFreely lets the next split put anything anywhere.
 func (s *Screen) splitFreely() {
+	if s.way.refuses() {
+		return
+	}
 	_ = s.bench.Edit(lang.L("split freely"), func(on *trip.Trip) error {
 		on.Kept = nil
 		return nil
@@ -318,7 +327,7 @@ func (s *Screen) splitFreely() {
 
 // changesLine says in one line what changed packs, where packs are kept.
 func (v *view) changesLine(stage *carry.Stage) string {
-	if stage == nil || len(stage.Choices) == 0 {
+	if stage == nil || len(stage.Choices) == 0 || v.rest != nil {
 		return ""
 	}
 	taken := stage.Choices[takenOf(stage.Choices)]

@@ -15,7 +15,6 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
-	"sumpter/domain/plan"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -29,7 +28,7 @@ type fairness struct {
 	pins    *pinList
 	dinners *shareField
 	fuel    *shareField
-	shown   *plan.Plan // whose words these are
+	shown   *view // whose words these are
 	content fyne.CanvasObject
 }
 
@@ -57,23 +56,23 @@ func (f *fairness) show() {
 	f.pins.show()
 	f.dinners.show()
 	f.fuel.show()
-	p := f.screen.bench.Document.Plan()
-	if p == f.shown && p != nil {
+	v := f.screen.view
+	if v != nil && v == f.shown {
 		return
 	}
-	f.shown, f.found.Objects = p, nil
-	if p == nil || f.screen.view == nil {
+	f.shown, f.found.Objects = v, nil
+	if v == nil {
 		f.stages.SetText(lang.L("This comes with the plan."))
 		f.found.Refresh()
 		return
 	}
 	var text []string
-	for i := range p.Carry.Stages {
-		text = append(text, f.screen.view.stageWords(&p.Carry.Stages[i]))
+	for _, stage := range v.stages() {
+		text = append(text, v.stageWords(stage))
 	}
 	f.stages.SetText(strings.Join(text, "\n\n"))
 	count := 0
-	for _, finding := range p.Findings {
+	for _, finding := range v.findings() {
 		if finding.Stage != findings.Carry {
 			continue
 		}
@@ -99,6 +98,14 @@ func (f *fairness) findingRow(finding findings.Finding) fyne.CanvasObject {
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
 	show := widget.NewButton(lang.L("Show"), func() { f.screen.GoTo(finding.Place) })
 	return container.NewBorder(container.NewHBox(look.NewSign(finding.Severity), word), nil, nil, container.NewVBox(show), container.NewVBox(what, remedy))
+}
+
+// findings are those of the plan, or of the rest of the trip.
+func (v *view) findings() []findings.Finding {
+	if v.rest != nil {
+		return v.rest.Findings
+	}
+	return v.plan.Findings
 }
 
 func dayRange(s *carry.Stage) string {

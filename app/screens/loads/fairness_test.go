@@ -26,7 +26,7 @@ func hand(system units.System) *view {
 		day := carry.Day{Present: true, Load: units.FromKilograms(kilograms), Share: kilograms / 60}
 		p.Carry.Members = append(p.Carry.Members, carry.Member{Member: trip.MemberID(i + 1), Capability: units.FromKilograms(60), Days: []carry.Day{day, day, day}})
 	}
-	return newView(p)
+	return newView(p, nil)
 }
 
 func TestNearnessInWords(t *testing.T) {

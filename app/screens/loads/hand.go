@@ -24,10 +24,14 @@ func (s *Screen) dragTo(t thing, at fyne.Position) {
 		s.move, s.chosen = &move{thing: t}, t.id()
 	}
 	s.move.to, s.move.away = s.board.under(at), false
-	if s.ghost.overAway(at) {
+	onWay := s.view.rest != nil
+	if !onWay && s.ghost.overAway(at) {
 		s.move.to, s.move.away = t.carrier, true
 	}
 	s.showMove(at)
+	if onWay {
+		return
+	}
 	s.ghost.offerAway(lang.X("drop-away", "Drop here to keep it away from {{.Name}}", data{"Name": s.view.memberName(t.carrier)}), s.move.away)
 }
 
@@ -81,6 +85,9 @@ func (s *Screen) startMove() {
 
 // startAway takes up the chosen thing to keep it from a member.
 func (s *Screen) startAway() {
+	if s.way.refuses() {
+		return
+	}
 	if t, ok := s.toHand(); ok {
 		s.takeUp(&move{thing: t, away: true}, t.carrier)
 		s.bench.Say(lang.L("Choose from whom it is kept: arrows, a first letter, or a tap on a column. Return keeps it away, Escape leaves it."))
@@ -158,7 +165,7 @@ func (s *Screen) banChosen() {
 
 // pinChosen pins the chosen thing where it is.
 func (s *Screen) pinChosen() {
-	if t, i := s.pack.current(); i >= 0 {
+	if t, i := s.pack.current(); i >= 0 && !s.way.refuses() {
 		_ = s.give(t, t.carrier)
 	}
 }

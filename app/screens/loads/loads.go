@@ -13,11 +13,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/charts"
-	"sumpter/app/document"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
+	"sumpter/domain/onward"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
 )
@@ -26,7 +26,8 @@ import (
 type Screen struct {
 	bench  *bench.Bench
 	view   *view // nil: no plan yet
-	day    int   // 1-based
+	way    *way
+	day    int // 1-based
 	member trip.MemberID
 	chosen string // id of the chosen thing
 	move   *move
@@ -34,8 +35,7 @@ type Screen struct {
 	slider   *widget.Slider
 	dayText  *look.Text
 	fairText *look.Text
-	changed  *look.Text        // what changed packs, where packs are kept
-	underWay fyne.CanvasObject // said once the trip is on its way
+	changed  *look.Text // what changed packs, where packs are kept
 	board    *board
 	lines    *charts.LineChart
 	pack     *packPanel
@@ -82,11 +82,9 @@ func New(b *bench.Bench) *Screen {
 }
 
 func (s *Screen) packsContent() fyne.CanvasObject {
-	toTrail := widget.NewButton(lang.L("Go to On trail"), func() { s.bench.Document.GoTo(document.Place{Screen: "trail"}) })
-	s.underWay = container.NewBorder(nil, nil, nil, toTrail,
-		look.NewText(lang.L("These are the packs as planned for packing night. What is carried after what happened on the way stands under On trail."), look.Body, look.Ink).Yielding())
+	s.way = newWay(s)
 	head := container.NewVBox(
-		s.underWay,
+		s.way.content,
 		container.NewBorder(nil, nil, s.dayText, nil, s.slider),
 		s.fairText, s.changed, newLegend(),
 	)
@@ -112,22 +110,31 @@ func (s *Screen) Waiting() int { return bench.CountFindings(s.bench, findings.Ca
 
 // Refresh shows the trip and the plan as they are now.
 func (s *Screen) Refresh() {
+	if s.tabs.SelectedIndex() == gearAndFuelTab {
+		s.gear.refresh()
+		return
+	}
+	s.way.reckon()
+	s.showTab()
+}
+
+// showTab shows the packs on the tab that is open.
+func (s *Screen) showTab() {
+	s.showPlan(s.bench.Plan(), s.way.shown())
 	switch s.tabs.SelectedIndex() {
-	case packsTab:
-		s.showPlan(s.bench.Plan())
 	case changesTab:
-		s.showPlan(s.bench.Plan())
 		s.changes.show()
 	case fairnessTab:
-		s.showPlan(s.bench.Plan())
 		s.fairness.show()
-	default:
-		s.gear.refresh()
 	}
 }
 
-// showPlan takes up a plan; the chosen day, member and thing stay.
-func (s *Screen) showPlan(p *plan.Plan) {
+// showPlan takes up a plan, or in its place the rest of the trip as it now
+// stands; the chosen day, member and thing stay.
+func (s *Screen) showPlan(p *plan.Plan, rest *onward.Rest) {
+	if rest != nil {
+		p = rest.Plan
+	}
 	if p == nil || len(p.Carry.Members) == 0 || len(p.Trip.Days) == 0 {
 		s.view = nil
 		s.cancelMove()
@@ -136,14 +143,14 @@ func (s *Screen) showPlan(p *plan.Plan) {
 		return
 	}
 	if s.view == nil || s.view.plan != p {
-		s.view = newView(p)
+		s.view = newView(p, rest)
 	}
-	s.day = max(1, min(s.day, len(p.Trip.Days)))
+	s.day = max(s.view.first, min(s.day, len(p.Trip.Days)))
 	s.keepMove()
 	if s.view.place(s.member) < 0 {
 		s.member = s.view.firstOf()
 	}
-	s.slider.Max = float64(max(2, len(p.Trip.Days)))
+	s.slider.Min, s.slider.Max = float64(s.view.first), float64(max(s.view.first+1, len(p.Trip.Days)))
 	s.slider.Value = float64(s.day)
 	s.slider.Refresh()
 	s.showMiddle(nil)
@@ -188,7 +195,7 @@ func (s *Screen) showAll() {
 	changed := s.view.changesLine(s.view.stage(s.day))
 	s.changed.SetContent(changed)
 	bench.SetShown(s.changed, changed != "")
-	bench.SetShown(s.underWay, s.bench.Trip().Progress.UnderWay())
+	s.way.show()
 	s.showBoard()
 	s.showLines()
 	s.pack.show()
@@ -196,7 +203,7 @@ func (s *Screen) showAll() {
 
 // showDay goes to a day.
 func (s *Screen) showDay(day int) {
-	if s.view == nil || day == s.day || day < 1 || day > len(s.view.plan.Trip.Days) {
+	if s.view == nil || day == s.day || day < s.view.first || day > len(s.view.plan.Trip.Days) {
 		return
 	}
 	s.day = day

@@ -258,19 +258,3 @@ func TestSixtyMembersScroll(t *testing.T) {
 }
 
 // Once the trip is on its way the screen says that it shows the packing night.
-func TestUnderWayTheScreenSaysWhatItShows(t *testing.T) {
-	s := openDemo(t)
-	if s.underWay.Visible() {
-		t.Fatal("nothing has happened yet")
-	}
-	if err := s.Document.Edit("leave", func(on *trip.Trip) error {
-		on.Progress.CrewChanges = append(on.Progress.CrewChanges, trip.CrewChange{Member: on.Crew[2].ID, Day: 4})
-		return nil
-	}); err != nil {
-		t.Fatal(err)
-	}
-	s.Refresh()
-	if !s.underWay.Visible() {
-		t.Error("the screen does not say that what happened is not in it")
-	}
-}

@@ -44,6 +44,9 @@ func (s *Screen) menuOf(t thing) *fyne.Menu {
 	if why := t.fixed(); why != "" {
 		return fyne.NewMenu("", fyne.NewMenuItem(lang.L("Why can it not be moved?"), func() { s.bench.Say(why) }))
 	}
+	if v.rest != nil {
+		return fyne.NewMenu("", to)
+	}
 	return fyne.NewMenu("", to, pin, ban, from, fyne.NewMenuItemSeparator(), free)
 }
 
@@ -55,7 +58,7 @@ func (s *Screen) takers(t thing) []trip.MemberID {
 	weight := map[trip.MemberID]float64{}
 	for _, i := range v.order {
 		m := &v.plan.Trip.Crew[i]
-		if m.ID == t.carrier || !m.Present(s.day) {
+		if m.ID == t.carrier || !v.there(m.ID, s.day) {
 			continue
 		}
 		weight[m.ID] = v.worstAfter(move{thing: t, to: m.ID}, s.day)

@@ -120,6 +120,9 @@ func (s *Screen) give(t thing, to trip.MemberID) error {
 		s.pack.refuse(t, to, why)
 		return s.refuse(why)
 	}
+	if s.view.rest != nil {
+		return s.way.give(t, to)
+	}
 	name := lang.X("undo-move-bag", "move {{.Thing}} to another pack", data{"Thing": t.title()})
 	if to == t.carrier {
 		name = lang.X("undo-pin", "pin {{.Thing}} where it is", data{"Thing": t.title()})
@@ -136,6 +139,9 @@ func (s *Screen) ban(t thing, from trip.MemberID) error {
 	if !ok {
 		return s.refuse(t.fixed())
 	}
+	if s.way.refuses() {
+		return errors.New(pinsOfPackingNight())
+	}
 	name := lang.X("undo-ban", "keep {{.Thing}} from {{.Name}}", data{"Thing": t.title(), "Name": s.view.memberName(from)})
 	return s.repin(name, func(pins []trip.Pin) []trip.Pin {
 		pins = slices.DeleteFunc(pins, func(p trip.Pin) bool { return t.concerns(p) && p.Member == from })
@@ -145,6 +151,9 @@ func (s *Screen) ban(t thing, from trip.MemberID) error {
 
 // free takes off every pin and ban of a thing.
 func (s *Screen) free(t thing) error {
+	if s.way.refuses() {
+		return errors.New(pinsOfPackingNight())
+	}
 	name := lang.X("undo-free", "take the pins off {{.Thing}}", data{"Thing": t.title()})
 	return s.repin(name, func(pins []trip.Pin) []trip.Pin { return slices.DeleteFunc(pins, t.concerns) })
 }

@@ -154,15 +154,16 @@ func (p *packPanel) showChosen() {
 		}
 		return
 	}
-	for _, b := range buttons[:2] {
-		if t.fixed() == "" {
+	onWay := p.screen.view.rest != nil
+	for i, b := range buttons[:2] {
+		if t.fixed() == "" && (i == 0 || !onWay) {
 			b.Enable()
 		} else {
 			b.Disable()
 		}
 	}
 	p.free.Disable()
-	if slices.ContainsFunc(p.screen.bench.Trip().Pins, t.concerns) {
+	if !onWay && slices.ContainsFunc(p.screen.bench.Trip().Pins, t.concerns) {
 		p.free.Enable()
 	}
 	p.title.SetContent(lang.X("why-carries", "Why does {{.Name}} carry {{.Thing}}?", data{"Name": p.screen.view.memberName(t.carrier), "Thing": t.title()}))

@@ -1,6 +1,7 @@
 package loads
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -92,6 +93,9 @@ func (l *pinList) show() {
 }
 
 func (l *pinList) remove(p trip.Pin) error {
+	if l.screen.way.refuses() {
+		return errors.New(pinsOfPackingNight())
+	}
 	name := lang.X("undo-unpin", "take the pin off {{.Thing}}", data{"Thing": l.thing(p)})
 	if p.Forbid {
 		name = lang.X("undo-unban", "let {{.Name}} carry {{.Thing}} again", data{"Name": memberOf(l.screen.bench.Trip(), p.Member), "Thing": l.thing(p)})

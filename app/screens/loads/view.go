@@ -9,6 +9,7 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
+	"sumpter/domain/onward"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -17,11 +18,14 @@ import (
 // view is one plan, indexed for looking at its loads.
 type view struct {
 	plan       *plan.Plan
-	order      []int // places in the crew, by group, then name
+	rest       *onward.Rest // of which the plan is; nil: packing night's
+	first      int          // day that is still ahead
+	order      []int        // places in the crew, by group, then name
 	bags       map[string]*bags.Bag
 	containers map[string]fuelOf
-	top        float64    // largest share of any morning, water included
-	topMass    units.Mass // the same as a mass
+	goneAfter  map[string]int // bags that were eaten, lost or left behind, by their last day
+	top        float64        // largest share of any morning, water included
+	topMass    units.Mass     // the same as a mass
 }
 
 type fuelOf struct {
@@ -30,8 +34,16 @@ type fuelOf struct {
 	leg   int
 }
 
-func newView(p *plan.Plan) *view {
-	v := &view{plan: p, bags: map[string]*bags.Bag{}, containers: map[string]fuelOf{}}
+// newView reads the plan of packing night, or, if rest is not nil, the packs of
+// the rest of the trip.
+func newView(p *plan.Plan, rest *onward.Rest) *view {
+	v := &view{plan: p, rest: rest, first: 1, bags: map[string]*bags.Bag{}, containers: map[string]fuelOf{}, goneAfter: map[string]int{}}
+	if rest != nil {
+		v.first = rest.From
+		for _, end := range p.Trip.Progress.Ends {
+			v.goneAfter[end.Bag] = end.Day
+		}
+	}
 	for i := range p.Bags.Bags {
 		v.bags[p.Bags.Bags[i].Key] = &p.Bags.Bags[i]
 	}
@@ -71,6 +83,23 @@ func (v *view) load(id trip.MemberID, day int) (carry.Day, units.Mass) {
 		return carry.Day{}, 0
 	}
 	return v.plan.Carry.Members[i].Days[day-1], v.plan.Carry.Members[i].Capability
+}
+
+// there tells whether a member is with the group on a day.
+func (v *view) there(id trip.MemberID, day int) bool {
+	load, _ := v.load(id, day)
+	return load.Present
+}
+
+// stages are those that are not over.
+func (v *view) stages() []*carry.Stage {
+	var list []*carry.Stage
+	for i := range v.plan.Carry.Stages {
+		if s := &v.plan.Carry.Stages[i]; s.LastDay >= v.first {
+			list = append(list, s)
+		}
+	}
+	return list
 }
 
 // stage gives the stage a day belongs to, nil if there is none.
@@ -151,7 +180,7 @@ func (v *view) thing(item *carry.Item, day int) (thing, bool) {
 	switch item.Kind {
 	case carry.BagItem:
 		t.bag = v.bags[item.Key]
-		if t.bag == nil || t.bag.LastDay < day {
+		if last, gone := v.goneAfter[item.Key]; t.bag == nil || t.bag.LastDay < day || gone && last < day {
 			return t, false
 		}
 		t.name, t.mass, t.about = t.bag.Code, t.bag.On(day), v.aboutBag(t.bag)

@@ -22,7 +22,7 @@ func planned(t *testing.T, on *trip.Trip) *view {
 	if err != nil || p.Refused() {
 		t.Fatalf("not planned: %v %v", err, p.Findings)
 	}
-	return newView(p)
+	return newView(p, nil)
 }
 
 func views(t *testing.T) []*view {

@@ -29,7 +29,7 @@ func (s *Screen) why(t thing) string {
 			continue
 		}
 		if obstacle := v.obstacle(&t, id, s.day); obstacle != "" {
-			if v.plan.Trip.Crew[i].Present(s.day) {
+			if v.there(id, s.day) {
 				mustNot = append(mustNot, obstacle)
 			}
 			continue

@@ -85,10 +85,12 @@ func (v *view) obstacle(t *thing, to trip.MemberID, day int) string {
 		return lang.L("Nobody is there.")
 	}
 	o := carry.Obstacle{}
-	switch t.kind {
-	case carry.BagItem:
+	switch {
+	case !v.there(to, day):
+		o.Kind = carry.NotThere
+	case t.kind == carry.BagItem:
 		o = carry.BagObstacle(v.plan.Trip, t.bag, m, day)
-	case carry.GearItem, carry.FuelItem:
+	case t.kind == carry.GearItem || t.kind == carry.FuelItem:
 		o = carry.GearObstacle(v.plan.Trip, t.group, m, day)
 	}
 	switch o.Kind {

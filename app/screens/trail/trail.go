@@ -4,10 +4,8 @@
 package trail
 
 import (
-	"context"
 	"fmt"
 	"strconv"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -24,15 +22,13 @@ import (
 	"sumpter/domain/onward"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
-	"sumpter/domain/units"
 	"sumpter/exporter/print/prints"
 )
 
 // Screen is a day on the trail.
 type Screen struct {
 	bench   *bench.Bench
-	today   func() units.Date // the calendar; another one in tests
-	number  int               // the day shown; 0: not chosen yet
+	number  int // the day shown; 0: not chosen yet
 	day     trail.Day
 	rest    *onward.Rest          // nil while nothing differs from the plan
 	choice  int                   // of rest.Choices, -1: none
@@ -49,7 +45,7 @@ type Screen struct {
 
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
-	s := &Screen{bench: b, today: today, date: look.NewText("", look.Figure, look.Ink)}
+	s := &Screen{bench: b, date: look.NewText("", look.Figure, look.Ink)}
 	s.side = newSidePanel(s)
 	s.bags = grid.New(s.bagColumns(), grid.Options[string]{
 		Key: func(key string) string { return key }, OnSelect: s.side.showBag, OnLetter: s.letter, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
@@ -68,15 +64,6 @@ func New(b *bench.Bench) *Screen {
 	return s
 }
 
-func today() units.Date {
-	year, month, day := time.Now().Date()
-	date, err := units.NewDate(year, int(month), day)
-	if err != nil {
-		return 0
-	}
-	return date
-}
-
 func (s *Screen) head() fyne.CanvasObject {
 	eat := widget.NewButton(lang.L("Eaten"), func() { s.end(trip.Eaten) })
 	eat.Importance = widget.HighImportance
@@ -89,7 +76,7 @@ func (s *Screen) head() fyne.CanvasObject {
 // dayToday is the day of the trip by the calendar, day 1 outside it.
 func (s *Screen) dayToday() int {
 	t := s.bench.Trip()
-	if day := int(s.today()-t.Start) + 1; t.Start.IsSet() && day >= 1 && day <= len(t.Days) {
+	if day := int(s.bench.Today()-t.Start) + 1; t.Start.IsSet() && day >= 1 && day <= len(t.Days) {
 		return day
 	}
 	return 1
@@ -125,18 +112,14 @@ func (s *Screen) show(number int) {
 // reckon plans the rest anew, away from the screen, where something differs
 // from what was packed for.
 func (s *Screen) reckon() {
-	p, done, from := s.bench.Plan(), s.bench.Trip().Progress, s.number
+	done := s.bench.Trip().Progress
 	s.asked++
 	asked := s.asked
-	if p == nil || !done.UnderWay() && len(done.Packed) == 0 {
+	if !done.UnderWay() && len(done.Packed) == 0 {
 		return
 	}
-	var rest *onward.Rest
-	var err error
-	s.bench.Document.Background(func() {
-		rest, err = onward.Make(context.Background(), p, &done, from)
-	}, func() {
-		if asked != s.asked || err != nil || !rest.Changed && len(rest.Unticked) == 0 {
+	s.bench.Rest(s.number, func(rest *onward.Rest) {
+		if asked != s.asked || !rest.Changed && len(rest.Unticked) == 0 {
 			return
 		}
 		s.rest, s.choice = rest, takenOf(rest.Choices)

@@ -31,7 +31,7 @@ func openTrip(t testing.TB, on *trip.Trip, today units.Date) *shown {
 	t.Helper()
 	d := benchtest.New(t, on)
 	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
-	s.today = func() units.Date { return today }
+	s.Bench.Calendar = func() units.Date { return today }
 	d.Show(s.Screen, 1100, 700)
 	return s
 }
@@ -111,7 +111,7 @@ func TestTheDayIsTodayWithinTheTripElseTheFirst(t *testing.T) {
 		t.Errorf("today is day %d", s.number)
 	}
 	for _, date := range []units.Date{0, on.Start.AddDays(-1), on.Start.AddDays(9)} {
-		s.today = func() units.Date { return date }
+		s.Bench.Calendar = func() units.Date { return date }
 		if have := s.dayToday(); have != 1 {
 			t.Errorf("on %s day %d is shown", date, have)
 		}
