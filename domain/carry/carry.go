@@ -41,6 +41,7 @@ type Work struct {
 type Decided struct {
 	Day      int // 1-based
 	Carriers map[Thing]trip.MemberID
+	Proposed bool // reckoned and not yet the leader's decision
 }
 
 // Thing names one thing that is carried.

@@ -85,6 +85,9 @@ func (c *calculation) follow(p *piece, r run) {
 	}
 	member, named := decided.Carriers[Thing{p.kind, p.key}]
 	why := prose.Say("decided on the way")
+	if decided.Proposed {
+		why = prose.Say("proposed for this morning: few hand-overs for nearly the fairest load")
+	}
 	if !named {
 		member, named = c.previous[itemKey(p)]
 		why = prose.Say("stays with who had it")

@@ -63,7 +63,7 @@ func (w *work) takeFew(ctx context.Context, rest *Rest) error {
 	for i := range rest.Choices {
 		rest.Choices[i].Taken = i == few
 	}
-	w.proposed = &carry.Decided{Day: w.from, Carriers: rest.Choices[few].carriers}
+	w.proposed = &carry.Decided{Day: w.from, Carriers: rest.Choices[few].carriers, Proposed: true}
 	return w.resplit(ctx, rest.Plan)
 }
 
