@@ -412,11 +412,11 @@ func ontoSimplex(z []float64, named []int32) {
 				kept++
 			}
 		}
-		level = sum / kept
-		if kept == count {
+		// The level only rises. Rounding could make it fall and rise for ever.
+		if kept == 0 || kept == count || sum/kept <= level {
 			break
 		}
-		count = kept
+		level, count = sum/kept, kept
 	}
 	for _, i := range named {
 		z[i] = max(0, z[i]-level)

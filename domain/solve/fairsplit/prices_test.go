@@ -2,6 +2,7 @@ package fairsplit
 
 import (
 	"context"
+	"math"
 	"math/big"
 	"testing"
 
@@ -105,5 +106,29 @@ func TestSmallBudgetsAreLeftToTheSearch(t *testing.T) {
 		if (h.guide != nil) != c.want {
 			t.Errorf("with %d steps: relaxed %v, want %v", c.steps, h.guide != nil, c.want)
 		}
+	}
+}
+
+// TestSharesAddUpWhereRoundingWouldGoInCircles: at these figures, met on a crew of twelve,
+// the level went up and down by its last bit.
+func TestSharesAddUpWhereRoundingWouldGoInCircles(t *testing.T) {
+	z := []float64{
+		-0x1.2015854465be5p-02, -0x1.1ff50455149fbp-02, -0x1.1ff354ceede87p-02, -0x1.1fd635b1bb134p-02, -0x1.1fd635b1bb134p-02, -0x1.1fd635b1bb135p-02,
+		0x1.d705d005ace4ep-03, -0x1.1fee8bfb2fb62p-02, -0x1.1fd635b1bb135p-02, -0x1.1fd635b1bb135p-02, 0x1.a9a1593366cdcp-03,
+	}
+	var named []int32
+	for i := range z {
+		named = append(named, int32(i))
+	}
+	ontoSimplex(z, named)
+	sum := 0.0
+	for _, v := range z {
+		if v < 0 {
+			t.Errorf("share %g", v)
+		}
+		sum += v
+	}
+	if math.Abs(sum-1) > 1e-12 {
+		t.Errorf("shares add up to %g", sum)
 	}
 }
