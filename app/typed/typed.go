@@ -64,7 +64,7 @@ func with(text string, known []unit, usual string) (float64, error) {
 	}
 	name := plain[cut:]
 	if name == "" {
-		name = usual
+		name = strings.ToLower(usual)
 	}
 	for _, u := range known {
 		if u.name == name {
@@ -219,7 +219,7 @@ func VolumeUnit(system units.System, large bool) string {
 	case system == units.US:
 		return "cups"
 	case large:
-		return "l"
+		return "L"
 	default:
 		return "ml"
 	}
@@ -232,7 +232,7 @@ func VolumeText(volume units.Volume, system units.System, large bool) string {
 		return trim(volume.Quarts(), 2)
 	case "cups":
 		return trim(volume.Cups(), 2)
-	case "l":
+	case "L":
 		return trim(volume.Litres(), 2)
 	default:
 		return trim(volume.Millilitres(), 0)

@@ -3,6 +3,7 @@ package crew
 import (
 	"cmp"
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -44,7 +45,7 @@ func (s *Screen) columns() []grid.Column[trip.MemberID] {
 		}
 		if f.set != nil {
 			column.Set = func(id trip.MemberID, text string) error {
-				return s.change(id, f.title, func(m *trip.Member) error { return s.shown[i].set(s.bench.Trip(), m, text) })
+				return s.change(id, f.title, func(t *trip.Trip, m *trip.Member) error { return s.shown[i].set(t, m, text) })
 			}
 		} else {
 			column.Tone = func(trip.MemberID) fyne.ThemeColorName { return look.Quiet }
@@ -263,14 +264,30 @@ func groupNames(t *trip.Trip) []string {
 	return names
 }
 
+// setGroup puts a member into a cook group; a name that none has makes one. A
+// group nobody is left in goes, unless gear or meals are for it.
 func setGroup(t *trip.Trip, m *trip.Member, text string) error {
-	for _, group := range t.Groups {
-		if strings.EqualFold(group.Name, text) {
-			m.Group = group.ID
-			return nil
-		}
+	name, left := strings.TrimSpace(text), m.Group
+	if name == "" {
+		return errors.New(lang.L("A cook group needs a name."))
 	}
-	return prose.Errorf("%s: %s", lang.L("One of"), strings.Join(groupNames(t), ", "))
+	at := slices.IndexFunc(t.Groups, func(g trip.CookGroup) bool { return strings.EqualFold(g.Name, name) })
+	if at < 0 {
+		at = len(t.Groups)
+		t.Groups = append(t.Groups, trip.CookGroup{ID: trip.NextID(t.Groups, func(g *trip.CookGroup) trip.GroupID { return g.ID }), Name: name})
+	}
+	m.Group = t.Groups[at].ID
+	if !inUse(t, left) {
+		t.Groups = slices.DeleteFunc(t.Groups, func(g trip.CookGroup) bool { return g.ID == left })
+	}
+	return nil
+}
+
+// inUse tells whether somebody, gear or a meal belongs to a cook group.
+func inUse(t *trip.Trip, group trip.GroupID) bool {
+	return slices.ContainsFunc(t.Crew, func(m trip.Member) bool { return m.Group == group }) ||
+		slices.ContainsFunc(t.Gear, func(g trip.Gear) bool { return g.Group == group }) ||
+		slices.ContainsFunc(t.Menu, func(c trip.Cell) bool { return c.Group == group })
 }
 
 func dietText(_ *trip.Trip, m *trip.Member) string {

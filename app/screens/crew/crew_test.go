@@ -236,3 +236,23 @@ func TestAListWithHeadsBecomesMembers(t *testing.T) {
 		t.Errorf("one undo does not take the list back (%v)", err)
 	}
 }
+
+// A name that no cook group has makes one; the group a typing mistake made goes
+// when it is put right.
+func TestAnotherNameMakesACookGroup(t *testing.T) {
+	s := open(t, units.Metric)
+	before := s.Document.Trip()
+	s.enter(t, "Group", "Norht")
+	groups := s.Document.Trip().Groups
+	if len(groups) != len(before.Groups)+1 || s.first().Group != groups[len(groups)-1].ID {
+		t.Fatalf("groups %+v, the member is in %d; said %q", groups, s.first().Group, s.Said)
+	}
+	s.enter(t, "Group", "North")
+	if groups := s.Document.Trip().Groups; len(groups) != len(before.Groups)+1 || groups[len(groups)-1].Name != "North" {
+		t.Errorf("put right, the groups are %+v", groups)
+	}
+	s.enter(t, "Group", before.Groups[0].Name)
+	if now := s.Document.Trip(); len(now.Groups) != len(before.Groups) || s.first().Group != before.Groups[0].ID {
+		t.Errorf("back in the first, the groups are %+v", now.Groups)
+	}
+}

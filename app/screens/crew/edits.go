@@ -13,14 +13,14 @@ import (
 )
 
 // change edits one member in a step of its own, named for the undo menu.
-func (s *Screen) change(id trip.MemberID, what string, set func(m *trip.Member) error) error {
+func (s *Screen) change(id trip.MemberID, what string, set func(t *trip.Trip, m *trip.Member) error) error {
 	name := lang.X("edit-member", "change {{.What}} of {{.Name}}", map[string]any{"What": what, "Name": s.bench.Trip().Member(id).Name})
 	return s.bench.Edit(name, func(t *trip.Trip) error {
 		m := t.Member(id)
 		if m == nil {
 			return errors.New(lang.L("The member is gone."))
 		}
-		return set(m)
+		return set(t, m)
 	})
 }
 

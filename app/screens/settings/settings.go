@@ -1,6 +1,6 @@
 // Package settings is the screen of the leader's choices that hold for the
 // whole trip: its name, dates and units, what the plan aims at, how the food
-// travels, and the kinds of bag on packing night. Each choice stands with what
+// travels, the kinds of bag on packing night, and who cooks together. Each choice stands with what
 // it does, what it may be and what is usual.
 package settings
 
@@ -17,6 +17,7 @@ import (
 type Screen struct {
 	choices *choicesTab
 	bags    *bagsTab
+	groups  *groupsTab
 	tabs    *bench.Tabs
 }
 
@@ -24,14 +25,16 @@ type Screen struct {
 const (
 	tabChoices = iota
 	tabBags
+	tabGroups
 )
 
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
-	s := &Screen{choices: newChoicesTab(b), bags: newBagsTab(b)}
+	s := &Screen{choices: newChoicesTab(b), bags: newBagsTab(b), groups: newGroupsTab(b)}
 	s.tabs = bench.NewTabs(
 		container.NewTabItem(lang.L("Choices"), s.choices.content),
 		container.NewTabItem(lang.L("Kinds of bag"), s.bags.content),
+		container.NewTabItem(lang.L("Cook groups"), s.groups.content),
 	)
 	s.tabs.OnSelected = func(*container.TabItem) { s.Refresh() }
 	return s
@@ -51,20 +54,27 @@ func (s *Screen) Waiting() int { return 0 }
 
 // Refresh shows the trip and the plan as they are now.
 func (s *Screen) Refresh() {
-	if s.tabs.SelectedIndex() == tabBags {
+	switch s.tabs.SelectedIndex() {
+	case tabBags:
 		s.bags.refresh()
-		return
+	case tabGroups:
+		s.groups.refresh()
+	default:
+		s.choices.refresh()
 	}
-	s.choices.refresh()
 }
 
 // Focus gives the keyboard to the table.
 func (s *Screen) Focus() {
-	if s.tabs.SelectedIndex() == tabBags {
-		s.bags.table.FocusOn(s.choices.bench.Window.Canvas())
-		return
+	canvas := s.choices.bench.Window.Canvas()
+	switch s.tabs.SelectedIndex() {
+	case tabBags:
+		s.bags.table.FocusOn(canvas)
+	case tabGroups:
+		s.groups.table.FocusOn(canvas)
+	default:
+		s.choices.table.FocusOn(canvas)
 	}
-	s.choices.table.FocusOn(s.choices.bench.Window.Canvas())
 }
 
 // GoTo gives the keyboard to the table: no finding leads further in.
@@ -75,21 +85,19 @@ func (s *Screen) open(tab int) {
 		return
 	}
 	s.tabs.SelectIndex(tab)
-	if tab == tabBags {
-		s.bags.table.Focus()
-		return
-	}
-	s.choices.table.Focus()
+	s.Focus()
 }
 
 // Commit stores what is being typed.
-func (s *Screen) Commit() bool { return s.choices.commit() && s.bags.table.Commit() }
+func (s *Screen) Commit() bool {
+	return s.choices.commit() && s.bags.table.Commit() && s.groups.table.Commit()
+}
 
 // Actions are the screen's commands.
 func (s *Screen) Actions() []bench.Action {
-	inBags := func(do func()) func() {
+	in := func(tab int, do func()) func() {
 		return func() {
-			s.open(tabBags)
+			s.open(tab)
 			do()
 		}
 	}
@@ -104,9 +112,12 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("This setting back to usual"), Do: s.oneUsual},
 		{Name: lang.L("All settings back to usual"), Do: s.choices.allUsual},
 		{Name: lang.L("Kinds of bag"), Do: func() { s.open(tabBags) }},
-		{Name: lang.L("Add a kind of bag"), Do: inBags(s.bags.table.Add)},
-		{Name: lang.L("Remove the kind of bag"), Do: inBags(s.bags.table.Delete)},
-		{Name: lang.L("Add the usual kinds of bag"), Do: inBags(s.bags.addUsual)},
+		{Name: lang.L("Add a kind of bag"), Do: in(tabBags, s.bags.table.Add)},
+		{Name: lang.L("Remove the kind of bag"), Do: in(tabBags, s.bags.table.Delete)},
+		{Name: lang.L("Add the usual kinds of bag"), Do: in(tabBags, s.bags.addUsual)},
+		{Name: lang.L("Cook groups"), Do: func() { s.open(tabGroups) }},
+		{Name: lang.L("Add a cook group"), Do: in(tabGroups, s.groups.table.Add)},
+		{Name: lang.L("Remove the cook group"), Do: in(tabGroups, s.groups.table.Delete)},
 	}
 }
 
