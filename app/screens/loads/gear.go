@@ -22,7 +22,8 @@ type gearTab struct {
 	bench   *bench.Bench
 	table   *grid.Grid[trip.GearID]
 	fuels   *grid.Grid[int] // by place in the list
-	none    *fyne.Container
+	hint    *widget.Label   // while there is no gear
+	none    *fyne.Container // while a cook group lacks a stove or a pot
 	content fyne.CanvasObject
 }
 
@@ -38,9 +39,9 @@ func newGearTab(b *bench.Bench) *gearTab {
 	})
 	kitchen := widget.NewButton(lang.L("Give each cook group a stove and a pot"), g.addKitchens)
 	kitchen.Importance = widget.HighImportance
-	hint := widget.NewLabel(lang.L("Shared gear comes here: stoves, pots, shelters, what keeps food from animals. Without a stove and a pot there is no time and no fuel for hot meals."))
-	hint.Wrapping = fyne.TextWrapWord
-	g.none = container.NewVBox(hint, container.NewHBox(kitchen))
+	g.hint = widget.NewLabel(lang.L("Shared gear comes here: stoves, pots, shelters, what keeps food from animals. Without a stove and a pot there is no time and no fuel for hot meals."))
+	g.hint.Wrapping = fyne.TextWrapWord
+	g.none = container.NewVBox(g.hint, container.NewHBox(kitchen))
 	add := widget.NewButton(lang.L("Add gear"), g.table.Add)
 	add.Importance = widget.HighImportance
 	top := container.NewBorder(container.NewVBox(container.NewBorder(nil, nil, look.NewHeading(lang.L("Shared gear, carried by someone")),
@@ -67,10 +68,15 @@ func (g *gearTab) refresh() {
 		sizes[i] = i
 	}
 	g.fuels.SetRows(sizes)
-	if len(rows) == 0 {
-		g.none.Show()
+	show(g.hint, len(rows) == 0)
+	show(g.none, len(missingKitchens(t)) > 0)
+}
+
+func show(object fyne.CanvasObject, on bool) {
+	if on {
+		object.Show()
 	} else {
-		g.none.Hide()
+		object.Hide()
 	}
 }
 
@@ -103,13 +109,26 @@ func (g *gearTab) addGear() (string, error) {
 	return gearKey(id), err
 }
 
-// addKitchens gives each cook group a stove and a pot to begin with.
+// missingKitchens gives the stoves and pots that cook groups lack: they have none
+// of their own, and none is everybody's.
+func missingKitchens(t *trip.Trip) []trip.Gear {
+	var list []trip.Gear
+	for _, group := range t.Groups {
+		for _, kind := range []trip.GearKind{trip.Stove, trip.Pot} {
+			if !slices.ContainsFunc(t.Gear, func(x trip.Gear) bool { return x.Kind == kind && (x.Group == group.ID || x.Group == 0) }) {
+				list = append(list, trip.NewGear(0, group.Name+" "+kindWord(kind), kind, group.ID))
+			}
+		}
+	}
+	return list
+}
+
+// addKitchens gives each cook group the stove and pot it lacks.
 func (g *gearTab) addKitchens() {
 	_ = g.bench.Edit(lang.L("give each cook group a stove and a pot"), func(t *trip.Trip) error {
-		for _, group := range t.Groups {
-			for _, kind := range []trip.GearKind{trip.Stove, trip.Pot} {
-				t.Gear = append(t.Gear, trip.NewGear(nextGear(t), freeGearName(t, group.Name+" "+kindWord(kind)), kind, group.ID))
-			}
+		for _, item := range missingKitchens(t) {
+			item.ID, item.Name = nextGear(t), freeGearName(t, item.Name)
+			t.Gear = append(t.Gear, item)
 		}
 		return nil
 	})

@@ -177,6 +177,20 @@ func TestAnEmptyTripIsOfferedItsKitchens(t *testing.T) {
 	if len(s.Document.Trip().Gear) != 2 || s.item("Group 1 stove").Kind != trip.Stove || s.gear.none.Visible() {
 		t.Errorf("gear %v", s.Document.Trip().Gear)
 	}
+	if err := s.Document.Edit("another group", func(t *trip.Trip) error {
+		t.Groups = append(t.Groups, trip.CookGroup{ID: 2, Name: "South"})
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	s.gear.refresh()
+	if !s.gear.none.Visible() || s.gear.hint.Visible() {
+		t.Error("a group without a stove is not offered one")
+	}
+	s.gear.addKitchens()
+	if gear := s.Document.Trip().Gear; len(gear) != 4 || gear[3].Group != 2 || gear[3].Kind != trip.Pot {
+		t.Errorf("gear %v", gear)
+	}
 }
 
 func TestFuelContainersAreEdited(t *testing.T) {
