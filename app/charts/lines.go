@@ -102,7 +102,7 @@ func (c *LineChart) paintFair(d *drawing, across, vertical scale, left, right fl
 	}
 	if len(c.fair) > 0 {
 		// Above its band: the lines run within and below it.
-		d.text(lang.L("fair"), left, vertical.at(c.fair[0]*1.05)-8, fyne.TextAlignLeading, look.Spruce)
+		d.text(lang.L("fair"), across.at(0)+4, vertical.at(c.fair[0]*1.05)-8, fyne.TextAlignLeading, look.Spruce)
 	}
 }
 

@@ -9,8 +9,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"sumpter/app/demo"
 	"sumpter/app/document"
 	"sumpter/app/screens/bench"
+	"sumpter/domain/trip"
 )
 
 // visible visits every object that is seen within another, itself included.
@@ -114,6 +116,35 @@ func checkReach(t *testing.T, w *Workbench, place string, content fyne.CanvasObj
 	for _, one := range reachable {
 		if !slices.Contains(reached, one) {
 			t.Errorf("%s: Tab does not come to a %T", place, one)
+		}
+	}
+}
+
+// The keyboard never stays with a screen that was left, however empty the next
+// one is.
+func TestTheKeyboardGoesWithTheScreen(t *testing.T) {
+	example := demo.Trip()
+	empty := trip.New("Nothing yet", example.Start)
+	for _, on := range []*trip.Trip{&example, empty} {
+		w := openOn(t, on)
+		for from := range w.screens {
+			for to, screen := range w.screens {
+				w.showScreen(from)
+				w.showScreen(to)
+				focused, ok := w.window.Canvas().Focused().(fyne.CanvasObject)
+				if !ok {
+					if on == empty {
+						continue // there is nothing to type into yet
+					}
+					t.Errorf("%s after %s: nothing has the keyboard", screen.Name(), w.screens[from].Name())
+					continue
+				}
+				here := false
+				visible(screen.Content(), func(object fyne.CanvasObject) { here = here || object == focused })
+				if !here {
+					t.Errorf("%s after %s: the keyboard is with a %T elsewhere", screen.Name(), w.screens[from].Name(), focused)
+				}
+			}
 		}
 	}
 }

@@ -191,6 +191,7 @@ func (w *Workbench) showScreen(i int) {
 		return
 	}
 	w.shown = i
+	w.window.Canvas().Unfocus() // no key may reach the screen that was left
 	w.middle.Objects = []fyne.CanvasObject{container.NewPadded(w.screens[i].Content())}
 	w.say("")
 	w.screens[i].Refresh()

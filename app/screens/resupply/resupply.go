@@ -32,6 +32,7 @@ type Screen struct {
 	choices *choices
 	work    fyne.CanvasObject
 	none    fyne.CanvasObject
+	first   *widget.Button // shown while there is no point
 	content fyne.CanvasObject
 }
 
@@ -60,9 +61,9 @@ func New(b *bench.Bench) *Screen {
 func (s *Screen) emptyPlace() fyne.CanvasObject {
 	hint := widget.NewLabel(lang.L("All food is carried from the start. If a post office, a shop, a hut, a cache of your own or somebody who meets you lies on the way, add it: a box can wait there and the packs get lighter."))
 	hint.Wrapping = fyne.TextWrapWord
-	first := widget.NewButton(lang.L("Add the first point"), s.table.Add)
-	first.Importance = widget.HighImportance
-	return container.NewVBox(hint, container.NewHBox(first))
+	s.first = widget.NewButton(lang.L("Add the first point"), s.table.Add)
+	s.first.Importance = widget.HighImportance
+	return container.NewVBox(hint, container.NewHBox(s.first))
 }
 
 func key(id trip.PointID) string { return bench.IDText(int64(id)) }
@@ -113,8 +114,14 @@ func (s *Screen) choose(id trip.PointID) {
 	s.about.show(id)
 }
 
-// Focus gives the keyboard to the table.
-func (s *Screen) Focus() { s.table.FocusOn(s.bench.Window.Canvas()) }
+// Focus gives the keyboard to the table, or to what makes the first point.
+func (s *Screen) Focus() {
+	if len(s.bench.Trip().Points) == 0 {
+		s.bench.Window.Canvas().Focus(s.first)
+		return
+	}
+	s.table.FocusOn(s.bench.Window.Canvas())
+}
 
 // GoTo puts the cursor on a point.
 func (s *Screen) GoTo(place findings.Place) {
