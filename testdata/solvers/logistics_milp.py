@@ -269,6 +269,9 @@ def main():
     for name, solve, most in solvers:
         same, worse, better, none, spent = compare_baskets(cases["Baskets"][:most and most // 4], solve)
         print(f"| {name} | baskets | {same} | {worse} | {better} | {none} | {spent:.1f} |", flush=True)
+    for name, solve, most in solvers[:2]:
+        same, worse, better, none, spent = compare_baskets(cases["Larges"], solve)
+        print(f"| {name} | large baskets | {same} | {worse} | {better} | {none} | {spent:.1f} |", flush=True)
     for name, solve, most in solvers:
         most = most and most // 5
         same, worse, better, none, choices, spent = compare_stops(cases["Stops"][:most], solve)

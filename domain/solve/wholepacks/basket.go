@@ -39,8 +39,9 @@ type Order struct {
 	LeftGrams, Packages int64
 	// BoundCents: no order costs less.
 	BoundCents int64
-	// Proven says that no order is better: none costs less, none of equal cost
-	// leaves less, none of equal rest has fewer packages.
+	// Proven says that no order costs less. None of equal cost leaves less, and
+	// none of equal rest has fewer packages, unless so many ways of reaching
+	// least orders cost the same that the work ran out over them.
 	Proven bool
 }
 
@@ -48,16 +49,16 @@ type Order struct {
 // at most 127.
 const MostNodes = 4096
 
-// SolveBasket returns the best order found. Within [MostNodes], and where no
-// two least orders bind at once, it is Proven. The error is a [*ShortError] or
-// one of [Solve]; an error of a least order that no purchase can reach names
-// the shop.
+// SolveBasket returns the best order found; within [MostNodes], and a limit of
+// work where several least orders bind, it is Proven. The error is a
+// [*ShortError] or one of [Solve]; an error of a least order that no purchase
+// can reach names the shop.
 //
 // Each node of the search settles some visits as made or not, solves every
 // item alone with the visits not ruled out, and charges the visits that were
-// made; that is a bound for all below it. Where a visit that is made misses its
-// least order, a knapsack over the items finds the cheapest way to spend enough
-// there.
+// made; that is a bound for all below it. Where visits that are made miss their
+// least orders, the cheapest way to spend enough on all of them is found by a
+// credit for what is spent there.
 func SolveBasket(b Basket) (Order, error) {
 	if err := b.check(); err != nil {
 		return Order{}, err

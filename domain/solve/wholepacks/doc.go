@@ -18,8 +18,8 @@
 // memory). A price may fall from a number bought at once on. Where several
 // deadlines of what spoils share one stock, branch and bound shares it out.
 // [SolveBasket] ties items together through shops that cost a visit or ask for
-// a least order, by branch and bound over the visits and a knapsack over the
-// items; [Unbeaten] also tells what fewer visits cost.
+// a least order, by branch and bound over the visits, a Lagrangian bound on the
+// least orders and labels over the items; [Unbeaten] also tells what fewer visits cost.
 //
 // Money is in whole cents, mass in whole grams; nothing is a float, so the
 // same input gives the same answer everywhere.

@@ -1,268 +1,341 @@
 package wholepacks
 
-import (
-	"math"
-	"slices"
-)
+import "slices"
 
-// Limits of the exact filling of a least order.
+// Limits of the exact filling of least orders.
 const (
-	mostFillCents = 1 << 17    // a least order above it is only topped up
-	mostOptions   = 2_000      // ways to buy one item on one visit
-	mostFillWork  = 40_000_000 // steps in all, some 100 ms
+	mostWork       = 30_000_000 // steps in all, some 0.4 s
+	mostTrialWork  = 10_000_000 // of these for one cost
+	mostCompared   = 250        // labels that each other is held against
+	mostTieWork    = 1_000_000  // of these for what is left over at one cost
+	mostCreditCost = 1 << 44    // cents of an order; above it they would not fit
 )
 
-// option is one way to buy an item, by what is bought of it on one visit.
-type option struct {
-	spend    int64 // on that visit
-	worth    worth
-	purchase Purchase
+// outcome of a search for an order that reaches least orders.
+type outcome int
+
+const (
+	reached     outcome = iota // the best is found
+	unreachable                // there is none, or none within the limit
+	unknown                    // too much work; the bound holds
+)
+
+// label is a choice of ways for the first items.
+type label struct {
+	worth worth
+	spent spending
+	from  int32 // label of the items before
+	way   int32
 }
 
-// reach finds the best order that spends at least the least order on a visit,
-// the visits refused aside: a knapsack over the items, each of which offers the
-// best purchase for every number of its packages on that visit. Known is false
-// if there are too many ways; ok is false if no purchase reaches it.
-func (s *search) reach(relaxed Order, state []decision, v visit) (o Order, known, ok bool) {
-	if v.least > mostFillCents {
-		return Order{}, false, false
+// best finds the best order that reaches the least orders, of those that cost
+// no more than a limit: first the least cost, going further and further above
+// the bound, then the least left over at that cost. Tied is set if the work ran
+// out over the second.
+func (r *reaching) best(limit int64) (o Order, tied bool, found outcome) {
+	if r.fixed.CostCents > mostCreditCost || r.search.work > 2*mostWork {
+		return Order{}, false, unknown
 	}
-	var ways [][]option
-	var selling []int
-	work := 0
-	for i, it := range s.basket.Items {
-		if !it.sells(v) {
-			continue
+	r.raise()
+	bound := r.leastCents()
+	if bound > limit {
+		return Order{}, false, unreachable
+	}
+	if r.search.work > mostWork || !r.tabulated() {
+		return Order{}, false, unknown
+	}
+	for above := bound/4096 + 1; ; above *= 2 {
+		most := min(bound+above, limit)
+		if most > mostCreditCost {
+			return Order{}, false, unknown
 		}
-		list, complete := s.options(i, state, v)
-		if !complete {
-			return Order{}, false, false
+		t := trial{reaching: r, most: most, costOnly: true, mostWork: min(mostWork, r.search.work+mostTrialWork)}
+		fits := t.run()
+		switch {
+		case t.found && (t.best.cents <= most || !t.cut):
+			if fits || t.best.cents == bound {
+				return r.leastLeft(t.order())
+			}
+			return t.order(), false, unknown
+		case !fits:
+			return Order{}, false, unknown
+		case !t.cut || most == limit:
+			return Order{}, false, unreachable
+		case t.found:
+			limit = min(limit, t.best.cents)
 		}
-		ways, selling = append(ways, list), append(selling, i)
-		work += len(list) * int(v.least+1)
 	}
-	if s.work += work; s.work > mostFillWork {
-		return Order{}, false, false
-	}
-	chosen, extra, ok := fillVisit(ways, s.extras(v), int(v.least))
-	if !ok {
-		return Order{}, true, false
-	}
-	for i, p := range relaxed.Purchases {
-		if at := slices.Index(selling, i); at >= 0 {
-			p = ways[at][chosen[at]].purchase
-		}
-		o.take(p)
-	}
-	for _, x := range extra {
-		o.add(x, v.deadline)
-	}
-	return o, true, true
 }
 
-// fillVisit chooses a way for each item, and packages above need, that together
-// spend at least so much, at the least worth.
-func fillVisit(ways [][]option, extras []extra, least int) (chosen []int, above []extra, ok bool) {
-	best := make([]worth, least+1)
-	for c := 1; c <= least; c++ {
-		best[c] = never
+// leastLeft finds what leaves least of the orders that cost as little as one.
+func (r *reaching) leastLeft(cheapest Order) (o Order, tied bool, found outcome) {
+	t := trial{reaching: r, most: cheapest.CostCents, mostWork: min(mostWork, r.search.work+mostTieWork)}
+	fits := t.run()
+	if t.found && t.best.less(cheapest.worth()) {
+		cheapest = t.order()
 	}
-	took := make([][]int16, len(ways))
-	from := make([][]int32, len(ways))
-	for i, list := range ways {
-		next := make([]worth, least+1)
-		took[i], from[i] = make([]int16, least+1), make([]int32, least+1)
-		for c := range next {
-			next[c] = never
+	return cheapest, !fits, reached
+}
+
+// leastCents is the bound in whole cents.
+func (r *reaching) leastCents() int64 { return (r.bound + creditScale - 1) / creditScale }
+
+// tabulated tells whether what may be bought above need is known up to the
+// least orders.
+func (r *reaching) tabulated() bool {
+	for place, n := range r.visits {
+		a := r.onVisit[place]
+		if len(a.extras) > 0 && a.at(r.search.visits[n].least) >= int64(len(a.cells)) {
+			return false
 		}
-		for c, w := range best {
-			if w.cents == never.cents {
+	}
+	return true
+}
+
+// trial combines the ways that an order within a cost may have.
+type trial struct {
+	reaching *reaching
+	most     int64 // cents
+	costOnly bool  // what is left over counts for nothing
+	mostWork int
+	cut      bool         // something above it was left out
+	items    []*reachItem // those with few ways first
+	ways     [][]way
+	stages   [][]label
+	ahead    []ahead // by stage
+
+	found bool
+	best  worth
+	pick  pick
+}
+
+// pick is an order by the label of a stage, the way of the next item, and the
+// likely ways of those after.
+type pick struct{ stage, label, way int }
+
+// ahead is what is known of the items from one on.
+type ahead struct {
+	least  int64    // scaled cost, credited, at least
+	rest   int64    // of their worth, at least
+	can    spending // at most
+	likely worth    // in the ways that are cheapest with the credits
+	spends spending // in those
+	way    int      // of the first of them
+}
+
+// run looks for the best order; false if the work ran out before it was sure.
+func (t *trial) run() bool {
+	r := t.reaching
+	slack := t.most*creditScale - r.bound
+	for _, ri := range r.items {
+		list, cut, fits := t.waysOf(ri, ri.paid+slack)
+		t.cut = t.cut || cut
+		if !fits {
+			return false
+		}
+		if len(list) == 0 {
+			return true
+		}
+		at := 0
+		for at < len(t.items) && len(t.ways[at]) <= len(list) {
+			at++
+		}
+		t.items, t.ways = slices.Insert(t.items, at, ri), slices.Insert(t.ways, at, list)
+	}
+	t.lookAhead()
+	t.stages = [][]label{{{worth: worth{r.fixed.CostCents, r.fixed.LeftGrams<<packageBits + r.fixed.Packages}}}}
+	t.finish(0)
+	for n := range len(t.items) - 1 {
+		if !t.extend(n) {
+			return false
+		}
+		t.finish(n + 1)
+	}
+	return t.close()
+}
+
+// finish completes each label of a stage in the likely way.
+func (t *trial) finish(stage int) {
+	a := &t.ahead[stage]
+	for n := range t.stages[stage] {
+		l := &t.stages[stage][n]
+		t.offer(l.worth.plus(a.likely), l.spent.plus(a.spends), pick{stage, n, a.way})
+	}
+}
+
+// offer proposes an order that lacks only what is bought above need.
+func (t *trial) offer(sum worth, spent spending, p pick) {
+	r := t.reaching
+	for place, v := range r.visits {
+		w, ok := r.onVisit[place].least(r.search.visits[v].least - spent[place])
+		if !ok {
+			return
+		}
+		if sum = sum.plus(w); t.found && !sum.less(t.best) {
+			return
+		}
+	}
+	t.found, t.best, t.pick = true, sum, p
+}
+
+func (t *trial) lookAhead() {
+	r := t.reaching
+	t.ahead = make([]ahead, len(t.ways)+1)
+	for n := len(t.ways) - 1; n >= 0; n-- {
+		a, next := &t.ahead[n], &t.ahead[n+1]
+		a.least = next.least + t.items[n].paid
+		leastRest, leastCost := t.ways[n][0].worth.rest, int64(0)
+		for i := range t.ways[n] {
+			w := &t.ways[n][i]
+			leastRest = min(leastRest, w.worth.rest)
+			cost := w.worth.cents * creditScale
+			for place := range r.visits {
+				a.can[place] = max(a.can[place], w.spent[place])
+				cost -= w.spent[place] * r.credit[place]
+			}
+			if i == 0 || cost < leastCost {
+				a.way, leastCost = i, cost
+			}
+		}
+		a.rest = next.rest + leastRest
+		a.likely = next.likely.plus(t.ways[n][a.way].worth)
+		for place := range r.visits {
+			a.can[place] += next.can[place]
+			a.spends[place] = next.spends[place] + t.ways[n][a.way].spent[place]
+		}
+	}
+}
+
+// close tries every way of the last item.
+func (t *trial) close() bool {
+	last := len(t.items) - 1
+	if last < 0 {
+		return true
+	}
+	for n := range t.stages[last] {
+		l := &t.stages[last][n]
+		if t.reaching.search.work += 2 * len(t.ways[last]); t.reaching.search.work > t.mostWork {
+			return false
+		}
+		for i := range t.ways[last] {
+			w := &t.ways[last][i]
+			more := label{worth: l.worth.plus(w.worth), spent: t.reaching.capped(l.spent.plus(w.spent))}
+			if t.mayFit(&more, last+1) {
+				t.offer(more.worth, more.spent, pick{last, n, i})
+			}
+		}
+	}
+	return true
+}
+
+// extend adds the next item to the labels; false if there are too many.
+func (t *trial) extend(n int) bool {
+	r := t.reaching
+	var next []label
+	best := map[spending]int{}
+	for from := range t.stages[n] {
+		l := &t.stages[n][from]
+		r.search.work += 5 * len(t.ways[n])
+		for i := range t.ways[n] {
+			w := &t.ways[n][i]
+			more := label{l.worth.plus(w.worth), r.capped(l.spent.plus(w.spent)), int32(from), int32(i)}
+			if !t.mayFit(&more, n+1) {
 				continue
 			}
-			for n := range list {
-				way := &list[n]
-				to := int(min(int64(c)+way.spend, int64(least)))
-				if sum := (worth{w.cents + way.worth.cents, w.rest + way.worth.rest}); sum.less(next[to]) {
-					next[to], took[i][to], from[i][to] = sum, int16(n), int32(c)
-				}
+			if at, known := best[more.spent]; !known {
+				best[more.spent] = len(next)
+				next = append(next, more)
+			} else if more.worth.less(next[at].worth) {
+				next[at] = more
 			}
 		}
-		best = next
-	}
-	type step struct{ from, add int32 } // add: place among the extras, from 1
-	steps := make([]step, least+1)
-	for n := range extras {
-		x := &extras[n]
-		for c := range least {
-			if best[c].cents == never.cents {
-				continue
-			}
-			to := min(c+int(min(x.cents, int64(least))), least)
-			if sum := (worth{best[c].cents + x.cents, best[c].rest + x.net<<packageBits + 1}); sum.less(best[to]) {
-				best[to], steps[to] = sum, step{int32(c), int32(n + 1)}
-			}
+		if r.search.work > t.mostWork {
+			return false
 		}
 	}
-	if best[least].cents == math.MaxInt64 {
-		return nil, nil, false
-	}
-	at := least
-	for steps[at].add > 0 {
-		above = append(above, extras[steps[at].add-1])
-		at = int(steps[at].from)
-	}
-	chosen = make([]int, len(ways))
-	for i := len(ways) - 1; i >= 0; i-- {
-		chosen[i] = int(took[i][at])
-		at = int(from[i][at])
-	}
-	return chosen, above, true
+	t.stages = append(t.stages, t.unbeaten(next))
+	return r.search.work <= t.mostWork
 }
 
-// options lists the ways to buy an item by what is bought of it on one visit;
-// false if there are too many. Ways that cost more and spend no more there are
-// left out.
-func (s *search) options(i int, state []decision, v visit) ([]option, bool) {
-	it := s.basket.Items[i]
-	key := string(append(s.refusedKey(it, state), byte(v.shop), byte(v.deadline)))
-	if list, known := s.bare[i][key]; known {
-		return list, list != nil
-	}
-	open := it.without(func(pack, deadline int) bool { return s.isRefused(it, state, pack, deadline) })
-	var packs []int
-	ways := 1
-	for p, pack := range open.Packages {
-		if pack.Shop == v.shop && pack.Offers[v.deadline].Available > 0 {
-			packs = append(packs, p)
-			ways *= int(min(open.mostHere(p, v), mostOptions)) + 1
-			if ways > mostOptions {
-				s.bare[i][key] = nil
-				return nil, false
+// mayFit tells whether an order within the cost may begin so.
+func (t *trial) mayFit(l *label, n int) bool {
+	r := t.reaching
+	a := &t.ahead[n]
+	cost := l.worth.cents*creditScale + a.least
+	for place, at := range r.visits {
+		missing := r.search.visits[at].least - l.spent[place]
+		cost += missing * r.credit[place]
+		if above := missing - a.can[place]; above > 0 {
+			if len(r.onVisit[place].extras) == 0 {
+				return false
 			}
+			cost += above * (creditScale - r.credit[place])
 		}
 	}
-	var list []option
-	counts := make([]int64, len(packs))
-	for {
-		if way, ok := open.buyHere(packs, counts, v); ok {
-			list = append(list, way)
-		}
-		n := 0
-		for ; n < len(packs); n++ {
-			if counts[n]++; counts[n] <= open.mostHere(packs[n], v) {
+	if cost > t.most*creditScale {
+		t.cut = true
+		return false
+	}
+	switch {
+	case !t.found || t.best.cents > t.most:
+		return true
+	case t.costOnly:
+		return cost <= (t.best.cents-1)*creditScale
+	default: // no order costs less than the best
+		return l.worth.rest+a.rest < t.best.rest
+	}
+}
+
+// unbeaten drops labels that another beats.
+func (t *trial) unbeaten(list []label) []label {
+	slices.SortStableFunc(list, func(a, b label) int { return a.worth.compare(b.worth) })
+	var kept []label
+	for i := range list {
+		l := &list[i]
+		beaten := false
+		for k := range min(len(kept), mostCompared) {
+			if t.reaching.search.work++; t.beats(kept[k].worth, kept[k].spent, l.worth, l.spent) {
+				beaten = true
 				break
 			}
-			counts[n] = 0
 		}
-		if n == len(packs) {
-			break
+		if t.reaching.search.work > t.mostWork {
+			return nil
 		}
-	}
-	list = unbeatenWays(list, v.least)
-	s.bare[i][key] = list
-	return list, list != nil
-}
-
-// mostHere is how many of a package it can make sense to buy on a visit: what
-// covers the need, what the price of many asks for, and, of what cannot be
-// bought above need on its own, what reaches the least order.
-func (it Item) mostHere(p int, v visit) int64 {
-	pack := it.Packages[p]
-	offer := pack.Offers[v.deadline]
-	need := it.NeedGrams[v.deadline]
-	if it.Keeps {
-		need = 0
-		for _, q := range it.NeedGrams {
-			need += q
-		}
-	}
-	most := max((need+pack.NetGrams-1)/pack.NetGrams, offer.ManyFrom)
-	if cheapest := offer.cheapest(); cheapest > 0 && (offer.Available != Unlimited || offer.ManyFrom > 0) {
-		most = max(most, (v.least+cheapest-1)/cheapest)
-	}
-	return min(most, offer.Available)
-}
-
-// cheapest is the lowest price of one package.
-func (o Offer) cheapest() int64 {
-	if o.ManyFrom > 0 {
-		return min(o.PriceCents, o.ManyCents)
-	}
-	return o.PriceCents
-}
-
-// buyHere buys given numbers of packages on a visit and the rest of the need,
-// at best, on other visits; false if the others do not sell it.
-func (it Item) buyHere(packs []int, counts []int64, v visit) (option, bool) {
-	var here, spend int64
-	rest := it.without(func(pack, deadline int) bool { return it.Packages[pack].Shop == v.shop && deadline == v.deadline })
-	for n, p := range packs {
-		here += counts[n] * it.Packages[p].NetGrams
-		spend += it.Packages[p].Offers[v.deadline].cents(counts[n])
-		if rest.Packages[p].OneStock {
-			for k := range rest.Packages[p].Offers {
-				if o := &rest.Packages[p].Offers[k]; o.Available > 0 && o.Available != Unlimited {
-					o.Available = max(0, o.Available-counts[n])
-				}
-			}
-		}
-	}
-	rest.NeedGrams = it.lessNeed(here, v.deadline)
-	bought, err := Solve(rest)
-	if err != nil {
-		return option{}, false
-	}
-	bound := bought.BoundCents
-	for n, p := range packs {
-		bought.Counts[p][v.deadline] = counts[n]
-	}
-	cost := bought.CostCents
-	bought = it.priced(bought)
-	bought.BoundCents = bought.CostCents - (cost - bound)
-	return option{spend: spend, worth: bought.worth(), purchase: bought}, true
-}
-
-// lessNeed is what is still needed for each deadline once so many grams are
-// bought for one of them.
-func (it Item) lessNeed(grams int64, deadline int) []int64 {
-	need := slices.Clone(it.NeedGrams)
-	if !it.Keeps {
-		need[deadline] = max(0, need[deadline]-grams)
-		return need
-	}
-	var due, covered int64
-	for k := range need {
-		due += it.NeedGrams[k]
-		still := due
-		if k >= deadline {
-			still = max(0, due-grams)
-		}
-		need[k] = max(0, still-covered)
-		covered += need[k]
-	}
-	return need
-}
-
-// unbeatenWays keeps, by rising worth, what spends more than all that are
-// better; more than the least order counts for nothing.
-func unbeatenWays(list []option, least int64) []option {
-	slices.SortStableFunc(list, func(a, b option) int {
-		switch {
-		case a.worth.less(b.worth):
-			return -1
-		case b.worth.less(a.worth):
-			return 1
-		default:
-			return 0
-		}
-	})
-	var kept []option
-	most := int64(-1)
-	for _, way := range list {
-		if spend := min(way.spend, least); spend > most {
-			most = spend
-			kept = append(kept, way)
+		if !beaten {
+			kept = append(kept, *l)
 		}
 	}
 	return kept
+}
+
+// order puts together the best.
+func (t *trial) order() Order {
+	r := t.reaching
+	p := t.pick
+	spent := t.stages[p.stage][p.label].spent
+	chosen := map[int]Purchase{}
+	for n := p.stage; n < len(t.items); n++ {
+		w := &t.ways[n][t.ahead[n].way]
+		if n == p.stage {
+			w = &t.ways[n][p.way]
+		}
+		chosen[t.items[n].index] = t.items[n].purchase(w)
+		spent = spent.plus(w.spent)
+	}
+	for n, at := p.stage-1, p.label; n >= 0; n-- {
+		l := t.stages[n+1][at]
+		chosen[t.items[n].index] = t.items[n].purchase(&t.ways[n][l.way])
+		at = int(l.from)
+	}
+	o := r.assemble(chosen)
+	for place, n := range r.visits {
+		v := r.search.visits[n]
+		if missing := v.least - spent[place]; missing > 0 {
+			for _, x := range r.onVisit[place].packages(missing) {
+				o.add(x, v.deadline)
+			}
+		}
+	}
+	return o
 }

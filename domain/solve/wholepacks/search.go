@@ -2,6 +2,7 @@ package wholepacks
 
 import (
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -24,9 +25,9 @@ type search struct {
 	visits []visit
 	most   int                   // visits allowed
 	solved []map[string]Purchase // by item, then by the visits refused that touch it
-	bare   []map[string][]option // by item, then by the visits refused and the one to be filled
+	above  []*above              // by visit, once asked for
 	nodes  int
-	work   int // steps of filling least orders
+	work   int // steps of reaching least orders, in all runs
 
 	found bool
 	best  Order
@@ -37,9 +38,9 @@ type search struct {
 }
 
 func newSearch(b Basket) *search {
-	s := &search{basket: b, solved: make([]map[string]Purchase, len(b.Items)), bare: make([]map[string][]option, len(b.Items))}
+	s := &search{basket: b, solved: make([]map[string]Purchase, len(b.Items))}
 	for i := range s.solved {
-		s.solved[i], s.bare[i] = map[string]Purchase{}, map[string][]option{}
+		s.solved[i] = map[string]Purchase{}
 	}
 	deadlines := 0
 	if len(b.Items) > 0 {
@@ -59,20 +60,20 @@ func newSearch(b Basket) *search {
 			}
 		}
 	}
-	s.most = len(s.visits)
+	s.most, s.above = len(s.visits), make([]*above, len(s.visits))
 	return s
 }
 
 // run finds the best order of at most so many visits; false if there is none.
 // The error is that of the root: with every visit allowed, the stock is short.
 func (s *search) run(most int) (bool, error) {
-	s.most, s.nodes, s.work, s.found, s.open = most, 0, 0, false, false
+	s.most, s.nodes, s.found, s.open = most, 0, false, false
 	if err := s.descend(make([]decision, len(s.visits))); err != nil || !s.found {
 		return false, err
 	}
 	s.best.BoundCents, s.best.Proven = s.best.CostCents, true
 	if s.open && s.bound.less(s.best.worth()) {
-		s.best.BoundCents, s.best.Proven = s.bound.cents, false
+		s.best.BoundCents, s.best.Proven = s.bound.cents, s.bound.cents >= s.best.CostCents
 	}
 	return true, nil
 }
@@ -83,22 +84,27 @@ func (s *search) descend(state []decision) error {
 	root := s.nodes == 0
 	s.nodes++
 	state = s.atMost(state)
-	order, missed, err := s.relax(state)
+	var fees int64
+	for i, v := range s.visits {
+		if state[i] == made {
+			fees += v.fee
+		}
+	}
+	relaxed, err := s.relax(state, fees)
 	if err != nil {
 		if root {
 			return err
 		}
 		return nil
 	}
-	if missed == unreachable {
+	order, bound, missed := relaxed.order, relaxed.bound, relaxed.missed
+	if relaxed.outcome == unreachable {
+		if !s.found {
+			s.missed = s.visits[missed]
+		}
 		return nil
 	}
-	bound := order.lower()
-	for i, v := range s.visits {
-		if state[i] == made {
-			bound.cents += v.fee
-		}
-	}
+	bound.cents += fees
 	if s.found && !bound.less(s.best.worth()) {
 		return nil
 	}
@@ -111,7 +117,7 @@ func (s *search) descend(state []decision) error {
 		}
 	}
 	if branch < 0 || s.nodes >= MostNodes {
-		if branch >= 0 || missed >= 0 || order.lower().cents < order.CostCents {
+		if branch >= 0 || missed >= 0 || bound.less(worth{order.CostCents + fees, order.worth().rest}) {
 			s.leaveOpen(bound, missed)
 		}
 		return nil
@@ -154,46 +160,76 @@ func (s *search) atMost(state []decision) []decision {
 	return state
 }
 
-// unreachable as a missed visit says that no purchase reaches its least order.
-const unreachable = -2
+// relaxation is the best order under the decisions made so far.
+type relaxation struct {
+	order   Order
+	bound   worth // no order under these decisions is better, fees aside
+	missed  int   // visit that is made and whose least order is missed still, or -1
+	outcome outcome
+}
 
-// relax solves every item alone with all visits but the refused, none paid. If
-// then one visit that is made misses its least order, the order is the best
-// that reaches it; of several the first is reached, which still is a bound. It
-// gives the place of a visit that is made and missed still, or -1.
-func (s *search) relax(state []decision) (Order, int, error) {
-	var o Order
+// relax solves every item alone with all visits but the refused, none paid.
+// Where visits that are made then miss their least orders, the order is the
+// best that reaches them.
+func (s *search) relax(state []decision, fees int64) (relaxation, error) {
+	var alone Order
 	for i := range s.basket.Items {
 		p, err := s.item(i, state)
 		if err != nil {
-			return Order{}, -1, err
+			return relaxation{}, err
 		}
-		o.take(p)
+		alone.take(p)
 	}
-	missed := s.missedOf(o, state)
-	if missed < 0 {
-		return o, -1, nil
+	limit := int64(math.MaxInt64)
+	if s.found {
+		limit = s.best.CostCents - fees
 	}
-	reached, known, ok := s.reach(o, state, s.visits[missed])
-	switch {
-	case !known:
-		return o, missed, nil
-	case !ok:
-		return o, unreachable, nil
-	default:
-		return reached, s.missedOf(reached, state), nil
+	x := relaxation{order: alone, bound: alone.lower(), missed: -1}
+	var filled []int
+	for {
+		missed := s.missedOf(x.order, state)
+		if len(missed) == 0 {
+			x.missed = -1
+			return x, nil
+		}
+		x.missed = missed[0]
+		filled = append(filled, missed...)
+		if len(filled) > mostReached {
+			return x, nil
+		}
+		r := s.newReaching(alone, state, filled)
+		o, tied, outcome := r.best(limit)
+		switch x.outcome = outcome; outcome {
+		case reached:
+			if x.order, x.bound = o, o.lower(); tied {
+				x.bound.rest = 0
+			}
+		case unreachable:
+			return x, nil
+		case unknown:
+			if len(o.Purchases) > 0 {
+				x.order = o
+			} else if o, ok := r.likely(); ok {
+				x.order = o
+			}
+			if b := (worth{cents: r.leastCents()}); x.bound.less(b) {
+				x.bound = b
+			}
+			return x, nil
+		}
 	}
 }
 
-// missedOf is the first visit that is made and misses its least order, or -1.
-func (s *search) missedOf(o Order, state []decision) int {
+// missedOf lists the visits that are made and miss their least order.
+func (s *search) missedOf(o Order, state []decision) []int {
+	var missed []int
 	spent := s.spent(o)
 	for n, v := range s.visits {
 		if state[n] == made && max(0, spent[n]) < v.least {
-			return n
+			missed = append(missed, n)
 		}
 	}
-	return -1
+	return missed
 }
 
 // take adds the purchase of the next item.

@@ -12,6 +12,11 @@ func Solve(it Item) (Purchase, error) {
 	if err := it.check(); err != nil {
 		return Purchase{}, err
 	}
+	return it.buy()
+}
+
+// buy answers an item that was checked.
+func (it Item) buy() (Purchase, error) {
 	if it.Keeps {
 		return it.earliest().solve()
 	}
@@ -117,11 +122,15 @@ func (it Item) solveInto(whole *Purchase, first int) error {
 func (it Item) step() int64 {
 	var g int64
 	for _, p := range it.Packages {
-		a, b := p.NetGrams, g
-		for b != 0 {
-			a, b = b, a%b
-		}
-		g = a
+		g = commonDivisor(g, p.NetGrams)
 	}
 	return g
+}
+
+// commonDivisor is the greatest of two numbers, 0 divided by all.
+func commonDivisor(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
 }

@@ -1,6 +1,9 @@
 package wholepacks
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // worth is the objective of a partial purchase: cents, then steps bought and
 // packages in one number (steps << packageBits | packages). Both add up.
@@ -17,6 +20,12 @@ var never = worth{cents: math.MaxInt64}
 func (a worth) less(b worth) bool {
 	return a.cents < b.cents || a.cents == b.cents && a.rest < b.rest
 }
+
+func (a worth) compare(b worth) int {
+	return cmp.Or(cmp.Compare(a.cents, b.cents), cmp.Compare(a.rest, b.rest))
+}
+
+func (a worth) plus(b worth) worth { return worth{a.cents + b.cents, a.rest + b.rest} }
 
 // table holds the best worth for each amount bought so far, in steps. The top
 // amount stands for "all that will ever be needed, or more": whatever passes
@@ -84,7 +93,7 @@ func (t *table) buyMany(pack, deadline int, steps int64, o Offer) *pass {
 		for n := int64(1); n <= most; n++ {
 			to := int(min(int64(e)+n*steps, int64(t.top())))
 			add := price(n, steps, o)
-			if sum := (worth{from.cents + add.cents, from.rest + add.rest}); sum.less(t.best[to]) {
+			if sum := from.plus(add); sum.less(t.best[to]) {
 				t.best[to], p.counts[to] = sum, int32(n)
 				if to == t.top() {
 					p.topFrom = e
@@ -138,7 +147,7 @@ func (t *table) try(p *pass, e int, add worth) {
 		return
 	}
 	to := min(e+p.steps, t.top())
-	sum := worth{from.cents + add.cents, from.rest + add.rest}
+	sum := from.plus(add)
 	if !sum.less(t.best[to]) {
 		return
 	}

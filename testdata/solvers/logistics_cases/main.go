@@ -38,6 +38,7 @@ func main() {
 		Packs   []packCase
 		Stops   []stopCase
 		Baskets []basketCase
+		Larges  []basketCase
 	}
 	r := rand.New(rand.NewPCG(20, 26))
 	for range 500 {
@@ -47,7 +48,10 @@ func main() {
 		out.Stops = append(out.Stops, route(r))
 	}
 	for range 100 {
-		out.Baskets = append(out.Baskets, basket(r))
+		out.Baskets = append(out.Baskets, basket(r, 2+r.IntN(3), 3+r.IntN(10), 3))
+	}
+	for range 40 {
+		out.Larges = append(out.Larges, basket(r, 3+r.IntN(3), 20+r.IntN(41), 2))
 	}
 	if err := json.NewEncoder(os.Stdout).Encode(out); err != nil {
 		fmt.Fprintln(os.Stderr, err)
@@ -80,18 +84,21 @@ func packs(r *rand.Rand) packCase {
 	return packCase{it, got.CostCents, got.LeftGrams, got.Packages}
 }
 
-// basket is some foods of up to four shops with visit fees, least orders and
-// prices by the many.
-func basket(r *rand.Rand) basketCase {
+// basket is some foods of some shops with visit fees, prices by the many and,
+// one shop in so many, least orders.
+func basket(r *rand.Rand, shops, foods, oneIn int) basketCase {
 	var b wholepacks.Basket
-	for s := range 2 + r.IntN(3) {
+	for s := range shops {
 		shop := wholepacks.Shop{Name: fmt.Sprint("shop ", s), VisitCents: []int64{int64(r.IntN(4) * 250)}, LeastCents: []int64{0}}
-		if r.IntN(3) == 0 {
+		if r.IntN(oneIn) == 0 {
 			shop.LeastCents[0] = int64(1500 + r.IntN(4000))
+			if foods > 20 {
+				shop.LeastCents[0] *= int64(2 + r.IntN(3))
+			}
 		}
 		b.Shops = append(b.Shops, shop)
 	}
-	for range 3 + r.IntN(10) {
+	for range foods {
 		it := wholepacks.Item{Name: "food", NeedGrams: []int64{int64(100 + r.IntN(3000))}, Keeps: true}
 		for range 1 + r.IntN(4) {
 			p := wholepacks.Package{NetGrams: int64(2+r.IntN(20)) * 50, Shop: r.IntN(len(b.Shops)), OneStock: true}
