@@ -74,3 +74,42 @@ func (p *prices) menu(menu *dayMenu, d int) int64 {
 	}
 	return cost
 }
+
+// dayMenu makes the menu of day d from who eats what; it may break the rules of the day.
+func (m *model) dayMenu(d int, cells []int16) dayMenu {
+	classes := len(m.p.Classes)
+	menu := dayMenu{cells: cells, kcal: make([]int32, classes)}
+	amounts := make([][]int64, classes)
+	for g := range amounts {
+		amounts[g] = make([]int64, len(m.p.Wants))
+	}
+	for local, i := range m.byDay[d] {
+		s := &m.slots[i]
+		for _, r := range s.candidates {
+			if s.fixed || slices.Contains(cells[local*classes:(local+1)*classes], int16(r)) {
+				menu.cooked = append(menu.cooked, int16(r))
+				menu.value += s.offers.burden[r]
+			}
+		}
+		for _, g := range s.classes {
+			r := int(cells[local*classes+g])
+			v := s.serving(r, g)
+			menu.value += s.cellValue(g, r)
+			if m.totalBinds[g] {
+				menu.kcal[g] += int32(v.Kcal)
+			}
+			for k, amount := range v.Amounts {
+				amounts[g][k] += int64(amount)
+			}
+		}
+	}
+	for g := range classes {
+		if m.eats[g][d] {
+			menu.value += m.missed(g, d, amounts[g])
+		}
+	}
+	slices.Sort(menu.cooked)
+	menu.value += m.inDayBurden(menu.cooked)
+	menu.kin = m.familyUses(menu.cooked)
+	return menu
+}

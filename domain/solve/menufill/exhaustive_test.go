@@ -179,6 +179,36 @@ func TestAgainstExhaustiveSearch(t *testing.T) {
 	})
 }
 
+// TestCoolingKeepsCount: after thousands of changes the running sums are those of a fresh count, and a plan that is said to keep every rule does,
+// at the value that is said.
+func TestCoolingKeepsCount(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProblem(t)
+		cells, value, same := menufill.Cool(p, uint64(len(p.Slots)), 100_000)
+		if !same {
+			t.Errorf("the running sums differ from a count")
+		}
+		if cells == nil {
+			return
+		}
+		cooked := make([][]int, len(p.Slots))
+		for i, row := range cells {
+			cooked[i] = slices.Clone(p.Slots[i].Fixed)
+			for _, r := range row {
+				if r >= 0 && !slices.Contains(cooked[i], r) {
+					cooked[i] = append(cooked[i], r)
+				}
+			}
+		}
+		for _, fault := range faults(&p, cells, cooked) {
+			t.Errorf("%s", fault.text)
+		}
+		if _, _, want := totals(&p, cells, cooked); value != want {
+			t.Errorf("value %d is said to be %d", want, value)
+		}
+	})
+}
+
 // TestBlameIsRight: when dropping a rule is said to help, bruteForce finds a plan without it.
 func TestInfeasibleIsProvenByCount(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

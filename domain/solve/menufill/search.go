@@ -118,6 +118,18 @@ func (s *search) restore() {
 	s.found = s.now
 }
 
+// adopt takes a plan found elsewhere: its menus, and all of it if it is the best.
+func (s *search) adopt(menus []dayMenu) {
+	for d := range menus {
+		menus[d].reduced = s.p.menu(&menus[d], d)
+		s.extra[d] = append(s.extra[d], menus[d])
+		s.a.free(d)
+		s.a.put(d, menus[d])
+	}
+	s.note(s.a.score())
+	s.restore()
+}
+
 func (s *search) touch(days ...int) {
 	s.clock++
 	for _, d := range days {

@@ -64,7 +64,9 @@ const (
 	poolShare    = 10
 	sketchShare  = 8  // a first search, so that there is a plan early
 	plightShare  = 20 // and how far it goes on while there is none
-	tightenShare = 40 // prices between days, moved to what the menus of the days say
+	coolShare    = 60 // of all coolings together
+	coolings     = 3
+	tightenShare = 15 // prices between days, moved to what the menus of the days say
 	proofShare   = 7
 	lastShare    = 95   // the last search may go on to here; the rest is for a proof
 	firstClimb   = 2000 // steps of the prices
@@ -90,6 +92,7 @@ func (s *solver) run() {
 	if s.assemble(prices, false) || s.steps.done() || s.untilFound && s.search.found.broken == 0 {
 		return
 	}
+	s.anneal()
 	if s.search.found.broken > 0 {
 		prices = s.reprice(prices, trustShare) // other menus may go together
 		if !s.fillPools(prices) {
@@ -100,6 +103,17 @@ func (s *solver) run() {
 		prices = s.tighten(prices)
 	}
 	s.assemble(prices, true)
+}
+
+// anneal cools the best plan so far a few times and gives the search what comes of it.
+func (s *solver) anneal() {
+	for k := range uint64(coolings) {
+		a := newAnnealer(s.m, s.steps, s.seed+k)
+		a.run(s.search.best, s.steps.used+s.steps.limit*coolShare/100/coolings)
+		if len(a.best) > 0 {
+			s.search.adopt(a.t.menus(a.best))
+		}
+	}
 }
 
 // tighten moves the prices between days to where the menus of the days, and not only their slots, prove most: the pools say where that
