@@ -62,19 +62,24 @@ func newSolver(ctx context.Context, m *model, o Options) *solver {
 const (
 	climbShare   = 40
 	poolShare    = 10
-	sketchShare  = 8  // a first search, so that there is a plan early
+	sketchShare  = 4  // a first search, so that there is a plan early
 	plightShare  = 20 // and how far it goes on while there is none
-	coolShare    = 60 // of all coolings together
-	coolings     = 3
-	tightenShare = 15 // prices between days, moved to what the menus of the days say
+	coolShare    = 20 // of a first cooling
+	coolings     = 2  // more of them
+	warmShare    = 88 // when they end
+	tightenShare = 40 // prices between days, moved to what the menus of the days say
 	proofShare   = 7
 	lastShare    = 95   // the last search may go on to here; the rest is for a proof
 	firstClimb   = 2000 // steps of the prices
 	pooledClimb  = 250
 	localClimb   = 120
-	// trustShare of a day's food is how far prices between days may move at first on the word of the pools alone, and leastTrust where it ends.
+	// trustShare of a day's food is how far prices between days may move at first on the word of the pools alone; patient is how many trials
+	// in a row may prove nothing more.
 	trustShare = 0.02
-	leastTrust = 0.002
+	patient    = 2
+	// worthListing: prices between days are moved where listing the days' menus proved at least one part in so many of the gap; else the prices of the
+	// slots were as good.
+	worthListing = 8
 	// closeGap is close enough.
 	closeGap = 0.003
 )
@@ -89,27 +94,33 @@ func (s *solver) run() {
 		return
 	}
 	s.raise(prices)
+	gained := s.bound - bound
 	if s.assemble(prices, false) || s.steps.done() || s.untilFound && s.search.found.broken == 0 {
 		return
 	}
-	s.anneal()
+	s.anneal(1, s.steps.used+s.steps.limit*coolShare/100)
+	if s.untilFound && s.search.found.broken == 0 {
+		return
+	}
 	if s.search.found.broken > 0 {
 		prices = s.reprice(prices, trustShare) // other menus may go together
 		if !s.fillPools(prices) {
 			return
 		}
 		s.raise(prices)
-	} else {
+	} else if gained >= (s.search.found.cost-s.bound)/worthListing {
 		prices = s.tighten(prices)
 	}
+	s.search.begin(prices, s.steps.used)
+	s.anneal(coolings, s.steps.limit*warmShare/100)
 	s.assemble(prices, true)
 }
 
-// anneal cools the best plan so far a few times and gives the search what comes of it.
-func (s *solver) anneal() {
-	for k := range uint64(coolings) {
-		a := newAnnealer(s.m, s.steps, s.seed+k)
-		a.run(s.search.best, s.steps.used+s.steps.limit*coolShare/100/coolings)
+// anneal cools the best plan so far, so many times until the work mark, and gives the search what comes of it.
+func (s *solver) anneal(times int64, mark int64) {
+	for ; times > 0; times-- {
+		a := newAnnealer(s.m, s.steps, s.seed+uint64(times))
+		a.run(s.search.best, s.steps.used+(mark-s.steps.used)/times)
 		if len(a.best) > 0 {
 			s.search.adopt(a.t.menus(a.best))
 		}
@@ -119,18 +130,18 @@ func (s *solver) anneal() {
 // tighten moves the prices between days to where the menus of the days, and not only their slots, prove most: the pools say where that
 // might be, listing the days' menus at those prices tells, and adds what the pools lacked.
 func (s *solver) tighten(center *prices) *prices {
-	best, trust := s.pooledBound(center), trustShare
+	best, trust, idle := s.pooledBound(center), trustShare, 0
 	mark := s.steps.used + s.steps.limit*tightenShare/100
-	for !s.steps.past(mark) && trust >= leastTrust && s.progress().gap() > closeGap {
+	for !s.steps.past(mark) && idle < patient && s.progress().gap() > closeGap {
 		trial := s.reprice(center, trust)
 		if !s.fillPools(trial) {
 			break
 		}
 		s.raise(trial)
 		if bound := s.pooledBound(trial); bound > best {
-			center, best, trust = trial, bound, min(2*trust, 4*trustShare)
+			center, best, trust, idle = trial, bound, min(2*trust, 4*trustShare), 0
 		} else {
-			trust /= 3
+			trust, idle = trust/3, idle+1
 			s.repricePools(center)
 		}
 	}
