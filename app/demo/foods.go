@@ -92,7 +92,7 @@ const (
 
 // shelfFood is one food as the leader of the demo bought it: where the library
 // has it, what its label says, how it is sold. Labels, prices and weights of a
-// cupful are invented.
+// cupful or of a piece are invented.
 type shelfFood struct {
 	id       trip.FoodID
 	number   string // in the library
@@ -103,6 +103,8 @@ type shelfFood struct {
 	traces   []trip.Allergen // "may contain" on the label
 	loose    bool            // taken out of its package on packing night
 	gPerMl   float64         // where the dataset has no measure: weighed by the cupful
+	piece    float64         // grams of one, where it is counted out
+	halves   bool            // and may be halved
 	sold     []trip.Package
 }
 
@@ -124,12 +126,12 @@ func staples() []shelfFood {
 		{id: riceNoodles, number: "20133", name: "Thin rice noodles", aisle: "grains", gPerMl: 0.28, sold: packs(p(250, 175, market, 8), p(1000, 560, wholesaler, 16))},
 		{id: quinoa, number: "20035", name: "Quinoa, washed", aisle: "grains", sold: packs(p(500, 390, market, 8))},
 		{id: grits, number: "08090", name: "Quick polenta", aisle: "grains", sold: packs(p(500, 165, market, 8))},
-		{id: crispbread, number: "18216", aisle: "bread", contains: allergens{trip.Gluten}, traces: allergens{trip.Sesame}, sold: packs(p(250, 165, market, 10))},
-		{id: tortillas, number: "18970", aisle: "bread", contains: wheat, gPerMl: 0.62, sold: packs(p(370, 195, market, 8))},
+		{id: crispbread, number: "18216", aisle: "bread", contains: allergens{trip.Gluten}, traces: allergens{trip.Sesame}, piece: 10, sold: packs(p(250, 165, market, 10))},
+		{id: tortillas, number: "18970", aisle: "bread", contains: wheat, gPerMl: 0.62, piece: 62, halves: true, sold: packs(p(372, 195, market, 8))},
 		{id: seedCrackers, number: "28345", name: "Gluten-free seed crackers", aisle: "bread", contains: allergens{trip.Sesame}, gPerMl: 0.36, sold: packs(p(200, 285, market, 22))},
 		{id: shortbread, number: "18192", aisle: "biscuits", from: dairyOrEgg, contains: allergens{trip.Gluten, trip.Wheat, trip.Milk}, traces: allergens{trip.Nuts}, gPerMl: 0.48, sold: packs(p(200, 180, cornerShop, 14), p(400, 310, market, 20))},
-		{id: granolaBar, number: "19015", aisle: "biscuits", from: dairyOrEgg, contains: allergens{trip.Gluten}, traces: allergens{trip.Milk, trip.Nuts, trip.Peanuts}, gPerMl: 0.55, sold: packs(p(40, 60, market, 3))},
-		{id: figRolls, number: "18170", aisle: "biscuits", contains: wheat, traces: allergens{trip.Milk}, gPerMl: 0.7, sold: packs(p(250, 170, market, 12))},
+		{id: granolaBar, number: "19015", aisle: "biscuits", from: dairyOrEgg, contains: allergens{trip.Gluten}, traces: allergens{trip.Milk, trip.Nuts, trip.Peanuts}, gPerMl: 0.55, piece: 40, sold: packs(p(40, 60, market, 3))},
+		{id: figRolls, number: "18170", aisle: "biscuits", contains: wheat, traces: allergens{trip.Milk}, gPerMl: 0.7, piece: 12.5, sold: packs(p(250, 170, market, 12))},
 		{id: starch, number: "20027", aisle: "baking", sold: packs(p(400, 130, market, 6))},
 	}
 }
@@ -139,9 +141,9 @@ func protein() []shelfFood {
 		{id: redLentils, number: "16144", name: "Red lentils, sorted and gluten-free", aisle: "pulses", sold: packs(p(500, 190, market, 8))},
 		{id: soyaMince, number: "16121", aisle: "pulses", contains: allergens{trip.Soybeans}, gPerMl: 0.33, sold: packs(p(500, 360, wholesaler, 9), p(200, 185, market, 6))},
 		{id: driedTofu, number: "16128", aisle: "pulses", contains: allergens{trip.Soybeans}, gPerMl: 0.3, sold: []trip.Package{{Net: grams(165), Shop: market, Wrapping: grams(9)}}},
-		{id: tuna, number: "15119", name: "Tuna in oil, pouch", aisle: "fish and meat", from: fish, contains: allergens{trip.Fish}, sold: packs(p(60, 150, market, 5))},
-		{id: chicken, number: "05311", name: "Chicken, pouch", aisle: "fish and meat", from: poultry, sold: packs(p(60, 170, market, 5))},
-		{id: sausage, number: "07921", name: "Pork and beef sausage stick, sealed", aisle: "fish and meat", from: pork, traces: allergens{trip.Milk}, gPerMl: 0.8, sold: packs(p(40, 130, market, 2))},
+		{id: tuna, number: "15119", name: "Tuna in oil, pouch", aisle: "fish and meat", from: fish, contains: allergens{trip.Fish}, piece: 60, sold: packs(p(60, 150, market, 5))},
+		{id: chicken, number: "05311", name: "Chicken, pouch", aisle: "fish and meat", from: poultry, piece: 60, sold: packs(p(60, 170, market, 5))},
+		{id: sausage, number: "07921", name: "Pork and beef sausage stick, sealed", aisle: "fish and meat", from: pork, traces: allergens{trip.Milk}, gPerMl: 0.8, piece: 40, sold: packs(p(40, 130, market, 2))},
 		{id: jerky, number: "19002", aisle: "fish and meat", from: beef, contains: allergens{trip.Soybeans, trip.Gluten, trip.Wheat}, gPerMl: 0.4, sold: packs(p(100, 480, market, 6), p(250, 1090, wholesaler, 9))},
 		{id: parmesan, number: "01032", name: "Hard cheese, grated and dried", aisle: "cheese and milk", from: dairyOrEgg, contains: allergens{trip.Milk}, sold: packs(p(250, 440, market, 9))},
 		{id: gruyere, number: "01023", name: "Alpine cheese, whole piece", aisle: "cheese and milk", from: dairyOrEgg, contains: allergens{trip.Milk}, sold: packs(p(400, 690, market, 7))},
@@ -171,10 +173,10 @@ func fruitAndNuts() []shelfFood {
 		{id: mango, number: "09178", aisle: "dried fruit", contains: allergens{trip.Sulphites}, gPerMl: 0.45, sold: packs(p(200, 340, market, 6))},
 		{id: bananaChips, number: "19400", aisle: "dried fruit", gPerMl: 0.3, sold: packs(p(250, 210, market, 6))},
 		{id: chocolate, number: "19904", name: "Dark chocolate, 70 %, broken", aisle: "sweets", loose: true, contains: allergens{trip.Soybeans}, traces: allergens{trip.Milk, trip.Nuts}, gPerMl: 0.8, sold: packs(p(100, 190, market, 4), p(500, 790, wholesaler, 12))},
-		{id: sesameBrittle, number: "19154", aisle: "sweets", contains: allergens{trip.Sesame}, gPerMl: 0.75, sold: packs(p(160, 220, market, 10))},
+		{id: sesameBrittle, number: "19154", aisle: "sweets", contains: allergens{trip.Sesame}, gPerMl: 0.75, piece: 20, sold: packs(p(160, 220, market, 10))},
 		{id: halva, number: "19117", aisle: "sweets", contains: allergens{trip.Sesame}, gPerMl: 0.85, sold: packs(p(200, 260, market, 8))},
 		{id: freshCarrot, number: "11124", aisle: "vegetables", sold: packs(p(1000, 180, market, 8))},
-		{id: freshApple, number: "09003", aisle: "vegetables", sold: packs(p(1000, 290, market, 8))},
+		{id: freshApple, number: "09003", aisle: "vegetables", piece: 110, sold: packs(p(1000, 290, market, 8))},
 	}
 }
 

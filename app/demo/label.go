@@ -50,6 +50,7 @@ func (s shelfFood) food() trip.Food {
 	if s.loose {
 		food.PackedAsBought, food.Form = false, trip.Dry
 	}
+	food.PieceMass, food.PieceHalves = grams(s.piece), s.halves
 	s.judge(&food)
 	return food
 }

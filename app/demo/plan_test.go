@@ -2,10 +2,14 @@ package demo
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
+	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 func planned(t *testing.T) *plan.Plan {
@@ -58,5 +62,26 @@ func TestFindingsAreFewAndNoneMustBeFixed(t *testing.T) {
 	}
 	if p.Shopping.Unpriced != 1 {
 		t.Errorf("%d lines without a price", p.Shopping.Unpriced)
+	}
+}
+
+// Foods that are counted show as pieces: what is handed out of them is whole, or halves where they may be cut.
+func TestCountedFoodsComeInPieces(t *testing.T) {
+	p := planned(t)
+	counted := map[trip.FoodID]int{}
+	for i := range p.Bags.Bags {
+		for _, content := range p.Bags.Bags[i].Contents {
+			food := p.Trip.Food(content.Food)
+			if food.PieceStep() == 0 {
+				continue
+			}
+			counted[food.ID]++
+			if said := food.Amount(content.Mass, content.Mass.Format(units.Metric)).In(prose.Reader{}); !strings.Contains(said, " piece") {
+				t.Errorf("bag %s holds %s of %s", p.Bags.Bags[i].Code, said, food.Name)
+			}
+		}
+	}
+	if len(counted) < 5 {
+		t.Errorf("only %d foods are counted", len(counted))
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/domain/prose"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -35,6 +36,12 @@ func Error(err error) string { return Of(units.Metric).Error(err) }
 // Quantity writes a quantity with its unit.
 func Quantity(quantity prose.Quantity, system units.System) string {
 	return Of(system).Quantity(quantity)
+}
+
+// Amount writes how much of a food somebody takes: counted pieces with their
+// mass, or the mass alone.
+func Amount(food *trip.Food, mass units.Mass, system units.System) string {
+	return Text(food.Amount(mass, Quantity(mass, system)), system)
 }
 
 // Number writes a number with as many decimals as given.

@@ -113,7 +113,7 @@ func StationOf(food *trip.Food) Station {
 	switch {
 	case food == nil:
 		return WeighDry
-	case food.PackedAsBought || food.Form == trip.Piece:
+	case food.PackedAsBought || food.Form == trip.Piece || food.PieceStep() > 0:
 		return CountOut
 	case food.Form == trip.Liquid || food.Form == trip.Spread:
 		return Wet

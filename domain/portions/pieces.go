@@ -8,15 +8,6 @@ import (
 	"sumpter/domain/units"
 )
 
-// PieceStep is what a counted food comes in: whole bars, tins and wraps, or
-// halves of them where they may be halved. 0: any amount can be weighed.
-func PieceStep(food *trip.Food) units.Mass {
-	if food.PieceHalves {
-		return food.PieceMass / 2
-	}
-	return food.PieceMass
-}
-
 // countPieces makes counted foods whole once the scales are found, and finds
 // the scales of the days concerned anew around them, so that what is weighed
 // makes up for what is not.
@@ -26,7 +17,7 @@ func (s *sizer) countPieces() {
 		p := &s.batches[i]
 		for at := range p.recipe.Ingredients {
 			for _, food := range foodsOf(p, at) {
-				if step := PieceStep(s.foods[food]); step > 0 {
+				if step := s.foods[food].PieceStep(); step > 0 {
 					for _, o := range s.count(p, at, food, step) {
 						again[[2]int{s.crew[o.member], p.day - 1}] = true
 					}

@@ -178,7 +178,7 @@ func TestCountedFoodsAreWhole(t *testing.T) {
 		}
 		for _, batch := range p.Batches {
 			for _, total := range batch.Totals {
-				if step := portions.PieceStep(tr.Food(total.Food)); step > 0 && total.Mass%step != 0 {
+				if step := tr.Food(total.Food).PieceStep(); step > 0 && total.Mass%step != 0 {
 					t.Errorf("%v of a food in pieces of %v", total.Mass, step)
 				} else if step > 0 {
 					pieces++
@@ -186,7 +186,7 @@ func TestCountedFoodsAreWhole(t *testing.T) {
 			}
 			for _, portion := range batch.Portions {
 				for _, a := range portion.Amounts {
-					step := portions.PieceStep(tr.Food(a.Food))
+					step := tr.Food(a.Food).PieceStep()
 					if alone := batch.Meal == trip.Snack || a.Place == trip.AtBowl; step > 0 && alone && (a.Mass%step != 0 || a.Mass < step) {
 						t.Errorf("member %d gets %v of a food in pieces of %v", portion.Member, a.Mass, step)
 					}

@@ -126,7 +126,7 @@ func (s *sizer) weighFood(p *pot, at int, food trip.FoodID, out *Batch) {
 		eaters, exact = append(eaters, k), append(exact, mass)
 		sum += mass
 	}
-	fine, piece := stepFor(sum/float64(len(eaters)), s.trip.Settings.ScaleStep), PieceStep(s.foods[food])
+	fine, piece := stepFor(sum/float64(len(eaters)), s.trip.Settings.ScaleStep), s.foods[food].PieceStep()
 	if piece > 0 {
 		fine = units.Milligram // whole pieces already
 	}

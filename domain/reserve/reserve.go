@@ -241,7 +241,7 @@ func (p *Planner) pack(r *portions.Reserve, one serving, kcal float64) {
 	r.Recipe = one.recipe.ID
 	for _, part := range one.parts {
 		food := p.foods[part.Food]
-		step := max(units.Milligram, p.trip.Settings.ScaleStep, portions.PieceStep(food))
+		step := max(units.Milligram, p.trip.Settings.ScaleStep, food.PieceStep())
 		mass := menu.AmountOf(one.recipe, part).Scale(kcal / one.kcal)
 		mass = units.Mass(math.Ceil(float64(mass)/float64(step))) * step
 		r.Packed = addTo(r.Packed, portions.Amount{Food: part.Food, Place: trip.AtBowl, Mass: mass})

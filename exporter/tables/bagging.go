@@ -114,7 +114,7 @@ func (x *index) storeName(b *bags.Bag) string {
 func (x *index) bagContents(b *bags.Bag) string {
 	lines := make([]string, len(b.Contents))
 	for i, content := range b.Contents {
-		lines[i] = x.foodName(content.Food) + " " + x.weighed(content.Mass)
+		lines[i] = x.foodName(content.Food) + " " + x.amount(content.Food, content.Mass)
 	}
 	return strings.Join(lines, "; ")
 }

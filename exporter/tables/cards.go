@@ -171,7 +171,7 @@ func (c *Card) addAmounts(x *index, batch *portions.Batch, own []*bags.Bag, colu
 			*pots = append(*pots, "")
 		}
 		if len(*pots) == column {
-			*pots = append(*pots, x.weighed(total.Mass)+storesOf(own, total.Food))
+			*pots = append(*pots, x.amount(total.Food, total.Mass)+storesOf(own, total.Food))
 		}
 	}
 }

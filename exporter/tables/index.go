@@ -7,6 +7,7 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 	"sumpter/exporter/lookup"
 )
 
@@ -21,6 +22,14 @@ type index struct {
 func newIndex(p *plan.Plan) *index {
 	l := lookup.New(p)
 	return &index{measure{system: l.Trip.Units, currency: l.Trip.Currency}, l, p, l.Trip}
+}
+
+// amount writes how much of a food is weighed or counted out.
+func (x *index) amount(food trip.FoodID, mass units.Mass) string {
+	if f := x.trip.Food(food); f != nil {
+		return x.text(f.Amount(mass, x.weighed(mass)))
+	}
+	return x.weighed(mass)
 }
 
 func (x *index) member(id trip.MemberID) string {

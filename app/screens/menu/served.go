@@ -146,7 +146,7 @@ func (d *side) batchFoods(batch *portions.Batch) string {
 				}
 			}
 		}
-		text := food.Name + " " + massRange(least, most, t.Units)
+		text := food.Name + " " + amountRange(food, least, most, t.Units)
 		if eaters < len(batch.Portions) {
 			text += fmt.Sprintf(" (%d %s %d)", eaters, lang.L("of"), len(batch.Portions))
 		}

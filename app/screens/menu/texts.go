@@ -60,6 +60,18 @@ func massRange(low, high units.Mass, system units.System) string {
 	return from + "–" + to
 }
 
+// amountRange is massRange of a food, which may be counted.
+func amountRange(food *trip.Food, low, high units.Mass, system units.System) string {
+	switch {
+	case food.PieceStep() == 0:
+		return massRange(low, high, system)
+	case low == high:
+		return written.Amount(food, low, system)
+	default:
+		return written.Amount(food, low, system) + "–" + written.Amount(food, high, system)
+	}
+}
+
 func numberRange(low, high float64) string {
 	if math.Round(low) == math.Round(high) {
 		return fmt.Sprintf("%.0f", low)

@@ -86,7 +86,7 @@ func (c *contentLine) show(bag *bags.Bag, content bags.Content) {
 	typing := c.entry.focused && c.bag != nil && c.bag.Key == bag.Key && c.food == content.Food && c.entry.Text != c.shown
 	c.bag, c.food, c.planned = bag, content.Food, content.Mass
 	c.fullName = w.foodName(content.Food)
-	c.plan.SetContent(w.mass(content.Mass))
+	c.plan.SetContent(w.amount(content.Food, content.Mass))
 	text, difference := "", ""
 	if mass, noted := w.weighed(bag.Key, content.Food); noted {
 		text = written.Bare(typed.MassText(mass, system, false))

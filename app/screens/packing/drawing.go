@@ -82,7 +82,7 @@ func (w *work) setAside(r row) string {
 func (w *work) drawWeighing(r row) rowLook {
 	mass, noted := w.weighed(r.bag.Key, r.bulk.Food)
 	l := rowLook{
-		kind: r.kind, code: r.bag.Code, figure: w.mass(r.weighing.Mass), tickable: true, ticked: w.isIn(r.bag, r.bulk.Food),
+		kind: r.kind, code: r.bag.Code, figure: w.amount(r.bulk.Food, r.weighing.Mass), tickable: true, ticked: w.isIn(r.bag, r.bulk.Food),
 		main: w.dishName(r.bag), note: joinWords(w.eaterWords(r.bag), partWords(r.bag), w.slotWords(r.bag)),
 	}
 	if noted && mass != r.weighing.Mass {

@@ -24,6 +24,14 @@ type data = map[string]any
 
 func (w *work) mass(m units.Mass) string { return written.Quantity(m, w.trip.Units) }
 
+// amount writes how much of a food goes in, counted where it comes in pieces.
+func (w *work) amount(food trip.FoodID, m units.Mass) string {
+	if f := w.trip.Food(food); f != nil {
+		return written.Amount(f, m, w.trip.Units)
+	}
+	return w.mass(m)
+}
+
 // signed writes a mass with its sign: "+12 g".
 func (w *work) signed(m units.Mass) string {
 	if m < 0 {

@@ -43,16 +43,15 @@ func newCardTab(side *sidePanel) *cardTab {
 	c.eaters = newCountEntry(c.read)
 	c.eaters.SetText(strconv.Itoa(c.count))
 	b := side.screen.bench
-	u := b.Units()
 	c.table = grid.New([]grid.Column[int]{
 		{Title: lang.L("Food"), Width: 190, Text: func(at int) string {
 			return c.of(at, func(i *trip.Ingredient) string { return foodName(b.Trip(), i.Food) })
 		}},
-		{Title: lang.L("For one"), Width: 84, Right: true, Text: func(at int) string {
-			return c.of(at, func(i *trip.Ingredient) string { return written.Quantity(i.Amount, u) })
+		{Title: lang.L("For one"), Width: 120, Right: true, Text: func(at int) string {
+			return c.of(at, func(i *trip.Ingredient) string { return amountText(b.Trip(), i.Food, i.Amount) })
 		}},
-		{Title: lang.L("For all"), Width: 84, Right: true, Text: func(at int) string {
-			return c.of(at, func(i *trip.Ingredient) string { return written.Quantity(c.forAll(i.Amount), u) })
+		{Title: lang.L("For all"), Width: 130, Right: true, Text: func(at int) string {
+			return c.of(at, func(i *trip.Ingredient) string { return amountText(b.Trip(), i.Food, c.forAll(i.Amount)) })
 		}},
 		{Title: lang.L("Into"), Width: 80, Text: func(at int) string {
 			return c.of(at, func(i *trip.Ingredient) string { return lang.L(string(i.Place)) })
@@ -63,6 +62,13 @@ func newCardTab(side *sidePanel) *cardTab {
 	foot := bench.Tall(200, bench.NewScroll(c.method))
 	c.content = container.NewBorder(bench.Inset(head, c.water, c.times), foot, nil, nil, c.table)
 	return c
+}
+
+func amountText(t *trip.Trip, food trip.FoodID, mass units.Mass) string {
+	if f := t.Food(food); f != nil {
+		return written.Amount(f, mass, t.Units)
+	}
+	return written.Quantity(mass, t.Units)
 }
 
 func (c *cardTab) of(at int, ask func(i *trip.Ingredient) string) string {

@@ -120,7 +120,7 @@ func (s *Screen) contentsText(b trail.Bag) string {
 	var words []string
 	for _, content := range s.takenToday(b) {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
-			words = append(words, written.Quantity(content.Mass, s.bench.Units())+" "+food.Name)
+			words = append(words, written.Amount(food, content.Mass, s.bench.Units())+" "+food.Name)
 		}
 	}
 	return strings.Join(words, ", ")

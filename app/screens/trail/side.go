@@ -119,7 +119,7 @@ func (p *sidePanel) addBag(bag trail.Bag) {
 	p.addAllergens(bag)
 	for _, content := range s.takenToday(bag) {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
-			p.chosen.Add(line(written.Quantity(content.Mass, u)+"  "+food.Name, look.Body))
+			p.chosen.Add(line(written.Amount(food, content.Mass, u)+"  "+food.Name, look.Body))
 		}
 	}
 	if text := p.cookingText(bag, u); text != "" {

@@ -387,7 +387,7 @@ func order(place trip.Place) int {
 func amount(p *press.Press, pot pot, part part) string {
 	for _, total := range pot.batch.Totals {
 		if total.Food == part.food && total.Place == part.place {
-			return p.Weigh(total.Mass)
+			return p.Amount(total.Food, total.Mass)
 		}
 	}
 	return "–"

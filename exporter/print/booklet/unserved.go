@@ -38,7 +38,7 @@ func amounts(p *press.Press, recipe *trip.Recipe, eaters int, width press.Points
 		if one.Place == trip.AtBowl && (i == 0 || list[i-1].Place != trip.AtBowl) {
 			rows = append(rows, t.Row(p.Cell(press.Style{Size: 8.5, Bold: true, Ink: p.Inks.Accent}, p.Tell(prose.Say("Onto the bowls")))))
 		}
-		rows = append(rows, t.Row(p.Cell(plain, p.FoodName(one.Food)), p.Cell(plain, p.Weigh(one.Amount)), p.Cell(bold, p.Weigh(one.Amount*units.Mass(eaters)))))
+		rows = append(rows, t.Row(p.Cell(plain, p.FoodName(one.Food)), p.Cell(plain, p.Amount(one.Food, one.Amount)), p.Cell(bold, p.Amount(one.Food, one.Amount*units.Mass(eaters)))))
 		for _, swap := range one.Swaps {
 			rows = append(rows, swapRow(p, t, swap))
 		}
@@ -55,7 +55,7 @@ func swapRow(p *press.Press, t *press.Table, swap trip.Swap) press.Block {
 	if swap.Food == 0 {
 		return t.Row(p.Cell(quiet, p.Tell(prose.Say("or left out"))))
 	}
-	return t.Row(p.Cell(quiet, p.Tell(prose.Say("or %s", p.FoodName(swap.Food)))), p.Cell(quiet, p.Weigh(swap.Amount)))
+	return t.Row(p.Cell(quiet, p.Tell(prose.Say("or %s", p.FoodName(swap.Food)))), p.Cell(quiet, p.Amount(swap.Food, swap.Amount)))
 }
 
 // written gives the worst state of each allergen over the foods of a recipe as it is written, swaps left out.

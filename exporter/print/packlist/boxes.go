@@ -70,14 +70,14 @@ func boughtThere(p *press.Press, flow *press.Flow, b *resupply.Box) {
 		return
 	}
 	width := flow.Width()
-	table := p.Table(width, 1.5, press.Column{Width: 13}, press.Column{Width: 70, Right: true}, press.Column{}, press.Column{Width: 60})
+	table := p.Table(width, 1.5, press.Column{Width: 13}, press.Column{Width: 100, Right: true}, press.Column{}, press.Column{Width: 60})
 	var rows []press.Block
 	for _, bought := range b.BoughtThere {
 		code := bought.Bag
 		if bag := p.Bag(bought.Bag); bag != nil {
 			code = bag.Code
 		}
-		rows = append(rows, table.Row(p.TickCell(9), p.Cell(press.Style{Size: 9.5, Bold: true, Ink: p.Inks.Ink}, p.Weigh(bought.Mass)),
+		rows = append(rows, table.Row(p.TickCell(9), p.Cell(press.Style{Size: 9.5, Bold: true, Ink: p.Inks.Ink}, p.Amount(bought.Food, bought.Mass)),
 			p.Cell(press.Style{Size: 9.5, Ink: p.Inks.Ink}, p.FoodName(bought.Food)), p.CodeCell(10, code)))
 	}
 	flow.Gap(8)

@@ -61,7 +61,7 @@ func food(p *press.Press, flow *press.Flow, bulk *packing.Bulk) {
 		blocks := []press.Block{p.Text(name, width, title)}
 		if !continued {
 			blocks = append(blocks, p.Text(press.Style{Size: 9, Ink: p.Inks.Ink}, width,
-				p.Tell(prose.Say("take out %s for %s", p.Weigh(bulk.Total), press.CountBags(len(bulk.Into))))))
+				p.Tell(prose.Say("take out %s for %s", p.Amount(bulk.Food, bulk.Total), press.CountBags(len(bulk.Into))))))
 		}
 		return press.Stack(0, blocks...).Under(2, width, 0.8, p.Inks.Ink)
 	}
@@ -73,7 +73,7 @@ func food(p *press.Press, flow *press.Flow, bulk *packing.Bulk) {
 			code = bag.Code
 		}
 		rows[i] = table.Row(p.TickCell(9), p.CodeCell(10, code),
-			p.Cell(press.Style{Size: 10, Ink: p.Inks.Ink}, p.Weigh(into.Mass)), line(p))
+			p.Cell(press.Style{Size: 10, Ink: p.Inks.Ink}, p.Amount(bulk.Food, into.Mass)), line(p))
 	}
 	flow.Section(head, rows)
 }

@@ -188,7 +188,7 @@ func (p *Press) contents(bag *bags.Bag, list []bags.Content) []typeset.Span {
 		if i > 0 {
 			spans = append(spans, typeset.Plain("\u00a0· "))
 		}
-		spans = append(spans, typeset.Bold(p.Weigh(content.Mass)), typeset.Plain("\u00a0"+p.contentName(bag, content.Food)))
+		spans = append(spans, typeset.Bold(p.Amount(content.Food, content.Mass)), typeset.Plain("\u00a0"+p.contentName(bag, content.Food)))
 	}
 	return spans
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"sumpter/domain/prose"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -47,6 +48,14 @@ func (p *Press) Weigh(mass units.Mass) string {
 		decimals = 2
 	}
 	return p.Reader.Number(mass.Ounces(), decimals) + "\u00a0oz (" + grams + ")"
+}
+
+// Amount writes how much of a food somebody takes: counted pieces, and what a kitchen scale shows.
+func (p *Press) Amount(food trip.FoodID, mass units.Mass) string {
+	if f := p.Trip.Food(food); f != nil {
+		return strings.Replace(p.Tell(f.Amount(mass, p.Weigh(mass))), " ", "\u00a0", 1) // the count stays with its word
+	}
+	return p.Weigh(mass)
 }
 
 // Mass writes a mass for a reader.

@@ -435,3 +435,16 @@ func TestCardsOfChosenRecipes(t *testing.T) {
 		t.Error("the card of a recipe that is served has not its pots")
 	}
 }
+
+// Counted foods are told in pieces, with what they weigh, wherever somebody takes them into the hand.
+func TestCountedFoodsAreToldInPieces(t *testing.T) {
+	p := large(t, 5, 3)
+	for i := range p.Trip.Foods { // what any bag holds is told as a number of pieces of a milligram
+		p.Trip.Foods[i].PieceMass = units.Milligram
+	}
+	for _, kind := range []Kind{Labels, Weighing, Booklet} {
+		if !strings.Contains(texts(drawn(t, p, kind, Options{})), "\u00a0pieces") {
+			t.Errorf("%s tells of no pieces", kind)
+		}
+	}
+}
