@@ -33,6 +33,9 @@ type Scheduler interface {
 	Background(work func())
 	// Screen runs f on the screen's goroutine, soon.
 	Screen(f func())
+	// AfterFrame runs f on the screen's goroutine once it could hear keys and
+	// draw a frame.
+	AfterFrame(f func())
 }
 
 // mostUndo is how many edits can be taken back.

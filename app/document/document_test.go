@@ -170,6 +170,7 @@ func TestCloseKeepsWhatCouldNotBeSaved(t *testing.T) {
 type later struct{ work []func() }
 
 func (l *later) Background(work func()) { l.work = append(l.work, work) }
+func (l *later) AfterFrame(f func())    { f() }
 func (l *later) Screen(f func())        { f() }
 
 func (l *later) runAll() {

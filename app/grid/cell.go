@@ -24,6 +24,7 @@ type cellLook struct {
 type cell struct {
 	widget.BaseWidget
 	height float32
+	held   bool // it is kept empty for now
 	look   cellLook
 	ground *canvas.Rectangle
 	edge   *canvas.Rectangle

@@ -107,6 +107,8 @@ type Grid[R any] struct {
 	cells   map[*cell]widget.TableCellID // which cell object shows which cell
 	fitted  bool                         // the choices have room
 	focused bool                         // the table has the keyboard
+	held    bool                         // new cells are kept empty
+	toFill  []*cell                      // held cells in the order they are filled
 	// decimals are those of each column's figures.
 	decimals []int
 }
@@ -121,23 +123,33 @@ func New[R any](columns []Column[R], options Options[R]) *Grid[R] {
 	g.ExtendBaseWidget(g)
 	g.table = g.newSheet()
 	g.editor = newEditor(g.commit, g.cancel)
-	tight := container.NewThemeOverride(g.table, look.Tight{Theme: fyne.CurrentApp().Settings().Theme()})
 	g.offers = newOffers(func() { g.commit(step{}); g.Focus() })
 	g.editor.offers = g.offers
 	g.editor.OnChanged = func(string) { g.offer(true) }
-	g.stack = container.NewStack(tight, container.NewWithoutLayout(g.editor, g.offers))
 	return g
 }
 
-// CreateRenderer shows the table with the editor above it.
-func (g *Grid[R]) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(g.stack) }
+// CreateRenderer shows the table with the editor above it. Only now the
+// columns get their widths, for which every head is measured: a table that is
+// never seen costs nothing.
+func (g *Grid[R]) CreateRenderer() fyne.WidgetRenderer {
+	if g.stack == nil {
+		g.giveWidths()
+		g.table.ExtendBaseWidget(g.table) // earlier, each width would refresh it
+		tight := container.NewThemeOverride(g.table, look.Tight{Theme: fyne.CurrentApp().Settings().Theme()})
+		g.stack = container.NewStack(tight, container.NewWithoutLayout(g.editor, g.offers))
+	}
+	return widget.NewSimpleRenderer(g.stack)
+}
 
 // SetRows shows other rows. The cursor stays on the row of the same key, and
 // an open editor is closed only if its row is gone.
 func (g *Grid[R]) SetRows(rows []R) {
 	current, had := g.Selected()
 	g.rows = rows
-	g.fitChoices()
+	if g.stack != nil {
+		g.fitChoices()
+	}
 	g.alignDecimals()
 	g.arrange()
 	if had {
@@ -148,7 +160,9 @@ func (g *Grid[R]) SetRows(rows []R) {
 		}
 	}
 	g.cursor.Row = max(0, min(g.cursor.Row, len(g.shown)-1))
-	g.table.Refresh()
+	if g.table.Size().Height > 0 { // else there is nothing to see yet
+		g.table.Refresh()
+	}
 }
 
 // Rows gives the rows as shown: filtered and sorted.

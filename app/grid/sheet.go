@@ -32,17 +32,12 @@ func (s *sheet) TypedRune(letter rune) { s.typed(letter) }
 // TypedShortcut copies and pastes.
 func (s *sheet) TypedShortcut(shortcut fyne.Shortcut) { s.shortcut(shortcut) }
 
-// FocusGained shows the cursor.
-func (s *sheet) FocusGained() {
-	s.Table.FocusGained()
-	s.focused(true)
-}
+// FocusGained shows the cursor. The toolkit's table, which would mark a cell of
+// its own and refresh all others for it, is not told.
+func (s *sheet) FocusGained() { s.focused(true) }
 
 // FocusLost dims the cursor.
-func (s *sheet) FocusLost() {
-	s.Table.FocusLost()
-	s.focused(false)
-}
+func (s *sheet) FocusLost() { s.focused(false) }
 
 // SortByCursor sorts by the column of the cursor, as a tap on its head does.
 func (s *sheet) SortByCursor() { s.sort() }
@@ -64,7 +59,11 @@ func (g *Grid[R]) newSheet() *sheet {
 		g.repaintRow(g.cursor.Row)
 	}
 	s.Length = func() (int, int) { return len(g.shown), len(g.columns) }
-	s.CreateCell = func() fyne.CanvasObject { return newCell(g.options.RowHeight) }
+	s.CreateCell = func() fyne.CanvasObject {
+		c := newCell(g.options.RowHeight)
+		c.held = g.held
+		return c
+	}
 	s.UpdateCell = func(id widget.TableCellID, object fyne.CanvasObject) { g.paint(id, object.(*cell)) }
 	s.ShowHeaderRow = true
 	s.HideSeparators = true
@@ -75,10 +74,6 @@ func (g *Grid[R]) newSheet() *sheet {
 		g.moveTo(id)
 		s.tapped = g.cursor == id
 		s.Unselect(id) // so that the next tap on it is heard too
-	}
-	s.ExtendBaseWidget(s)
-	for i, column := range g.columns {
-		s.SetColumnWidth(i, g.width(column))
 	}
 	return s
 }
@@ -100,6 +95,9 @@ func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
 	}
 	if column.Tone != nil {
 		look.tone = column.Tone(row)
+	}
+	if c.held && g.held {
+		look.text = ""
 	}
 	c.show(look)
 }

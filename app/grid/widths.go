@@ -20,6 +20,14 @@ func (g *Grid[R]) width(column Column[R]) float32 {
 	return max(column.Width*look.Scale(), head+2*cellInset)
 }
 
+// giveWidths gives every column its width.
+func (g *Grid[R]) giveWidths() {
+	for i, column := range g.columns {
+		g.table.SetColumnWidth(i, g.width(column))
+	}
+	g.fitChoices()
+}
+
 // fitChoices gives columns room for the words they offer, once there is a row
 // to ask; half as wide again at the most, since some offer long names.
 func (g *Grid[R]) fitChoices() {

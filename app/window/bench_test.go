@@ -15,8 +15,16 @@ import (
 	"sumpter/domain/units"
 )
 
+// largeTrip is of 60 people and 21 days.
+func largeTrip() *trip.Trip { return triptest.Large(60, 21, 5) }
+
 // openTrip puts a trip into a file and opens it in a window.
 func openTrip(b *testing.B, t *trip.Trip) *Workbench {
+	b.Helper()
+	return openWith(b, t, document.Inline{})
+}
+
+func openWith(b *testing.B, t *trip.Trip, scheduler document.Scheduler) *Workbench {
 	b.Helper()
 	path := filepath.Join(b.TempDir(), "bench.trip")
 	file, err := tripfile.Create(path, t)
@@ -26,7 +34,7 @@ func openTrip(b *testing.B, t *trip.Trip) *Workbench {
 	if err := file.Close(); err != nil {
 		b.Fatal(err)
 	}
-	w := New(test.NewApp(), document.Inline{}, shelfFor(b))
+	w := New(test.NewApp(), scheduler, shelfFor(b))
 	w.OpenPath(path)
 	if w.document == nil {
 		b.Fatal(w.message.Content)
@@ -75,7 +83,7 @@ func BenchmarkEditToFigures(b *testing.B) {
 // overScreens runs a benchmark for each screen of a trip of 60 people and 21
 // days, in a window as large as many have.
 func overScreens(b *testing.B, run func(b *testing.B, w *Workbench, screen int)) {
-	w := openTrip(b, triptest.Large(60, 21, 5))
+	w := openTrip(b, largeTrip())
 	defer w.leave()
 	w.window.Resize(fyne.NewSize(1920, 1080))
 	for i, screen := range w.screens {
@@ -90,18 +98,6 @@ func BenchmarkShowScreens(b *testing.B) {
 		w.showScreen(i)
 		for b.Loop() {
 			w.shown = -1
-			w.showScreen(i)
-		}
-	})
-}
-
-// BenchmarkFirstShow is the same for a screen that never was.
-func BenchmarkFirstShow(b *testing.B) {
-	overScreens(b, func(b *testing.B, w *Workbench, i int) {
-		for b.Loop() {
-			b.StopTimer()
-			w.screens, w.seenLook, w.shown = newScreens(w.bench), map[int]int{}, -1
-			b.StartTimer()
 			w.showScreen(i)
 		}
 	})

@@ -102,6 +102,11 @@ func checkFits(t *testing.T, w *Workbench, place string) {
 // openOn opens a trip in a window whose work runs in one thread.
 func openOn(t *testing.T, on *trip.Trip) *Workbench {
 	t.Helper()
+	return openOnWith(t, on, document.Inline{})
+}
+
+func openOnWith(t *testing.T, on *trip.Trip, scheduler document.Scheduler) *Workbench {
+	t.Helper()
 	path := filepath.Join(t.TempDir(), "some.trip")
 	file, err := tripfile.Create(path, on)
 	if err != nil {
@@ -110,7 +115,7 @@ func openOn(t *testing.T, on *trip.Trip) *Workbench {
 	if err := file.Close(); err != nil {
 		t.Fatal(err)
 	}
-	w := New(test.NewTempApp(t), document.Inline{}, shelfFor(t))
+	w := New(test.NewTempApp(t), scheduler, shelfFor(t))
 	w.OpenPath(path)
 	if w.document == nil {
 		t.Fatalf("the trip did not open: %s", w.message.Content)

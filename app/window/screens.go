@@ -16,21 +16,31 @@ import (
 	"sumpter/app/screens/trail"
 )
 
-// newScreens makes every screen, in the order of the work; the last, which
+// allScreens make a screen each, in the order of the work; the last, which
 // holds for all of it, is no step.
-func newScreens(b *bench.Bench) []bench.Screen {
-	return []bench.Screen{
-		crew.New(b),
-		route.New(b),
-		foods.New(b),
-		recipes.New(b),
-		menu.New(b),
-		loads.New(b),
-		resupply.New(b),
-		shopping.New(b),
-		packing.New(b),
-		trail.New(b),
-		printing.New(b),
-		settings.New(b),
+var allScreens = []func(*bench.Bench) bench.Screen{
+	func(b *bench.Bench) bench.Screen { return crew.New(b) },
+	func(b *bench.Bench) bench.Screen { return route.New(b) },
+	func(b *bench.Bench) bench.Screen { return foods.New(b) },
+	func(b *bench.Bench) bench.Screen { return recipes.New(b) },
+	func(b *bench.Bench) bench.Screen { return menu.New(b) },
+	func(b *bench.Bench) bench.Screen { return loads.New(b) },
+	func(b *bench.Bench) bench.Screen { return resupply.New(b) },
+	func(b *bench.Bench) bench.Screen { return shopping.New(b) },
+	func(b *bench.Bench) bench.Screen { return packing.New(b) },
+	func(b *bench.Bench) bench.Screen { return trail.New(b) },
+	func(b *bench.Bench) bench.Screen { return printing.New(b) },
+	func(b *bench.Bench) bench.Screen { return settings.New(b) },
+}
+
+// newScreens makes every screen, and the steps by which each comes up.
+func newScreens(on *bench.Bench) ([]bench.Screen, []*bench.Steps) {
+	var screens []bench.Screen
+	var steps []*bench.Steps
+	for _, newScreen := range allScreens {
+		on.Steps = bench.NewSteps(on.Document.AfterFrame)
+		screens, steps = append(screens, newScreen(on)), append(steps, on.Steps)
 	}
+	on.Steps = nil
+	return screens, steps
 }

@@ -31,6 +31,7 @@ type Workbench struct {
 	units    units.System       // that the screens were made for
 	bench    *bench.Bench
 	screens  []bench.Screen
+	steps    []*bench.Steps // of each screen, by which it comes up
 	shown    int
 	looks    int         // how often the look has changed
 	seenLook map[int]int // the look in which a screen was last shown
@@ -80,8 +81,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 		Document: d, Window: w.window, Say: w.say, AddTable: w.addTable,
 		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
 	}
-	w.screens, w.units = newScreens(w.bench), d.Trip().Units
-	w.shown, w.seenLook = -1, map[int]int{}
+	w.makeScreens()
 	w.navigation = newNavigation(w.screens, w.showScreen)
 	w.middle = container.NewStack()
 	w.findings = newFindingsList(d)
@@ -102,10 +102,15 @@ func (w *Workbench) showTrip(d *document.Document) {
 // rebuild makes the screens anew, whose headings name the units.
 func (w *Workbench) rebuild() {
 	shown := w.shown
-	w.screens, w.units, w.shown = newScreens(w.bench), w.document.Trip().Units, -1
-	w.seenLook = map[int]int{}
+	w.makeScreens()
 	w.navigation.screens = w.screens
 	w.showScreen(max(0, shown))
+}
+
+// makeScreens makes every screen, and none is shown.
+func (w *Workbench) makeScreens() {
+	w.screens, w.steps = newScreens(w.bench)
+	w.shown, w.seenLook, w.units = -1, map[int]int{}, w.document.Trip().Units
 }
 
 // bottom is the message line over the strip.
@@ -187,11 +192,15 @@ func (w *Workbench) showScreen(i int) {
 	if i == w.shown || i < 0 || i >= len(w.screens) {
 		return
 	}
-	if w.shown >= 0 && !w.screens[w.shown].Commit() {
-		return
+	if w.shown >= 0 {
+		if !w.screens[w.shown].Commit() {
+			return
+		}
+		w.steps[w.shown].Leave()
 	}
 	w.shown = i
 	w.window.Canvas().Unfocus() // no key may reach the screen that was left
+	w.steps[i].Begin(w.seenLook[i] != w.looks)
 	w.middle.Objects = []fyne.CanvasObject{container.NewPadded(w.screens[i].Content())}
 	w.say("")
 	w.screens[i].Refresh()
@@ -199,6 +208,7 @@ func (w *Workbench) showScreen(i int) {
 	w.navigation.mark(i)
 	w.makeMenu()
 	w.screens[i].Focus()
+	w.steps[i].Go()
 }
 
 // bringUp lays out the screen that was put in the middle. Its pieces are new

@@ -25,6 +25,8 @@ type Bench struct {
 	AddTable func()
 	// Clipboard gives the system's clipboard.
 	Clipboard func() fyne.Clipboard
+	// Steps are those of the screen that is being made; nil: it comes all at once.
+	Steps *Steps
 	// Calendar gives the date of today; nil: the system's.
 	Calendar func() units.Date
 

@@ -24,12 +24,12 @@ type Tabs struct {
 
 // NewTabs shows the first of the items.
 func NewTabs(items ...*container.TabItem) *Tabs {
-	t := &Tabs{items: items, content: container.NewStack()}
+	t := &Tabs{items: items, content: container.New(seen{})}
 	words := make([]string, len(items))
 	for i, item := range items {
 		words[i] = item.Text
 		SetShown(item.Content, i == 0)
-		t.content.Add(item.Content)
+		t.content.Objects = append(t.content.Objects, item.Content)
 	}
 	t.row = newTabRow(words, t.SelectIndex)
 	// In this order, so that the Tab key comes to the row before the content.
@@ -49,6 +49,7 @@ func (t *Tabs) SelectIndex(place int) {
 	t.items[t.selected].Content.Hide()
 	t.selected = place
 	t.items[place].Content.Show()
+	t.content.Layout.Layout(t.content.Objects, t.content.Size())
 	t.row.choose(place)
 	if t.OnSelected != nil {
 		t.OnSelected(t.items[place])
@@ -69,3 +70,28 @@ func (t *Tabs) SelectedIndex() int { return t.selected }
 
 // Selected is the item that is shown.
 func (t *Tabs) Selected() *container.TabItem { return t.items[t.selected] }
+
+// seen lays objects over each other as a stack does, but leaves alone what is
+// hidden: the contents of tabs that nobody opens cost nothing.
+type seen struct{}
+
+// MinSize has room for each that is seen.
+func (seen) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	least := fyne.Size{}
+	for _, object := range objects {
+		if object.Visible() {
+			least = least.Max(object.MinSize())
+		}
+	}
+	return least
+}
+
+// Layout gives each that is seen all the place.
+func (seen) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, object := range objects {
+		if object.Visible() {
+			object.Move(fyne.NewPos(0, 0))
+			object.Resize(size)
+		}
+	}
+}

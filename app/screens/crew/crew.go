@@ -21,6 +21,7 @@ type Screen struct {
 	table   *grid.Grid[trip.MemberID]
 	shown   []field // a column each
 	side    *sidePanel
+	beside  *bench.Part // the side
 	filter  *widget.Entry
 	content fyne.CanvasObject
 }
@@ -46,7 +47,9 @@ func New(b *bench.Bench) *Screen {
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Who walks, and what does each need?"))),
 		container.NewHBox(bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(s.table, s.side.content, 0.7, 560))
+	s.beside = bench.NewPart(s.side.content, s.showChosen)
+	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(s.table, s.beside.Place, 0.7, 560))
+	b.InSteps(s.table, s.beside)
 	return s
 }
 
@@ -69,6 +72,11 @@ func (s *Screen) Refresh() {
 		rows[i] = t.Crew[i].ID
 	}
 	s.table.SetRows(rows)
+	s.beside.Refresh()
+}
+
+// showChosen shows the member under the cursor at the side.
+func (s *Screen) showChosen() {
 	if id, ok := s.table.Selected(); ok {
 		s.side.show(id)
 	}

@@ -25,6 +25,7 @@ type Screen struct {
 	table   *grid.Grid[trip.FoodID]
 	search  *search
 	side    *sidePanel
+	beside  *bench.Part // the side
 	left    *timeLeft
 	filter  *widget.Entry
 	empty   *fyne.Container
@@ -51,6 +52,7 @@ func New(b *bench.Bench) *Screen {
 		Clipboard: b.Clipboard,
 	})
 	s.content = s.layOut()
+	b.InSteps(s.table, s.beside)
 	return s
 }
 
@@ -63,9 +65,10 @@ func (s *Screen) layOut() fyne.CanvasObject {
 		container.NewHBox(bench.Wide(170, s.filter), s.toggle,
 			widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm)))
 	s.empty = bench.Empty(lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."))
+	s.beside = bench.NewPart(s.side.content, s.showChosen)
 	s.tableOn = container.NewStack(s.table, s.empty)
 	return container.NewBorder(container.NewVBox(head, s.search.content), nil, nil, nil,
-		bench.Beside(container.NewStack(s.tableOn, s.left.content), s.side.content, 0.6, 640))
+		bench.Beside(container.NewStack(s.tableOn, s.left.content), s.beside.Place, 0.6, 640))
 }
 
 func key(id trip.FoodID) string { return bench.IDText(int64(id)) }
@@ -89,9 +92,14 @@ func (s *Screen) Refresh() {
 	}
 	s.table.SetRows(rows)
 	bench.SetShown(s.empty, len(rows) == 0)
+	s.beside.Refresh()
+	s.left.refresh()
+}
+
+// showChosen shows the food under the cursor at the side.
+func (s *Screen) showChosen() {
 	id, _ := s.table.Selected()
 	s.side.show(id)
-	s.left.refresh()
 }
 
 // Waiting counts the labels that must be read before somebody may eat, and

@@ -39,6 +39,8 @@ type Screen struct {
 	board    *board
 	lines    *charts.LineChart
 	pack     *packPanel
+	drawn    *bench.Part // the lines
+	beside   *bench.Part // the pack
 	ghost    *ghost
 	changes  *changes
 	fairness *fairness
@@ -88,9 +90,11 @@ func (s *Screen) packsContent() fyne.CanvasObject {
 		container.NewBorder(nil, nil, s.dayText, nil, s.slider),
 		s.fairText, s.changed, newLegend(),
 	)
-	left := container.NewVSplit(s.board.content, s.lines)
+	s.drawn, s.beside = bench.NewPart(s.lines, s.showLines), bench.NewPart(s.pack.content, s.pack.show)
+	s.bench.InSteps(s.beside, s.drawn)
+	left := container.NewVSplit(s.board.content, s.drawn.Place)
 	left.Offset = 0.62
-	split := container.NewHSplit(left, s.pack.content)
+	split := container.NewHSplit(left, s.beside.Place)
 	split.Offset = 0.68
 	s.middle = container.NewStack(split)
 	return container.NewStack(container.NewBorder(head, nil, nil, nil, s.middle), s.ghost.layer)
@@ -197,8 +201,8 @@ func (s *Screen) showAll() {
 	bench.SetShown(s.changed, changed != "")
 	s.way.show()
 	s.showBoard()
-	s.showLines()
-	s.pack.show()
+	s.drawn.Refresh()
+	s.beside.Refresh()
 }
 
 // showDay goes to a day.
@@ -220,8 +224,8 @@ func (s *Screen) showMember(id trip.MemberID) {
 	}
 	s.showBoard()
 	s.board.reveal(id)
-	s.showLines()
-	s.pack.show()
+	s.drawn.Refresh()
+	s.beside.Refresh()
 }
 
 // choose goes to a thing of the chosen member.

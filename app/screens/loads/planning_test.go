@@ -19,6 +19,7 @@ import (
 type later struct{ work []func() }
 
 func (l *later) Background(work func()) { l.work = append(l.work, work) }
+func (l *later) AfterFrame(f func())    { f() }
 func (l *later) Screen(f func())        { f() }
 
 func (l *later) run() {

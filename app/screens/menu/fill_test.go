@@ -66,6 +66,7 @@ func TestTheMenuIsEmptiedAimedFilledAndTakenBack(t *testing.T) {
 type held struct{ work []func() }
 
 func (h *held) Background(work func()) { h.work = append(h.work, work) }
+func (h *held) AfterFrame(f func())    { f() }
 func (h *held) Screen(f func())        { f() }
 
 func (h *held) letGo() {

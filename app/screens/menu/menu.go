@@ -23,6 +23,8 @@ type Screen struct {
 	board   *board
 	side    *side
 	food    *foodPicture
+	beside  *bench.Part  // the side
+	below   *bench.Part  // the picture of need and food
 	group   trip.GroupID // shown; 0: all
 	groups  *widget.Select
 	drags   *widget.Select
@@ -55,10 +57,13 @@ func New(b *bench.Bench) *Screen {
 		container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What is eaten when?"))), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160))),
 		s.filler.content)
 	s.missing = s.noRecipes()
-	middle := container.NewVSplit(container.NewStack(s.board, s.missing), s.food.content)
+	s.beside = bench.NewPart(s.side.content, s.onChosen(s.side.show))
+	s.below = bench.NewPart(s.food.content, s.onChosen(s.food.show))
+	middle := container.NewVSplit(container.NewStack(s.board, s.missing), s.below.Place)
 	middle.Offset = 0.72
-	split := bench.Beside(middle, s.side.content, 0.66, 560)
+	split := bench.Beside(middle, s.beside.Place, 0.66, 560)
 	s.content = container.NewBorder(head, nil, nil, nil, split)
+	b.InSteps(s.beside, s.below)
 	return s
 }
 
@@ -101,9 +106,16 @@ func (s *Screen) Refresh() {
 	if first {
 		s.toFirstMeal()
 	}
-	if k, ok := s.board.selected(); ok {
-		s.side.show(k)
-		s.food.show(k)
+	s.beside.Refresh()
+	s.below.Refresh()
+}
+
+// onChosen does something with the slot under the cursor.
+func (s *Screen) onChosen(do func(slot)) func() {
+	return func() {
+		if k, ok := s.board.selected(); ok {
+			do(k)
+		}
 	}
 }
 

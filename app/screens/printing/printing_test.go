@@ -87,6 +87,7 @@ type later struct {
 }
 
 func (l *later) Background(work func()) { l.work = append(l.work, work) }
+func (l *later) AfterFrame(f func())    { f() }
 
 func (l *later) Screen(f func()) {
 	f()

@@ -25,6 +25,7 @@ type Screen struct {
 	kitchen *kitchen
 	table   *grid.Grid[trip.RecipeID]
 	side    *sidePanel
+	beside  *bench.Part // the side
 	filter  *widget.Entry
 	empty   *fyne.Container
 	content fyne.CanvasObject
@@ -55,7 +56,9 @@ func New(b *bench.Bench) *Screen {
 		container.NewHBox(bench.Wide(170, s.filter), widget.NewButton(lang.L("Import…"), s.importTable),
 			widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
 	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe; or import a sheet with a row for each ingredient under the headings Name, Meals, Ingredient, Amount, Water, Minutes, Method."))
-	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(container.NewStack(s.table, s.empty), s.side.content, 0.52, 760))
+	s.beside = bench.NewPart(s.side.content, s.showChosen)
+	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(container.NewStack(s.table, s.empty), s.beside.Place, 0.52, 760))
+	b.InSteps(s.table, s.beside)
 	return s
 }
 
@@ -83,6 +86,11 @@ func (s *Screen) Refresh() {
 	}
 	s.table.SetRows(rows)
 	bench.SetShown(s.empty, len(rows) == 0)
+	s.beside.Refresh()
+}
+
+// showChosen shows the recipe under the cursor at the side.
+func (s *Screen) showChosen() {
 	id, _ := s.table.Selected()
 	s.side.show(id)
 }

@@ -30,6 +30,8 @@ type Screen struct {
 	table   *grid.Grid[trip.PointID]
 	about   *about
 	choices *choices
+	told    *bench.Part // about the point
+	offered *bench.Part // the choices
 	work    fyne.CanvasObject
 	none    fyne.CanvasObject
 	first   *widget.Button // shown while there is no point
@@ -47,7 +49,10 @@ func New(b *bench.Bench) *Screen {
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What waits where, and when must it be posted?"))),
 		container.NewHBox(widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	below := container.NewHSplit(s.about.content, s.choices.content)
+	s.told = bench.NewPart(s.about.content, func() { s.about.show(s.point) })
+	s.offered = bench.NewPart(s.choices.content, s.choices.show, s.choices.table)
+	b.InSteps(s.table, s.told, s.offered)
+	below := container.NewHSplit(s.told.Place, s.offered.Place)
 	below.Offset = 0.4
 	split := container.NewVSplit(s.table, below)
 	split.Offset = 0.3
@@ -100,8 +105,8 @@ func (s *Screen) Refresh() {
 		s.point = rows[0]
 	}
 	s.showWay()
-	s.about.show(s.point)
-	s.choices.show()
+	s.told.Refresh()
+	s.offered.Refresh()
 }
 
 // choose goes to a point.
@@ -111,7 +116,7 @@ func (s *Screen) choose(id trip.PointID) {
 	}
 	s.point = id
 	s.showWay()
-	s.about.show(id)
+	s.told.Refresh()
 }
 
 // Focus gives the keyboard to the table, or to what makes the first point.

@@ -26,6 +26,8 @@ type Screen struct {
 	day      *dayPanel
 	track    *trackPanel
 	beside   *fyne.Container // the day, or the track being taken in
+	drawn    *bench.Part     // the pictures
+	asked    *bench.Part     // what is beside them
 	content  fyne.CanvasObject
 }
 
@@ -47,11 +49,14 @@ func New(b *bench.Bench) *Screen {
 		Clipboard: b.Clipboard,
 	})
 	s.start = newStartEntry(s)
-	bottom := container.NewHSplit(s.pictures.content, s.beside)
+	s.drawn = bench.NewPart(s.pictures.content, func() { s.pictures.show(s.chosen(), s.track.taken) })
+	s.asked = bench.NewPart(s.beside, func() { s.day.show(s.chosen()) })
+	bottom := container.NewHSplit(s.drawn.Place, s.asked.Place)
 	bottom.Offset = 0.62
 	split := container.NewVSplit(s.table, bottom)
 	split.Offset = 0.52
 	s.content = container.NewBorder(s.head(), nil, nil, nil, split)
+	b.InSteps(s.table, s.asked, s.drawn)
 	return s
 }
 
@@ -86,7 +91,8 @@ func (s *Screen) Refresh() {
 	}
 	s.table.SetRows(rows)
 	s.start.show()
-	s.selected(s.chosen())
+	s.asked.Refresh()
+	s.drawn.Refresh()
 }
 
 // chosen is the day the cursor is on.

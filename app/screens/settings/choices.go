@@ -25,6 +25,7 @@ type choicesTab struct {
 	table   *grid.Grid[int]
 	filter  *widget.Entry
 	side    *sidePanel
+	beside  *bench.Part // the side
 	content fyne.CanvasObject
 }
 
@@ -46,7 +47,9 @@ func newChoicesTab(b *bench.Bench) *choicesTab {
 	c.filter.OnChanged = c.table.Filter
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What holds for the whole trip?"))),
 		container.NewHBox(bench.Wide(220, c.filter), widget.NewButton(lang.L("All back to usual"), c.allUsual)))
-	c.content = container.NewBorder(head, nil, nil, nil, bench.Beside(c.table, c.side.content, 0.7, 520))
+	c.beside = bench.NewPart(c.side.content, c.side.refresh)
+	c.content = container.NewBorder(head, nil, nil, nil, bench.Beside(c.table, c.beside.Place, 0.7, 520))
+	b.InSteps(c.table, c.beside)
 	c.refresh()
 	c.table.MoveCursor(1, valueColumn)
 	return c
@@ -201,7 +204,7 @@ func (c *choicesTab) refresh() {
 		all[i] = i
 	}
 	c.table.SetRows(all)
-	c.side.refresh()
+	c.beside.Refresh()
 }
 
 func (c *choicesTab) commit() bool { return c.table.Commit() && c.side.notes.Commit() }

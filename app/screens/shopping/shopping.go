@@ -41,6 +41,7 @@ type Screen struct {
 	shops       *shopsTab
 	leftovers   *leftoverTab
 	tabs        *bench.Tabs
+	beside      *bench.Part // the tabs
 	work        *fyne.Container
 	empty       *fyne.Container
 	content     fyne.CanvasObject
@@ -86,7 +87,9 @@ func (s *Screen) makeContent() {
 		bench.Wide(140, s.payers))
 	s.tabs = bench.NewTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content),
 		container.NewTabItem(lang.L("Shops"), s.shops.content), container.NewTabItem(lang.L("Left over"), s.leftovers.content))
-	split := bench.Beside(s.table, s.tabs, 0.68, 640)
+	s.beside = bench.NewPart(s.tabs, s.showTabs)
+	s.bench.InSteps(s.table, s.beside)
+	split := bench.Beside(s.table, s.beside.Place, 0.68, 640)
 	s.work = container.NewBorder(container.NewVBox(head, choices), nil, nil, nil, split)
 	menu := widget.NewButton(lang.L("Go to the menu"), func() { s.bench.Document.GoTo(document.Place{Screen: "menu"}) })
 	menu.Importance = widget.HighImportance
@@ -120,6 +123,14 @@ func (s *Screen) Refresh() {
 	s.showPayers()
 	s.showTotals()
 	s.showRows()
+	s.beside.Refresh()
+}
+
+// showTabs fills what stands beside the list.
+func (s *Screen) showTabs() {
+	if s.list == nil {
+		return
+	}
 	s.account.show()
 	s.shops.show()
 	s.leftovers.show()

@@ -40,6 +40,7 @@ type Screen struct {
 	bags    *grid.Grid[string]        // rows are bag keys
 	packs   *grid.Grid[trip.MemberID] // rows are members
 	side    *sidePanel
+	beside  *bench.Part // the side
 	content fyne.CanvasObject
 }
 
@@ -58,7 +59,9 @@ func New(b *bench.Bench) *Screen {
 	carried := container.NewBorder(look.NewHeading(lang.L("Carried this morning")), nil, nil, nil, s.packs)
 	tables := container.NewVSplit(eaten, carried)
 	tables.Offset = 0.52
-	split := container.NewHSplit(tables, s.side.content)
+	s.beside = bench.NewPart(s.side.content, s.side.refresh)
+	b.InSteps(s.bags, s.beside, s.packs)
+	split := container.NewHSplit(tables, s.beside.Place)
 	split.Offset = 0.66
 	s.content = container.NewBorder(s.head(), nil, nil, nil, split)
 	return s
@@ -154,7 +157,7 @@ func (s *Screen) fill() {
 	s.bags.SetRows(keys)
 	s.packs.SetRows(members)
 	s.filling = false
-	s.side.refresh()
+	s.beside.Refresh()
 }
 
 // Waiting counts nothing: what waits on the trail is the day itself.
