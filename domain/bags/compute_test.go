@@ -489,6 +489,29 @@ func TestFoodStorageOnTheFirstNight(t *testing.T) {
 	}
 }
 
+// A cache is opened in the evening: the food of all days after it is out there
+// over night. A hut keeps it until the morning.
+func TestFoodStorageAtACache(t *testing.T) {
+	rice := bagstest.Food(1, "Rice")
+	rice.Density = optional.Of(0.5)
+	tr := kitchen(rice)
+	tr.Crew = []trip.Member{{ID: 1, Group: 1}}
+	tr.Settings.Smellables = 100 * units.Millilitre
+	tr.Gear = []trip.Gear{{ID: 1, Kind: trip.FoodStorage, Capacity: units.Litre}}
+	tr.Points = []trip.ResupplyPoint{{ID: 4, Kind: trip.Cache, AfterDay: 1, Use: true}}
+	meals := []portions.Batch{meal(2, trip.Dinner, trip.InPot, []int{300}), meal(3, trip.Dinner, trip.InPot, []int{300})}
+	f := one(t, compute(tr, meals...), "food-storage-room")
+	if f.Place.Day != 1 || f.Place.Point != 4 || !strings.Contains(f.What.String(), "after day 1 there is 1.2 L") {
+		t.Errorf("%+v %s", f.Place, f.What)
+	}
+	tr.Points[0].Kind = trip.Hut
+	for _, f := range compute(tr, meals...).Findings {
+		if f.Code == "food-storage-room" {
+			t.Errorf("in a hut: %s", f.What)
+		}
+	}
+}
+
 // Water of a batch goes with the pot, shared by mass; dry food cooks at height.
 func TestWaterAndMinutes(t *testing.T) {
 	rice := bagstest.Food(1, "Rice")

@@ -145,7 +145,7 @@ func (k *packer) apartFindings() []findings.Finding {
 	return list
 }
 
-// storageFindings compares what must be kept from animals on the first night
+// storageFindings compares what must be kept from animals on the fullest night
 // of each leg with the containers there are for it. All food smells, so all
 // bags count, and what members have that smells besides.
 func (k *packer) storageFindings() []findings.Finding {
@@ -160,27 +160,38 @@ func (k *packer) storageFindings() []findings.Finding {
 	}
 	var list []findings.Finding
 	for n, leg := range k.legs {
+		night := leg.FirstDay
+		if outdoors(k.trip, leg.From) {
+			night-- // the box is opened in the evening, and all of it is there over night
+		}
 		var food units.Volume
 		for i := range k.bags {
-			if k.bags[i].Leg == n && k.bags[i].LastDay > leg.FirstDay {
+			if k.bags[i].Leg == n && k.bags[i].LastDay > night {
 				food += k.bags[i].Volume
 			}
 		}
 		var besides units.Volume
 		for i := range k.trip.Crew {
-			if k.trip.Crew[i].Present(leg.FirstDay) {
+			if k.trip.Crew[i].Present(night) {
 				besides += k.trip.Settings.Smellables
 			}
 		}
 		if food+besides <= room {
 			continue
 		}
-		list = append(list, finding(findings.LookAt, "food-storage-room", findings.Place{Day: leg.FirstDay, Point: leg.From},
-			prose.Say("On the night after day %d there is %s of food, and %s of what smells besides, for %s of food-storage containers.", leg.FirstDay, food, besides, room),
+		list = append(list, finding(findings.LookAt, "food-storage-room", findings.Place{Day: night, Point: leg.From},
+			prose.Say("On the night after day %d there is %s of food, and %s of what smells besides, for %s of food-storage containers.", night, food, besides, room),
 			prose.Say("Where rules ask for containers, everything that smells belongs inside: food, rubbish, paste, soap. Local rules decide (common practice, no source)."),
 			prose.Say("Take containers for %s more, resupply earlier, or ask the land manager what else is allowed.", food+besides-room)))
 	}
 	return list
+}
+
+// outdoors tells whether food that comes at a point is out there over night: a
+// post, a shop and a hut have a roof and a door.
+func outdoors(t *trip.Trip, id trip.PointID) bool {
+	p := t.Point(id)
+	return p != nil && (p.Kind == trip.Cache || p.Kind == trip.Meeting)
 }
 
 // names of the foods in a set, by ID.

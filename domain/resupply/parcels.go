@@ -81,12 +81,38 @@ func packFew(pieces []piece, l limit) [][]int {
 		}
 		packed = better
 	}
+	if even := level(pieces, rest, l, len(packed)); even != nil {
+		packed = even
+	}
 	for _, g := range packed {
 		slices.Sort(g)
 	}
 	groups = append(groups, packed...)
 	slices.SortFunc(groups, func(a, b []int) int { return cmp.Compare(a[0], b[0]) })
 	return groups
+}
+
+// level puts pieces into so many parcels of about equal mass, as somebody has
+// to carry each: heaviest first into the lightest that still takes it (Graham
+// 1969, from memory); nil if the limits do not allow that.
+func level(pieces []piece, rest []int, l limit, n int) [][]int {
+	order := slices.Clone(rest)
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(pieces[b].mass, pieces[a].mass) })
+	groups, filled := make([][]int, n), make([]piece, n)
+	for _, i := range order {
+		at := -1
+		for g := range filled {
+			if l.fits(filled[g].plus(pieces[i])) && (at < 0 || filled[g].mass < filled[at].mass) {
+				at = g
+			}
+		}
+		if at < 0 {
+			return nil
+		}
+		groups[at] = append(groups[at], i)
+		filled[at] = filled[at].plus(pieces[i])
+	}
+	return slices.DeleteFunc(groups, func(g []int) bool { return len(g) == 0 })
 }
 
 // leastParcels is a lower bound: sums over limits, and pieces over half.

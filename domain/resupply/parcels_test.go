@@ -123,3 +123,21 @@ func TestGirthBecomesVolume(t *testing.T) {
 		t.Errorf("no limits: %+v", none)
 	}
 }
+
+// As few parcels as can be, and those about equally heavy: 15 bags of 1 kg
+// into parcels of 10 kg are 8 and 7, not 10 and 5.
+func TestParcelsAreAboutEquallyHeavy(t *testing.T) {
+	pieces := make([]piece, 15)
+	for i := range pieces {
+		pieces[i] = piece{units.Kilogram, units.Litre}
+	}
+	groups := packFew(pieces, limit{10 * units.Kilogram, 100 * units.Litre})
+	if len(groups) != 2 || len(groups[0])+len(groups[1]) != 15 || max(len(groups[0]), len(groups[1])) != 8 {
+		t.Errorf("%v", groups)
+	}
+	// By volume only one order fits; then the masses must be as they come.
+	pieces = []piece{{3, 6}, {3, 6}, {2, 4}, {2, 4}}
+	if groups := packFew(pieces, limit{100, 10}); len(groups) != 2 {
+		t.Errorf("%v", groups)
+	}
+}

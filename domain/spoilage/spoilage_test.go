@@ -299,6 +299,44 @@ func TestBoxesTravelTheirOwnWay(t *testing.T) {
 	}
 }
 
+// A cheese that keeps 60 days at 20 degrees, sent to a hut: in a cool cellar it
+// is well, under a hot roof it is past its best or nobody knows, in the heat of
+// the van it melts, and what must stay cold is not safe. Each is a finding.
+func TestCheeseInAHotHut(t *testing.T) {
+	hut := func(food trip.Food, low, high units.Celsius) *trip.Trip {
+		sent := larder(food)
+		sent.Settings.ShoppingDay = sent.Start.AddDays(-10)
+		for d := range sent.Days {
+			sent.Days[d].Low, sent.Days[d].High = 2, 4
+		}
+		sent.Points = []trip.ResupplyPoint{{
+			ID: 5, Kind: trip.Hut, AfterDay: 2, Use: true, TransitDays: 1, FastestDays: 1, BufferDays: 6,
+			StoreLow: optional.Of(low), StoreHigh: optional.Of(high),
+		}}
+		return sent
+	}
+	cheese := stable(60)
+	if r := compute(hut(cheese, 8, 12)); len(r.Findings) > 0 || r.Fates[2].Verdict != spoilage.Safe {
+		t.Errorf("in a cool cellar: %+v", r.Findings)
+	}
+	short := stable(20)
+	if r := compute(hut(short, 8, 12)); r.Fates[2].Verdict != spoilage.Safe || len(r.Findings) > 0 {
+		t.Errorf("20 days in a cool cellar: %+v", r.Fates[2])
+	}
+	r := compute(hut(short, 35, 60))
+	if f := r.Fates[2]; f.Verdict == spoilage.Safe || f.QualityUsed <= 1 || len(r.Findings) == 0 || r.Findings[0].Place.Day != 3 {
+		t.Errorf("under a hot roof: %+v, %+v", f, r.Findings)
+	}
+	cheese.Storage.SoftensAt = optional.Of(units.Celsius(35))
+	if r := compute(hut(cheese, 20, 45)); !r.Fates[2].Melts || len(r.Findings) == 0 {
+		t.Errorf("it melts: %+v, %+v", r.Fates[2], r.Findings)
+	}
+	r = compute(hut(perishable(), 20, 30))
+	if f := r.Fates[2]; f.Verdict != spoilage.NotSafe || codes(r.Findings) == "" || r.Findings[0].Severity != findings.MustFix {
+		t.Errorf("what must stay cold: %+v, %+v", f, r.Findings)
+	}
+}
+
 func TestEatFirst(t *testing.T) {
 	made := larder(stable(300))
 	made.Foods = append(made.Foods, made.Foods[0], made.Foods[0])

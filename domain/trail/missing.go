@@ -101,6 +101,54 @@ func IfMissing(p *plan.Plan, done *trip.Progress, box resupply.Box, day int) Sho
 	return s
 }
 
+// Eater is somebody who would have to live on what is left.
+type Eater struct {
+	Member trip.MemberID
+	Lasts  float64 // days of their need that their own dishes and reserve last; 0 where no need is known
+}
+
+// Eaters lists, in the order of the crew, those who are there on the day after
+// an evening, and for how long their own dishes feed each if the box does not
+// come. Who has a diet or an allergy cannot count on the dishes of others.
+func Eaters(p *plan.Plan, box resupply.Box, day int) []Eater {
+	if box.Leg < 1 || box.Leg >= len(p.Legs) {
+		return nil
+	}
+	next, last := min(day+1, len(p.Trip.Days)), p.Legs[box.Leg-1].LastDay
+	var list []Eater
+	for i := range p.Needs.Members {
+		member := &p.Needs.Members[i]
+		if next < 1 || next > len(member.Days) || !member.Days[next-1].Present {
+			continue
+		}
+		e := Eater{Member: member.Member}
+		if need := member.Days[next-1].Kcal; need > 0 {
+			e.Lasts = float64(ownLeft(p, e.Member, day, last) / need)
+		}
+		list = append(list, e)
+	}
+	return list
+}
+
+// ownLeft is what a member is to eat after one evening until another, with
+// the reserve packed on top.
+func ownLeft(p *plan.Plan, id trip.MemberID, from, to int) units.Kcal {
+	sum := units.Kcal(0)
+	for i := range p.Portions.Intakes {
+		if intake := &p.Portions.Intakes[i]; intake.Member == id {
+			for day := from; day < min(to, len(intake.Days)); day++ {
+				sum += intake.Days[day].Kcal
+			}
+		}
+	}
+	for i := range p.Portions.Reserve {
+		if r := &p.Portions.Reserve[i]; r.Member == id && r.FirstDay <= to && r.LastDay > from {
+			sum += r.PackedKcal
+		}
+	}
+	return sum
+}
+
 // crewNeed is what those present on a day burn together: the way back is
 // walked with nothing bought.
 func crewNeed(p *plan.Plan, day int) units.Kcal {

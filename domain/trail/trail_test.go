@@ -14,6 +14,7 @@ import (
 	"sumpter/domain/cooking"
 	"sumpter/domain/needs"
 	"sumpter/domain/plan"
+	"sumpter/domain/portions"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
@@ -165,6 +166,33 @@ func TestIfABoxDoesNotCome(t *testing.T) {
 	p.Bags.Bags[1].Uses[0].Kcal = 4000
 	if s := trail.IfMissing(p, &trip.Progress{}, box, 1); !s.ReachesBack() {
 		t.Errorf("6,000 kcal feed two for the day back: %+v", s)
+	}
+}
+
+// On the evening of day 1 the first of two, with a reserve of 500 kcal, has
+// dishes of 2,000 kcal for the two days until the box; the second leaves on day
+// 2. Both need 2,500 a day.
+func TestOwnDishesAreReckonedForEach(t *testing.T) {
+	p := byHand()
+	meals := func(kcal ...units.Kcal) (days []portions.DayIntake) {
+		for _, k := range kcal {
+			days = append(days, portions.DayIntake{Kcal: k})
+		}
+		return days
+	}
+	p.Portions.Intakes = []portions.Intake{{Member: 1, Days: meals(9000, 1000, 1000, 9000)}, {Member: 2, Days: meals(9000, 750)}}
+	p.Portions.Reserve = []portions.Reserve{{Member: 1, FirstDay: 1, LastDay: 4, PackedKcal: 500}, {Member: 2, FirstDay: 1, LastDay: 1, PackedKcal: 800}}
+	box := p.Resupply.Boxes[0]
+	for day, want := range map[int][]trail.Eater{
+		1: {{Member: 1, Lasts: 1}, {Member: 2, Lasts: 0.3}}, 2: {{Member: 1, Lasts: 0.6}}, 3: {{Member: 1, Lasts: 0.2}},
+	} {
+		if have := trail.Eaters(p, box, day); !reflect.DeepEqual(have, want) {
+			t.Errorf("evening of day %d: %+v, want %+v", day, have, want)
+		}
+	}
+	box.Leg = 0
+	if trail.Eaters(p, box, 1) != nil {
+		t.Error("a box of the first leg")
 	}
 }
 

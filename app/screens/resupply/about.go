@@ -93,31 +93,77 @@ func parcelWords(t *trip.Trip, box *resupply.Box) []string {
 	return lines
 }
 
-// eveningWords tells, evening by evening of the leg before, what food is still
-// in the packs, how long it lasts for those who are there, and how far it is
-// back.
+// eveningWords tells who would have to live on what is left and, evening by
+// evening of the leg before, what food is still in the packs, how long it lasts
+// for all and for whom it lasts least, and how far it is back.
 func eveningWords(p *plan.Plan, box *resupply.Box) []string {
 	if box.Leg < 1 || box.Leg >= len(p.Legs) {
 		return nil
 	}
 	var lines []string
+	told := ""
 	before := p.Legs[box.Leg-1]
 	for day := before.FirstDay; day <= before.LastDay; day++ {
-		short := trail.IfMissing(p, &trip.Progress{}, *box, day)
-		people := 0
-		for i := range p.Trip.Crew {
-			if p.Trip.Crew[i].Present(min(day+1, len(p.Trip.Days))) {
-				people++
-			}
+		short, eaters := trail.IfMissing(p, &trip.Progress{}, *box, day), trail.Eaters(p, *box, day)
+		if names := forWhom(p.Trip, eaters); names != told {
+			lines, told = append(lines, names), names
 		}
-		values := data{"Day": day, "Food": written.Quantity(short.LeftFood, p.Trip.Units), "Lasts": written.Number(short.Lasts, 1), "Count": people, "Back": short.BackDays}
-		text := lang.X("evening-left", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; {{.Back}} days back.", values)
+		values := data{"Day": day, "Food": written.Quantity(short.LeftFood, p.Trip.Units), "Lasts": written.Number(short.Lasts, 1), "Count": len(eaters), "Back": short.BackDays}
+		text := lang.X("evening-left", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; days back: {{.Back}}.", values)
 		if !short.ReachesBack() {
-			text = lang.X("evening-short", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; {{.Back}} days back, so it does not reach.", values)
+			text = lang.X("evening-short", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; days back: {{.Back}}, so it does not reach.", values)
+		}
+		if day < before.LastDay {
+			text += " " + leastFar(p.Trip, eaters)
 		}
 		lines = append(lines, text)
 	}
 	return lines
+}
+
+// forWhom names those who would live on what is left, with what they do not
+// eat: then only their own dishes feed them.
+func forWhom(t *trip.Trip, eaters []trail.Eater) string {
+	var names []string
+	for _, e := range eaters {
+		if m := t.Member(e.Member); m != nil {
+			names = append(names, nameWithDiet(m))
+		}
+	}
+	return lang.X("missing-for", "For {{.Names}}. Who has a diet or an allergy has only their own dishes.", data{"Names": strings.Join(names, ", ")})
+}
+
+// leastFar names whose own dishes reach least far.
+func leastFar(t *trip.Trip, eaters []trail.Eater) string {
+	if len(eaters) == 0 {
+		return ""
+	}
+	least := eaters[0]
+	for _, e := range eaters {
+		if e.Lasts < least.Lasts {
+			least = e
+		}
+	}
+	m := t.Member(least.Member)
+	if m == nil {
+		return ""
+	}
+	return lang.X("own-dishes", "Own dishes reach least far for {{.Name}}: {{.Days}} days.", data{"Name": nameWithDiet(m), "Days": written.Number(least.Lasts, 1)})
+}
+
+// nameWithDiet is a member and what they do not eat.
+func nameWithDiet(m *trip.Member) string {
+	var words []string
+	for _, diet := range m.Diets {
+		words = append(words, bench.DietWord(diet))
+	}
+	for _, allergy := range m.Allergies {
+		words = append(words, lang.X("without-allergen", "no {{.Allergen}}", data{"Allergen": bench.AllergenWord(allergy.Allergen)}))
+	}
+	if len(words) == 0 {
+		return m.Name
+	}
+	return m.Name + " (" + strings.Join(words, ", ") + ")"
 }
 
 // contents says which days a box feeds, its mass, fees and fuel.

@@ -145,6 +145,15 @@ func (c *choices) name(choice resupply.Choice) string {
 	return strings.Join(names, " + ")
 }
 
+// rowName begins with the evenings, so that choices differ where a long list
+// of names is cut off.
+func (c *choices) rowName(choice resupply.Choice) string {
+	if len(choice.Points) == 0 {
+		return c.name(choice)
+	}
+	return c.shortName(choice) + ": " + c.name(choice)
+}
+
 // take uses the points of a choice and no others.
 func (c *choices) take(choice resupply.Choice) {
 	name := lang.X("take-choice", "use {{.Points}}", data{"Points": c.name(choice)})
@@ -197,7 +206,7 @@ func (c *choices) columns() []grid.Column[int] {
 			Text: func(i int) string { return text(at(i)) }, Compare: func(a, b int) int { return cmp.Compare(of(at(a)), of(at(b))) }}
 	}
 	return []grid.Column[int]{
-		{Title: lang.L("Points"), Width: 160, Text: func(i int) string { return c.name(at(i)) }},
+		{Title: lang.L("Points"), Width: 160, Text: func(i int) string { return c.rowName(at(i)) }},
 		number(lang.L("Fees"), c.bench.Trip().Currency, 82, func(x resupply.Choice) float64 { return float64(x.Money) }, func(x resupply.Choice) string { return written.Money(x.Money, c.bench.Trip().Currency) }),
 		number(lang.L("Heaviest"), typed.MassUnit(u, true), 94, func(x resupply.Choice) float64 { return float64(x.HeaviestFood) }, func(x resupply.Choice) string { return written.Number(inUnit(x.HeaviestFood, c.bench.Units()), 1) }),
 		number(lang.L("Carried"), carriedUnit(u), 110, func(x resupply.Choice) float64 { return x.CarriedKgDay }, func(x resupply.Choice) string { return written.Number(inUnit(carried(x), u), 0) }),
