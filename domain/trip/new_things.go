@@ -1,14 +1,20 @@
 package trip
 
-import "sumpter/domain/units"
+import (
+	"sumpter/domain/optional"
+	"sumpter/domain/units"
+)
 
 // NewPoint gives a resupply point that is used, with three days of transit,
 // three in hand and a margin of two on the hold (common practice, no source:
-// ask the carrier). How long it holds a box is unknown until somebody asks.
+// ask the carrier), where a box lies in a room that nobody cools, 15 to 30 °C
+// (common practice, no source: ask there). How long it holds a box is unknown
+// until somebody asks.
 func NewPoint(id PointID, name string, afterDay int) ResupplyPoint {
 	return ResupplyPoint{
 		ID: id, Name: name, Kind: PostOffice, AfterDay: afterDay, Use: true,
 		TransitDays: 3, FastestDays: 1, BufferDays: 3, HoldMargin: 2,
+		StoreLow: optional.Of[units.Celsius](15), StoreHigh: optional.Of[units.Celsius](30),
 	}
 }
 

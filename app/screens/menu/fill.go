@@ -223,9 +223,33 @@ func (f *filler) store(found fill.Proposal, anew bool) {
 		f.s.bench.Say(lang.L("No open slot could be filled: all are decided or locked, or no recipe suits them."))
 		return
 	}
-	f.result.SetText(resultWords(n, &found))
+	words := resultWords(n, &found)
+	if open := openSlots(f.s.bench.Trip()); open > 0 {
+		words += " " + lang.X("menu-left-open", "{{.N}} stay open: no recipe is meant for that meal and safe there; “Choose a dish” says why of each.", map[string]any{"N": open})
+	}
+	f.result.SetText(words)
 	f.resultOf = f.s.bench.Trip()
 	f.result.Show()
+}
+
+// openSlots counts the meals that somebody eats from the packs and that have no
+// dish.
+func openSlots(t *trip.Trip) int {
+	open := 0
+	for _, group := range t.Groups {
+		for day := range t.Days {
+			if len(t.Eaters(day+1, group.ID)) == 0 {
+				continue
+			}
+			for _, meal := range trip.Meals() {
+				cell := t.Cell(day+1, meal, group.ID)
+				if t.Days[day].Eats(meal) && (cell == nil || len(cell.Dishes) == 0 && !cell.Locked) {
+					open++
+				}
+			}
+		}
+	}
+	return open
 }
 
 // resultWords says what was filled and how good it is.

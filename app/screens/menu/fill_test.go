@@ -1,6 +1,7 @@
 package menu
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -124,5 +125,27 @@ func TestAimInWords(t *testing.T) {
 	}
 	if len(seen) != 7 {
 		t.Errorf("%d words for the steps of the slider: %v", len(seen), seen)
+	}
+}
+
+// What stays without a dish is counted aloud.
+func TestFillingSaysWhatStaysOpen(t *testing.T) {
+	s := openDemo(t)
+	s.emptyAll()
+	if err := s.Document.Edit("leave no snack", func(t *trip.Trip) error {
+		for i := range t.Recipes {
+			t.Recipes[i].Meals = slices.DeleteFunc(t.Recipes[i].Meals, func(m trip.Meal) bool { return m == trip.Snack })
+			if len(t.Recipes[i].Meals) == 0 {
+				t.Recipes[i].Meals = []trip.Meal{trip.Dinner}
+			}
+		}
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	test.Tap(s.filler.fill)
+	open := openSlots(s.Document.Trip())
+	if words := s.filler.result.Text; open == 0 || !strings.Contains(words, fmt.Sprintf("%d stay open", open)) {
+		t.Errorf("%d meals are open, told as %q", open, words)
 	}
 }

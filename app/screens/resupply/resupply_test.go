@@ -287,3 +287,20 @@ func TestPastedPointsAreOneStep(t *testing.T) {
 		t.Error("undo does not take the whole paste back")
 	}
 }
+
+// The first point is named by typing on, and food that keeps may wait there.
+func TestTheFirstPointTakesTheKeyboard(t *testing.T) {
+	on := benchtest.Demo()
+	on.Points, on.Shops = nil, nil
+	s := openTrip(t, on)
+	s.Screen.Focus()
+	s.Press(fyne.KeySpace)
+	s.enter("Mill hut")
+	points := s.Document.Trip().Points
+	if len(points) != 1 || points[0].Name != "Mill hut" {
+		t.Fatalf("got %+v; said %q", points, s.Said)
+	}
+	if high, known := points[0].StoreHigh.Get(); !known || high < 25 {
+		t.Errorf("a box there is kept at %v", points[0].StoreHigh)
+	}
+}
