@@ -190,14 +190,19 @@ func short(value float64) string { return written.Short(math.Round(value*100) / 
 // upright draws the vertical axis with its lines and gives its scale.
 func (d *drawing) upright(low, high float64, left, right, top, bottom float32, format func(float64) string) scale {
 	s := scale{low: low, high: high, from: bottom, to: top}
+	written := ""
 	for _, value := range ticks(low, high, max(2, int((bottom-top)/40))) {
+		if format(value) == written {
+			continue // the same figure at another height would say nothing
+		}
+		written = format(value)
 		y := s.at(value)
 		tone := look.Line
 		if value == 0 {
 			tone = look.Quiet
 		}
 		d.line(left, y, right, y, 1, tone)
-		d.text(format(value), left-6, y, fyne.TextAlignTrailing, look.Quiet)
+		d.text(written, left-6, y, fyne.TextAlignTrailing, look.Quiet)
 	}
 	return s
 }

@@ -1,6 +1,7 @@
 package charts
 
 import (
+	"fmt"
 	"image"
 	"slices"
 	"testing"
@@ -241,5 +242,20 @@ func TestTheFairBandStaysInThePicture(t *testing.T) {
 	}
 	if band != 2 {
 		t.Errorf("%d steps of two", band)
+	}
+}
+
+// Where nothing costs anything the axis has one nought, not five.
+func TestNoFigureStandsTwiceOnAnAxis(t *testing.T) {
+	c := NewLineChart("EUR", func(value float64) string { return fmt.Sprintf("%.2f", value) })
+	c.Set([]string{"1", "2"}, []Series{{Name: "Ana", Values: []float64{0, 0}}}, nil)
+	noughts := 0
+	for _, text := range texts(paint(t, &c.base, c)) {
+		if text == "0.00" {
+			noughts++
+		}
+	}
+	if noughts != 1 {
+		t.Errorf("0.00 stands %d times", noughts)
 	}
 }

@@ -127,6 +127,9 @@ func (p *preview) tell() {
 	if len(p.pages) > 0 {
 		p.number.SetText(strconv.Itoa(p.at + 1))
 		p.count.SetContent(lang.X("of-pages", "of {{.Pages}}", map[string]any{"Pages": len(p.pages)}))
+		if len(p.pages) == 1 {
+			p.count.SetContent(lang.L("one page"))
+		}
 	}
 	bench.SetShown(p.number, len(p.pages) > 1)
 	enable(p.before, p.at > 0)

@@ -4,10 +4,12 @@ import (
 	"slices"
 	"strings"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/look"
 	"sumpter/app/written"
 	"sumpter/domain/onward"
 	"sumpter/domain/trail"
@@ -162,10 +164,28 @@ func (s *Screen) newShares() *widget.Form {
 		bar.SetValue(min(1, share))
 		text := lang.X("share-of-need", "{{.Share}} % of the need, least {{.Name}} {{.Least}} %", map[string]any{
 			"Share": written.Number(100*share, 0), "Name": s.memberName(who), "Least": written.Number(100*least, 0)})
-		bar.TextFormatter = func() string { return text }
-		form.Append(dayNumber(day.Number), bar)
+		bar.TextFormatter = func() string { return "" } // upon the bar it could not be read
+		words := look.NewText(text, look.Caption, look.Ink).Yielding()
+		form.Append(dayNumber(day.Number), container.NewVBox(words, container.New(slim(barHeight), bar)))
 	}
 	return form
+}
+
+// barHeight is enough for a bar with its words above it.
+const barHeight = 8
+
+// slim gives what it holds a height of its own.
+type slim float32
+
+// MinSize is that height.
+func (s slim) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, float32(s)) }
+
+// Layout fills the width.
+func (s slim) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, object := range objects {
+		object.Move(fyne.NewPos(0, 0))
+		object.Resize(fyne.NewSize(size.Width, float32(s)))
+	}
 }
 
 func oneFigure(days float64) string { return written.Number(days, 1) }
