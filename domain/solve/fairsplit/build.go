@@ -113,6 +113,22 @@ func (s *split) setHardLimits() {
 	}
 }
 
+// keepRoom leaves a part of the room that the crew has to spare free in each pack, in
+// sixteenths of an even part: what follows then has room to put loads right to the gram.
+func (s *split) keepRoom(sixteenths int) {
+	in := s.in
+	spare := int64(0)
+	for i := range in.members {
+		spare += in.room[i]
+	}
+	for _, bulk := range in.bulk {
+		spare -= bulk
+	}
+	for i := range in.members {
+		s.room[i] = max(in.pinnedBulk[i], in.room[i]-max(0, spare)/int64(in.members)*int64(sixteenths)/16)
+	}
+}
+
 // pace spreads the room in a pack and the share in a class over the batches, so
 // that the last ones do not find every pack full.
 type pace struct {

@@ -18,16 +18,18 @@ type descent struct {
 	old    []int32      // carrier whose loss is a change, nobody if it is none; nil to ignore
 	change int64        // cost of a change
 	seen   func(*split) // told of every split on the way
+
+	leastFirst int64 // least R1 met within the limits, if it was looked for apart
 }
 
 func newDescent(s *split, seed uint64) *descent {
 	return &descent{
 		split:  s,
-		random: random{state: seed},
-		own:    make([][]int32, s.in.members),
-		place:  make([]int32, s.in.items),
-		costs:  make([]int64, s.in.members),
-		tabu:   make([]int64, s.in.items+1),
+		random: random{state: seed}, leastFirst: never,
+		own:   make([][]int32, s.in.members),
+		place: make([]int32, s.in.items),
+		costs: make([]int64, s.in.members),
+		tabu:  make([]int64, s.in.items+1),
 	}
 }
 

@@ -1,6 +1,9 @@
 package fairsplit
 
-import "math/big"
+import (
+	"math/big"
+	"slices"
+)
 
 // bounds are burdens that no split can beat, found without any search.
 type bounds struct {
@@ -27,20 +30,29 @@ func (b *bounds) raiseSum(sum int64) {
 func newBounds(in *instance) bounds {
 	b := bounds{level: make([]int64, in.days), day: make([]int64, in.days)}
 	groups := in.carrierGroups()
-	everyone := make([]bool, in.members)
-	for i := range everyone {
-		everyone[i] = true
-	}
+	all := everyone(in.members)
 	for d := range in.days {
-		floor := in.pinnedBurden(d)
-		free, piece := in.freeGrams(in.movable, d)
-		b.level[d] = in.waterLevel(d, everyone, free, 1, floor)
-		b.day[d] = in.waterLevel(d, everyone, free, piece, floor)
-		b.day[d] = max(b.day[d], in.itemBurden(d))
-		b.day[d] = in.subsetLevel(d, groups, b.day[d])
+		free, _ := in.freeGrams(in.movable, d)
+		crumbs := func(i int, burden int64) int64 { return in.capacityOf(i, d, burden, 1) }
+		b.level[d] = in.waterLevel(all, free, in.pinnedBurden(d), crumbs)
+	}
+	whole := newReach(in, b.level)
+	for d := range in.days {
+		b.day[d] = max(in.pinnedBurden(d), in.itemBurden(d))
+		b.day[d] = in.wholeLevel(d, all, in.movable, b.day[d], whole)
+		b.day[d] = in.subsetLevel(d, groups, b.day[d], whole)
 		b.sum += in.hours[d] * b.day[d]
 	}
 	return b
+}
+
+// everyone is the set of all members.
+func everyone(members int) []bool { return slices.Repeat([]bool{true}, members) }
+
+// wholeLevel is the water level over a set of members who take only whole items.
+func (in *instance) wholeLevel(d int, set []bool, items []int32, floor int64, r *reach) int64 {
+	free, piece := in.freeGrams(items, d)
+	return in.waterLevel(set, free, floor, func(i int, burden int64) int64 { return r.capacity(i, d, burden, piece) })
 }
 
 // pinnedBurden is the largest burden of a day that no choice can lower.
@@ -64,21 +76,29 @@ func (in *instance) freeGrams(items []int32, d int) (sum, piece int64) {
 }
 
 // waterLevel is the least burden, at least floor, at which the members of the set
-// can hold free grams beyond what is pinned to them, in whole pieces. It is a lower
-// bound for the day: each member carries their pinned load and a multiple of piece.
-// A member at their mass limit takes no more at any level; if the set has no room
-// for all at all, floor is returned.
-func (in *instance) waterLevel(d int, set []bool, free, piece, floor int64) int64 {
-	if free == 0 || in.capacity(d, set, 1<<61, piece) < free {
+// can hold free grams beyond what is pinned to them, capacity being what one can. It is
+// a lower bound for a day on which each holds no more than that at a burden. If the set
+// has no room for all at any burden, floor is returned.
+func (in *instance) waterLevel(set []bool, free, floor int64, capacity func(i int, burden int64) int64) int64 {
+	all := func(burden int64) int64 {
+		sum := int64(0)
+		for i, isIn := range set {
+			if isIn {
+				sum += capacity(i, burden)
+			}
+		}
+		return sum
+	}
+	if free == 0 || all(1<<61) < free {
 		return floor
 	}
 	low, high := floor-1, floor // capacity at low is too small or low is below the floor
-	for in.capacity(d, set, high, piece) < free {
+	for all(high) < free {
 		low, high = high, 2*high+in.unit
 	}
 	for low+1 < high {
 		mid := low + (high-low)/2
-		if in.capacity(d, set, mid, piece) < free {
+		if all(mid) < free {
 			low = mid
 		} else {
 			high = mid
@@ -87,18 +107,8 @@ func (in *instance) waterLevel(d int, set []bool, free, piece, floor int64) int6
 	return high
 }
 
-// capacity is the mass in whole pieces that a set of members can take on a day, on
-// top of what is pinned to them, without exceeding a burden or a mass limit.
-func (in *instance) capacity(d int, set []bool, burden, piece int64) int64 {
-	sum := int64(0)
-	for i, isIn := range set {
-		if isIn {
-			sum += in.capacityOf(i, d, burden, piece)
-		}
-	}
-	return sum
-}
-
+// capacityOf is the mass in multiples of a piece that a member can take on a day, on top of
+// what is pinned to them, without exceeding a burden or their mass limit.
 func (in *instance) capacityOf(i, d int, burden, piece int64) int64 {
 	room := min(burden/in.scale[i], int64(in.maxGrams[i])) - int64(in.pinned[i*in.days+d])
 	if room <= 0 {

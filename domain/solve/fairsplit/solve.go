@@ -46,7 +46,9 @@ type hunt struct {
 	in         *instance
 	options    Options
 	bounds     bounds
-	guide      *guide // nil before the relaxation was solved
+	aim        []int64 // burden of each day that a split fairer than the best has at least
+	tightened  int64   // sum of the best split when aim was last raised
+	guide      *guide  // nil before the relaxation was solved
 	limit      int64
 	steps      int64
 	best       candidate
@@ -62,6 +64,7 @@ func newHunt(ctx context.Context, in *instance, o Options) *hunt {
 		h.limit = defaultSteps(in)
 	}
 	h.leastFirst = never
+	h.aim = slices.Clone(h.bounds.day)
 	h.best.score = score{overrun: never, first: never, sum: never}
 	return h
 }
@@ -97,15 +100,21 @@ func (h *hunt) run() {
 		budget = min(budget, (h.limit-h.steps)/lanes)
 		var found [lanes]*descent
 		h.parallel(func(lane int) {
-			if h.guide != nil {
+			switch {
+			case len(h.in.movable) <= smallItems:
+				found[lane] = h.small(round, lane, budget)
+			case h.guide != nil:
 				found[lane] = h.guided(round, lane, budget)
-			} else {
+			default:
 				found[lane] = h.attempt(round, lane, budget)
 			}
 		})
 		for _, t := range found {
 			h.steps += t.steps
 			h.offer(t)
+		}
+		if len(h.in.movable) <= smallItems && !h.settled() {
+			h.tighten()
 		}
 		if round == 0 && !few && len(h.in.movable) <= branchItems && !h.settled() {
 			h.branch()
@@ -117,8 +126,6 @@ func (h *hunt) run() {
 		h.report()
 	}
 }
-
-const smallItems = 100 // up to so many, many short attempts beat few long ones
 
 // branch settles problems with few items for good, if a part of the steps suffices:
 // first the least R1, then the least S with R1 near it.
@@ -177,6 +184,9 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 	h.polish(t, &best, h.bounds.day, budget/4, 1)
 	if round > 0 || tight {
 		t.reset(best.carrier, h.bounds.day)
+		if len(h.in.movable) <= smallItems {
+			t.keepRoom((round + lane) / 2 % 3)
+		}
 		t.free(h.in.movable)
 		a := newAnnealer(t, h.in.movable, h.better)
 		a.run(hot*hot*8, 8, (budget-t.steps)*3/4, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
@@ -248,6 +258,7 @@ func (h *hunt) suffices(v score) bool {
 
 // offer keeps a split if it is better than the best.
 func (h *hunt) offer(t *descent) {
+	h.leastFirst = min(h.leastFirst, t.leastFirst)
 	h.keep(candidate{carrier: slices.Clone(t.carrier), score: t.score()})
 }
 

@@ -37,7 +37,7 @@ func (in *instance) carrierGroups() []carrierGroup {
 // a maximum flow either carries everything or shows, by its minimum cut, a set of
 // members T too small for the items that only T may carry; the water level over T
 // is then the next burden.
-func (in *instance) subsetLevel(d int, groups []carrierGroup, burden int64) int64 {
+func (in *instance) subsetLevel(d int, groups []carrierGroup, burden int64, whole *reach) int64 {
 	if len(groups) < 2 {
 		return burden
 	}
@@ -48,7 +48,7 @@ func (in *instance) subsetLevel(d int, groups []carrierGroup, burden int64) int6
 			supply[g], _ = in.freeGrams(group.items, d)
 		}
 		for i := range room {
-			room[i] = in.capacityOf(i, d, burden, 1)
+			room[i] = whole.capacity(i, d, burden, 1)
 		}
 		short, members := tightSubset(groups, supply, room)
 		if short == nil {
@@ -58,8 +58,7 @@ func (in *instance) subsetLevel(d int, groups []carrierGroup, burden int64) int6
 		for _, g := range short {
 			items = append(items, groups[g].items...)
 		}
-		free, piece := in.freeGrams(items, d)
-		next := in.waterLevel(d, members, free, piece, burden)
+		next := in.wholeLevel(d, members, items, burden, whole)
 		if next == burden {
 			return burden
 		}
