@@ -66,6 +66,7 @@ func (w *work) adjusted() *plan.Plan {
 	now.Needs = w.needs
 	now.Bags = bags.Result{Bags: w.bagsNow(now.Legs)}
 	now.Portions.Batches = w.batchesNow()
+	now.Menu = w.menuNow(now.Portions.Batches)
 	now.Cooking = w.cookingNow(&now)
 	now.Resupply.Boxes = w.boxesNow()
 	return &now

@@ -40,7 +40,8 @@ type Tables struct {
 	Keeping      Table // a row a food and slot
 
 	HandOvers   Table // a row a thing, as decided on the way
-	MovedDishes Table // a row a dish, as decided on the way
+	MovedDishes Table // a row a dish or bag, as decided on the way
+	Happened    Table // a row a thing that happened on the way
 	Findings    Table
 }
 
@@ -83,6 +84,7 @@ func From(p *plan.Plan) *Tables {
 
 		HandOvers:   handOversTable(x),
 		MovedDishes: movedDishesTable(x),
+		Happened:    happenedTable(x),
 		Findings:    findingsTable(x),
 	}
 }
@@ -94,7 +96,7 @@ func (t *Tables) List() []*Table {
 		&t.Shopping, &t.Fuel, &t.Visits, &t.Errands, &t.Leftovers, &t.Parts, &t.Payments,
 		&t.Rounds, &t.Weighing, &t.Bags, &t.Boxes, &t.BoxBags, &t.Missing, &t.Stops,
 		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.SplitChoices, &t.PackChanges, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
-		&t.HandOvers, &t.MovedDishes,
+		&t.HandOvers, &t.MovedDishes, &t.Happened,
 	}
 }
 

@@ -109,6 +109,7 @@ func sheets(p *plan.Plan) []*sheet {
 		tableSheet("How food keeps", &t.Keeping, nil),
 		ifAny("Hand-overs", &t.HandOvers),
 		ifAny("Moved meals", &t.MovedDishes),
+		ifAny("On the way", &t.Happened),
 	}
 	list = slices.DeleteFunc(list, func(s *sheet) bool { return s == nil })
 	list = append([]*sheet{overview(p, t, list)}, list...)

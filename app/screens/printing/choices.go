@@ -220,6 +220,7 @@ func (c *choices) options() (options prints.Options, problem string) {
 	options = prints.Options{
 		Reader: reader, Language: lang.SystemLocale().LanguageString(), Paper: c.chosenPaper(), Black: c.black.Checked, SystemFonts: true,
 		Unpacked: c.unpacked.Checked, Members: c.chosenMembers(), Recipes: c.chosenRecipes(), Stations: c.chosenStations(),
+		Morning: c.bench.Morning(),
 	}
 	var err error
 	if options.Grid, err = c.grid(); err != nil {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/units"
 	"sumpter/exporter/papers"
@@ -20,6 +21,7 @@ type paperList struct {
 	prints, files *fyne.Container
 	ticks         []*tick
 	buttons       map[prints.Kind]*widget.Button
+	ofTheWay      []fyne.CanvasObject // rows of what there is once the trip is under way
 }
 
 // tick is a box and the files of an export it stands for.
@@ -36,8 +38,13 @@ func newPaperList(show func(prints.Kind)) *paperList {
 		button.Alignment, button.Importance = widget.ButtonAlignLeading, widget.LowImportance
 		l.buttons[kind] = button
 		check := l.add("", func(name string) bool { return name == "print/"+string(kind)+".pdf" })
-		l.prints.Add(container.NewBorder(nil, nil, check, nil, button))
+		row := container.NewBorder(nil, nil, check, nil, button)
+		if kind.OfTheWay() {
+			l.ofTheWay = append(l.ofTheWay, row)
+		}
+		l.prints.Add(row)
 	}
+	l.offer(false)
 	for _, file := range []struct {
 		words string
 		of    func(string) bool
@@ -51,6 +58,13 @@ func newPaperList(show func(prints.Kind)) *paperList {
 		l.files.Add(l.add(file.words, file.of))
 	}
 	return l
+}
+
+// offer shows the papers for the rest of the way, or hides them.
+func (l *paperList) offer(onWay bool) {
+	for _, row := range l.ofTheWay {
+		bench.SetShown(row, onWay)
+	}
 }
 
 func (l *paperList) add(words string, of func(name string) bool) *widget.Check {

@@ -93,6 +93,8 @@ func (s *Screen) Content() fyne.CanvasObject { return s.content }
 // Refresh shows the papers of the newest plan.
 func (s *Screen) Refresh() {
 	s.choices.refresh()
+	p := s.bench.Plan()
+	s.list.offer(p != nil && prints.OnWay(p))
 	s.redraw()
 }
 

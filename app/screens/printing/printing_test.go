@@ -242,3 +242,28 @@ func TestTheCardOfARecipe(t *testing.T) {
 		t.Errorf("%d pages, before %d", len(s.preview.pages), all)
 	}
 }
+
+// What is for the rest of the way is offered once there is one, and shows what
+// is carried from this morning on.
+func TestPapersForTheRestOfTheWay(t *testing.T) {
+	s := open(t)
+	rows := s.list.ofTheWay
+	if len(rows) != 2 || rows[0].Visible() || rows[1].Visible() {
+		t.Fatalf("%d papers for the rest of the way are offered before the trip", len(rows))
+	}
+	if err := s.Document.Edit("leave", func(on *trip.Trip) error {
+		on.Progress.CrewChanges = append(on.Progress.CrewChanges, trip.CrewChange{Member: on.Crew[2].ID, Day: 2})
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	for _, kind := range []prints.Kind{prints.RestCards, prints.RestBook} {
+		s.ShowPaper(string(kind))
+		if len(s.preview.pages) == 0 {
+			t.Errorf("%s has no pages; it says %q", kind, s.preview.message.Text)
+		}
+	}
+	if !rows[0].Visible() || !rows[1].Visible() {
+		t.Error("the papers are not offered")
+	}
+}

@@ -201,7 +201,7 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("The chosen member left before this day"), Do: func() { s.leave(s.number - 1) }},
 		{Name: lang.L("Go on like this from this morning"), Do: s.accept},
 		{Name: lang.L("Take back what was decided this morning"), Do: s.withdraw},
-		{Name: lang.L("Print pocket cards…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.Cards)}) }},
+		{Name: lang.L("Print pocket cards for the rest of the way…"), Do: func() { s.bench.Document.GoTo(document.Place{Screen: "print", Paper: string(prints.RestCards)}) }},
 		{Name: lang.L("Copy what changes hands this morning"), Do: s.copyHandOvers},
 	}
 }

@@ -41,8 +41,19 @@ func (p pot) dish() string {
 // their cards and the cautions; one that is not served has the amounts for one
 // standard eater and for as many as the crew.
 func Draw(p *press.Press, days func(day int) bool, chosen []trip.RecipeID) []page.Page {
+	return draw(p, prose.Say("Recipe booklet"), days, chosen)
+}
+
+// DrawRest draws the same for the rest of a trip from the morning of a day. The
+// press is that of the plan of the rest.
+func DrawRest(p *press.Press, from int, days func(day int) bool, chosen []trip.RecipeID) []page.Page {
+	ahead := func(day int) bool { return day >= from && days(day) }
+	return draw(p, prose.Say("Recipe booklet, as things stand on the morning of day %d", from), ahead, chosen)
+}
+
+func draw(p *press.Press, title prose.Text, days func(day int) bool, chosen []trip.RecipeID) []page.Page {
 	flow := p.Flow(press.Layout{
-		Title: p.Tell(prose.Say("Recipe booklet")),
+		Title: p.Tell(title),
 		Note:  p.Tell(prose.Say("Amounts are those in the bags. Eaters, water and minutes are reckoned for each day and its height.")),
 	})
 	served := pots(p, days)

@@ -1,6 +1,7 @@
 // Package pocketcard prints a card for each member to fold twice and keep in a
 // pocket: who is harmed by what and what to do then, what I carry, what we eat,
-// who has what.
+// who has what. There are cards for the trip as packed, and for the rest of it
+// once something went otherwise.
 package pocketcard
 
 import (
@@ -10,6 +11,7 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/prose"
+	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/exporter/cautions"
 	"sumpter/exporter/print/page"
@@ -23,15 +25,32 @@ var scales = []press.Points{1, 0.95, 0.9}
 
 // Draw draws the cards of members, each on sheets of its own.
 func Draw(p *press.Press, members []trip.MemberID) []page.Page {
+	return cards(p, members, nil)
+}
+
+// DrawRest draws the cards for the rest of a trip, of those who are there on
+// any day of it. The press is that of the plan of the rest.
+func DrawRest(p *press.Press, members []trip.MemberID, rest *Rest) []page.Page {
+	return cards(p, members, rest)
+}
+
+// Rest is what the cards for the rest of a trip tell beside its plan.
+type Rest struct {
+	From      int              // first day that is ahead
+	HandOvers []trail.HandOver // on its morning
+	Facts     []trail.Fact     // what went otherwise than packed
+}
+
+func cards(p *press.Press, members []trip.MemberID, rest *Rest) []page.Page {
 	var pages []page.Page
 	for _, id := range members {
 		member := p.Member(id)
-		if member == nil {
+		if member == nil || rest != nil && !comes(p, id, rest.From) {
 			continue
 		}
 		var best []page.Page
 		for _, scale := range scales {
-			if sheets := draw(p, member, scale); best == nil || len(sheets) < len(best) {
+			if sheets := draw(p, member, scale, rest); best == nil || len(sheets) < len(best) {
 				best = sheets
 			}
 			if len(best) == 1 {
@@ -43,10 +62,14 @@ func Draw(p *press.Press, members []trip.MemberID) []page.Page {
 	return pages
 }
 
-func draw(p *press.Press, member *trip.Member, scale press.Points) []page.Page {
-	c := &card{Press: p, member: member, scale: scale}
+func draw(p *press.Press, member *trip.Member, scale press.Points, rest *Rest) []page.Page {
+	c := &card{Press: p, member: member, scale: scale, from: 1}
+	if rest != nil {
+		c.from, c.rest = rest.From, rest
+	}
 	c.flow = p.Flow(press.Layout{Title: member.Name, Panels: true})
 	c.front()
+	c.changed()
 	c.carried()
 	c.shared()
 	c.eaten()
@@ -58,6 +81,8 @@ type card struct {
 	*press.Press
 	member *trip.Member
 	scale  press.Points
+	from   int   // first day that is ahead
+	rest   *Rest // nil: the trip as packed
 	flow   *press.Flow
 }
 
@@ -90,8 +115,8 @@ func (c *card) front() {
 	c.flow.Add(c.OneLine(press.Style{Size: 20, Bold: true, Ink: c.Inks.Ink}, width, c.member.Name))
 	c.flow.Add(c.Text(c.quiet(), width, c.TripTitle()))
 	c.flow.Add(c.Text(c.body(), width, c.present()).Below(4))
-	if c.Trip.Progress.UnderWay() {
-		c.flow.Add(c.Text(c.bold(), width, c.Tell(prose.Say("As planned for packing night: what changed on the way since is not on this card."))).Below(4))
+	if note := c.standing(); !note.IsZero() {
+		c.flow.Add(c.Text(c.bold(), width, c.Tell(note)).Below(4))
 	}
 	if mine := c.health(c.member, true); mine != nil {
 		c.flow.Keep(2, mine...)
@@ -117,7 +142,7 @@ func (c *card) front() {
 
 // present says when the member is there, and with whom they cook.
 func (c *card) present() string {
-	first, last := max(1, c.member.FirstDay), c.member.LastDay
+	first, last := max(c.from, c.member.FirstDay), c.member.LastDay
 	if last == 0 {
 		last = len(c.Trip.Days)
 	}
@@ -183,9 +208,12 @@ func (c *card) carried() {
 	var rows []press.Block
 	for i := range c.Plan.Carry.Stages {
 		stage := &c.Plan.Carry.Stages[i]
+		if stage.LastDay < c.from {
+			continue
+		}
 		var own []carry.Item
 		for _, item := range stage.Items {
-			if item.Carrier == c.member.ID {
+			if item.Carrier == c.member.ID && !c.gone(item, stage.FirstDay) {
 				own = append(own, item)
 			}
 		}
@@ -256,7 +284,7 @@ func (c *card) morning(day int) *carry.Day {
 func (c *card) eaten() {
 	var rows []press.Block
 	for day := 1; day <= len(c.Trip.Days); day++ {
-		if c.member.Present(day) {
+		if day >= c.from && c.there(day) {
 			rows = append(rows, c.day(day)...)
 		}
 	}
@@ -339,7 +367,7 @@ func (c *card) shared() {
 	for i := range c.Trip.Gear {
 		gear := &c.Trip.Gear[i]
 		var parts []string
-		for _, carrier := range c.CarriersOf(carry.GearItem, c.GearKey(gear)) {
+		for _, carrier := range c.ahead(c.CarriersOf(carry.GearItem, c.GearKey(gear))) {
 			if len(parts) == 0 {
 				parts = append(parts, c.MemberName(carrier.Member))
 				continue

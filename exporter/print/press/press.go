@@ -49,6 +49,13 @@ func New(p *plan.Plan, shelf *fonts.Shelf, reader prose.Reader, paper Paper, ink
 	return made
 }
 
+// Of gives a press for another plan, with the fonts, reader and paper of this.
+func (p *Press) Of(other *plan.Plan) *Press {
+	made := *p
+	made.Lookup = lookup.New(other)
+	return &made
+}
+
 // Tell writes a text for the reader.
 func (p *Press) Tell(text prose.Text) string { return text.In(p.Reader) }
 

@@ -43,14 +43,16 @@ const (
 	BoxLabels Kind = "box-labels"
 	Boxes     Kind = "box-contents"
 	Cards     Kind = "pocket-cards"
+	RestCards Kind = "pocket-cards-rest"
 	Booklet   Kind = "recipe-booklet"
+	RestBook  Kind = "recipe-booklet-rest"
 	Overview  Kind = "for-those-at-home"
 	Cautions  Kind = "cautions"
 )
 
 // Kinds lists every paper.
 func Kinds() []Kind {
-	return []Kind{Shopping, LabelRead, Labels, Rounds, Weighing, BoxLabels, Boxes, Cards, Booklet, Overview, Cautions}
+	return []Kind{Shopping, LabelRead, Labels, Rounds, Weighing, BoxLabels, Boxes, Cards, RestCards, Booklet, RestBook, Overview, Cautions}
 }
 
 // Name is what people call the paper.
@@ -72,8 +74,12 @@ func (k Kind) Name() prose.Text {
 		return prose.Say("What is in which box")
 	case Cards:
 		return prose.Say("Pocket cards")
+	case RestCards:
+		return prose.Say("Pocket cards for the rest of the way")
 	case Booklet:
 		return prose.Say("Recipe booklet")
+	case RestBook:
+		return prose.Say("Recipe booklet for the rest of the way")
 	case Overview:
 		return prose.Say("For those at home")
 	default:
@@ -100,6 +106,10 @@ func (k Kind) About() prose.Text {
 		return prose.Say("The bags of each parcel, and what is bought on the way")
 	case Cards:
 		return prose.Say("For each member, to fold twice: what I carry, what we eat, who has what, allergies, emergencies")
+	case RestCards:
+		return prose.Say("As things stand after what happened on the way: what I hand over and carry from this morning on, what we eat, what is other than packed")
+	case RestBook:
+		return prose.Say("What is eaten from this morning on, with the amounts, water and minutes of each pot as it now is")
 	case Booklet:
 		return prose.Say("Every recipe with the amounts, water and minutes of each pot")
 	case Overview:
@@ -118,6 +128,8 @@ func Has(p *plan.Plan, kind Kind) bool {
 		return len(p.Resupply.Boxes) > 0
 	case Cards:
 		return p.Trip != nil && len(p.Trip.Crew) > 0
+	case RestCards, RestBook:
+		return OnWay(p)
 	default:
 		return true
 	}
@@ -139,9 +151,9 @@ const (
 func (k Kind) Takes(choice Choice) bool {
 	switch choice {
 	case ByDay:
-		return k == Labels || k == Booklet
+		return k == Labels || k == Booklet || k == RestBook
 	case ByMember:
-		return k == Labels || k == Cards
+		return k == Labels || k == Cards || k == RestCards
 	case ByStation:
 		return k == Rounds
 	case ByRecipe:
@@ -165,6 +177,7 @@ type Options struct {
 	Stations    []packing.Station // none: all
 	Grid        labels.Grid       // of the label sheets; none: plain paper to cut
 	Start       int               // first free label of the first sheet, from 1; 0 is 1
+	Morning     int               // first day of the rest of the way; 0: the last of which anything was noted
 	Unpacked    bool              // labels only of bags that packing night has not ticked off
 }
 
@@ -230,6 +243,8 @@ func draw(ctx context.Context, p *press.Press, kind Kind, options *Options, prog
 		return packlist.Boxes(p), nil
 	case Cards:
 		return pocketcard.Draw(p, options.chosen(p)), nil
+	case RestCards, RestBook:
+		return drawRest(ctx, p, kind, options)
 	case Booklet:
 		return booklet.Draw(p, options.day, options.Recipes), nil
 	case Overview:
