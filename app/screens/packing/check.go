@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/bags"
 	"sumpter/domain/trip"
 )
@@ -127,7 +128,13 @@ func (w *work) drawStow(r row) rowLook {
 	if s.in == len(s.bags) {
 		left = lang.X("check-all", "all {{.Count}} bags are in it", data{"Count": s.in})
 	}
-	return rowLook{kind: r.kind, main: w.stowWords(s.box, s.pack), note: left}
+	name, date := w.stowWords(s.box, s.pack), ""
+	for i := range w.plan.Resupply.Boxes {
+		if box := &w.plan.Resupply.Boxes[i]; s.box != 0 && box.Point == s.box && box.Posted && box.PostBy.IsSet() {
+			name, date = boxName(w.trip, box), lang.X("packing-post-by", "post by {{.Date}}", data{"Date": bench.DateWords(box.PostBy)})
+		}
+	}
+	return rowLook{kind: r.kind, main: name, note: joinWords(date, left)}
 }
 
 func (w *work) drawStowed(r row) rowLook {
@@ -187,6 +194,10 @@ func (s *Screen) scan(bag *bags.Bag) {
 		return
 	}
 	s.list.selectKey(row{kind: stowedRow, bag: bag}.key())
+	if !s.work.isDone(bag) {
+		s.judge(look.Ochre, lang.X("check-not-packed", "{{.Code}} is in, but was never ticked off as packed: look into it. {{.Place}}", data{"Code": bag.Code, "Place": place}))
+		return
+	}
 	for i := range s.work.stows {
 		if now := &s.work.stows[i]; now.box == box && now.pack == pack {
 			if now.in == len(now.bags) {

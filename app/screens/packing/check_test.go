@@ -27,8 +27,16 @@ func TestCodesCheckBagsIntoTheirPacksAndBoxes(t *testing.T) {
 		t.Fatalf("the cursor stands on %+v", at)
 	}
 	first, second := box.bags[0], box.bags[1]
+	e.call(second.Code)
+	if noted := e.packed(second); noted == nil || noted.InBox != box.box || !strings.Contains(e.verdict.Content, "never ticked off as packed") {
+		t.Fatalf("a bag that nobody packed: %+v, said %q", noted, e.verdict.Content)
+	}
+	e.Document.Undo()
+	if err := e.Document.Edit("pack it", func(on *trip.Trip) error { noted(on, first.Key).Done = true; return nil }); err != nil {
+		t.Fatal(err)
+	}
 	e.call(first.Code)
-	if noted := e.packed(first); noted == nil || noted.InBox != box.box || noted.Done || e.search.Text != "" {
+	if noted := e.packed(first); noted == nil || noted.InBox != box.box || !noted.Done || e.search.Text != "" {
 		t.Fatalf("%s is noted as %+v, the field has %q", first.Code, noted, e.search.Text)
 	}
 	if !strings.HasPrefix(e.verdict.Content, first.Code+" is in, ") || !e.verdict.Visible() || !strings.HasPrefix(e.left.Content, "1 of ") {
@@ -88,7 +96,7 @@ func TestEveryPackedBagIsCheckedOnce(t *testing.T) {
 		for _, bag := range last.bags[1:] {
 			noted(on, bag.Key).InPack = last.pack
 		}
-		noted(on, last.bags[0].Key).InPack = on.Crew[0].ID
+		noted(on, last.bags[0].Key).InPack, noted(on, last.bags[0].Key).Done = on.Crew[0].ID, true
 		return nil
 	})
 	if err != nil {

@@ -91,8 +91,8 @@ func (c *contentLine) show(bag *bags.Bag, content bags.Content) {
 	if mass, noted := w.weighed(bag.Key, content.Food); noted {
 		text = written.Bare(typed.MassText(mass, system, false))
 		difference = lang.L("as planned")
-		if mass != content.Mass {
-			difference = w.signed(mass - content.Mass)
+		if more := w.beyondScale(content.Mass, mass); more != 0 {
+			difference = w.signed(more)
 		}
 	}
 	c.difference.SetTone(look.Ochre)
@@ -101,7 +101,7 @@ func (c *contentLine) show(bag *bags.Bag, content bags.Content) {
 	}
 	c.difference.SetContent(difference)
 	c.content.Refresh()
-	c.entry.SetPlaceHolder(written.Bare(typed.MassText(content.Mass, system, false)))
+	c.entry.SetPlaceHolder(written.Bare(typed.MassText(w.onScale(content.Mass), system, false)))
 	c.shown = text
 	if !typing {
 		c.entry.SetText(text)

@@ -85,8 +85,8 @@ func (w *work) drawWeighing(r row) rowLook {
 		kind: r.kind, code: r.bag.Code, figure: w.amount(r.bulk.Food, r.weighing.Mass), tickable: true, ticked: w.isIn(r.bag, r.bulk.Food),
 		main: w.dishName(r.bag), note: joinWords(w.eaterWords(r.bag), partWords(r.bag), w.slotWords(r.bag)),
 	}
-	if noted && mass != r.weighing.Mass {
-		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(mass - r.weighing.Mass)})
+	if more := w.beyondScale(r.weighing.Mass, mass); noted && more != 0 {
+		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(more)})
 	}
 	return l
 }

@@ -233,7 +233,7 @@ func (w *work) stateWords(bag *bags.Bag) string {
 func (w *work) effectWords(bag *bags.Bag) string {
 	planned, packed := w.kcal(bag)
 	more := w.difference(bag)
-	if more == 0 && planned == packed || bag.Eaters < 1 {
+	if !w.differs(bag) || bag.Eaters < 1 {
 		return ""
 	}
 	each := float64(packed-planned) / float64(bag.Eaters)

@@ -215,14 +215,21 @@ func timeWords(m units.Minutes) string {
 
 // boxWords says which box a bag goes into and when it must be posted.
 func boxWords(t *trip.Trip, box *resupply.Box) string {
-	name := "–"
-	if point := t.Point(box.Point); point != nil {
-		name = point.Name
-	}
 	if box.Posted && box.PostBy.IsSet() {
-		return lang.X("packing-box-post", "Box for {{.Place}}, to be posted by {{.Date}}", data{"Place": name, "Date": bench.DateWords(box.PostBy)})
+		return lang.X("packing-box-post", "Box for {{.Place}}, to be posted by {{.Date}}", data{"Place": pointName(t, box), "Date": bench.DateWords(box.PostBy)})
 	}
-	return lang.X("packing-box", "Box for {{.Place}}", data{"Place": name})
+	return boxName(t, box)
+}
+
+func boxName(t *trip.Trip, box *resupply.Box) string {
+	return lang.X("packing-box", "Box for {{.Place}}", data{"Place": pointName(t, box)})
+}
+
+func pointName(t *trip.Trip, box *resupply.Box) string {
+	if point := t.Point(box.Point); point != nil {
+		return point.Name
+	}
+	return "–"
 }
 
 func packWords(t *trip.Trip, carrier trip.MemberID) string {

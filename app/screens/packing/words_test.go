@@ -191,6 +191,27 @@ func TestRowsOfTheSmallEvening(t *testing.T) {
 	}
 }
 
+// A scale of 5 g shows 200 g at best for 202: that is as planned, 190 is not.
+func TestNearerThanTheScaleShowsIsAsPlanned(t *testing.T) {
+	w := table()
+	w.trip.Settings.ScaleStep = 5 * units.Gram
+	for _, c := range []struct {
+		planned, shown, more, best units.Mass
+	}{{202, 200, 0, 200}, {203, 205, 0, 205}, {202, 205, 3, 200}, {202, 190, -12, 200}, {3, 5, 0, 3}} {
+		if more := w.beyondScale(c.planned*units.Gram, c.shown*units.Gram); more != c.more*units.Gram {
+			t.Errorf("%d g planned, %d g shown: %s more", c.planned, c.shown, more)
+		}
+		if best := w.onScale(c.planned * units.Gram); best != c.best*units.Gram {
+			t.Errorf("%d g planned: the scale is to show %s", c.planned, best)
+		}
+	}
+	w.trip.Progress.Packed = []trip.PackedBag{{Bag: "rice", Weighed: []trip.Weighing{{Food: 1, Mass: 198 * units.Gram}}}}
+	w = newWork(w.trip, w.plan)
+	if l := w.draw(row{kind: bagRow, bag: w.bags["rice"]}); strings.Contains(l.aside, "scale") || w.effectWords(w.bags["rice"]) != "" {
+		t.Errorf("two grams of 5: %+v, %q", l, w.effectWords(w.bags["rice"]))
+	}
+}
+
 func TestWhatARowShows(t *testing.T) {
 	w := table()
 	rice, oil := row{kind: bagRow, bag: w.bags["rice"]}, row{kind: bagRow, bag: w.bags["oil"], round: 1}

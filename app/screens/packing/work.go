@@ -155,10 +155,37 @@ func (w *work) difference(bag *bags.Bag) units.Mass {
 	var more units.Mass
 	for _, c := range bag.Contents {
 		if mass, noted := w.weighed(bag.Key, c.Food); noted {
-			more += mass - c.Mass
+			more += w.beyondScale(c.Mass, mass)
 		}
 	}
 	return more
+}
+
+// differs tells whether a food of a bag was weighed in otherwise than planned.
+func (w *work) differs(bag *bags.Bag) bool {
+	return slices.ContainsFunc(bag.Contents, func(c bags.Content) bool {
+		mass, noted := w.weighed(bag.Key, c.Food)
+		return noted && w.beyondScale(c.Mass, mass) != 0
+	})
+}
+
+// beyondScale is by how much more was weighed in than planned; nothing if the
+// scale cannot show the planned amount any nearer.
+func (w *work) beyondScale(planned, shown units.Mass) units.Mass {
+	more := shown - planned
+	if max(more, -more) <= w.trip.Settings.ScaleStep/2 {
+		return 0
+	}
+	return more
+}
+
+// onScale is what the scale shows at best for an amount.
+func (w *work) onScale(planned units.Mass) units.Mass {
+	step := w.trip.Settings.ScaleStep
+	if step <= 0 || planned < step {
+		return planned
+	}
+	return (planned + step/2) / step * step
 }
 
 // cleanNow gives the first round that is not finished, if the table must be

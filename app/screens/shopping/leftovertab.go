@@ -54,8 +54,13 @@ func (t *leftoverTab) offer(left shopping.Leftover) fyne.CanvasObject {
 	}
 	values := data{"Mass": written.Quantity(left.Mass, trip.Units), "Food": food, "Recipe": recipe, "Helpings": use.Helpings, "Meals": use.Meals}
 	words := lang.X("leftover-helpings", "{{.Mass}} {{.Food}} left over: {{.Helpings}} more helpings of {{.Recipe}}", values)
-	if use.Meals > 0 {
+	switch {
+	case use.Meals > 1:
 		words = lang.X("leftover-meals", "{{.Mass}} {{.Food}} left over: {{.Meals}} more meals of {{.Recipe}} for all", values)
+	case use.Meals == 1:
+		words = lang.X("leftover-meal", "{{.Mass}} {{.Food}} left over: one more meal of {{.Recipe}} for all", values)
+	case use.Helpings == 1:
+		words = lang.X("leftover-helping", "{{.Mass}} {{.Food}} left over: one more helping of {{.Recipe}}", values)
 	}
 	label := widget.NewLabel(words)
 	label.Wrapping = fyne.TextWrapWord
