@@ -101,6 +101,7 @@ func (m *moneyTab) show() {
 	}
 	m.table.SetRows(rows)
 	m.settle.SetText(m.settleWords(k))
+	m.content.Refresh() // the words may take more lines than before
 }
 
 // tell says what the plan costs and what nobody knows of it.

@@ -167,6 +167,22 @@ func TestPaymentsNeedAPurchase(t *testing.T) {
 	}
 }
 
+// What is told of the money grows when something is paid: it never runs into
+// the accounts below it.
+func TestTheAccountsMakeRoomForWhatIsTold(t *testing.T) {
+	s := open(t, benchtest.DemoDays(2))
+	s.account.content.Resize(fyne.NewSize(340, 640))
+	before := s.account.words.MinSize().Height
+	s.space()
+	words := s.account.words
+	if words.MinSize().Height <= before {
+		t.Fatalf("the words take %v as before", before)
+	}
+	if end := words.Position().Y + words.MinSize().Height; words.Size().Height < words.MinSize().Height || end > s.account.table.Position().Y {
+		t.Errorf("the words end at %v, the accounts begin at %v", end, s.account.table.Position().Y)
+	}
+}
+
 // A price that nobody gave is said in words, and giving it makes the cost whole.
 func TestAnUnknownPriceIsSaidInWords(t *testing.T) {
 	made := benchtest.DemoDays(2)
