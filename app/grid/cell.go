@@ -16,7 +16,7 @@ type cellLook struct {
 	text                                      string
 	tone                                      fyne.ThemeColorName
 	right, striped, inRow, atCursor, readOnly bool
-	strong, focused                           bool
+	strong, focused, blank                    bool
 }
 
 // cell is a canvas text over a ground: the toolkit's label is a hundred times
@@ -80,6 +80,8 @@ func (r *cellRenderer) Refresh() {
 	c := r.c
 	c.ground.FillColor = theme.Color(look.Panel)
 	switch {
+	case c.look.blank:
+		c.ground.FillColor = color.Transparent
 	case c.look.inRow:
 		c.ground.FillColor = theme.Color(look.Wash)
 	case c.look.strong:

@@ -105,6 +105,7 @@ type Grid[R any] struct {
 	// started is what the open editor began from.
 	started string
 	cells   map[*cell]widget.TableCellID // which cell object shows which cell
+	widths  []float32                    // of the columns, once they are given
 	fitted  bool                         // the choices have room
 	focused bool                         // the table has the keyboard
 	held    bool                         // new cells are kept empty

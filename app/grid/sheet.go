@@ -2,6 +2,7 @@ package grid
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/written"
@@ -16,7 +17,8 @@ type sheet struct {
 	focused  func(bool)
 	double   func()
 	sort     func()
-	tapped   bool // the last tap put the cursor on a cell
+	scroll   *container.Scroll // what scrolls, once it is drawn
+	tapped   bool              // the last tap put the cursor on a cell
 }
 
 // TypedKey moves the cursor and opens the editor.
@@ -58,7 +60,13 @@ func (g *Grid[R]) newSheet() *sheet {
 		g.focused = on
 		g.repaintRow(g.cursor.Row)
 	}
-	s.Length = func() (int, int) { return len(g.shown), len(g.columns) }
+	s.Length = func() (int, int) {
+		columns := len(g.columns)
+		if spare := g.spareColumn(); spare > 0 {
+			columns++ // blank, see reveal
+		}
+		return len(g.shown), columns
+	}
 	s.CreateCell = func() fyne.CanvasObject {
 		c := newCell(g.options.RowHeight)
 		c.held = g.held
@@ -81,6 +89,8 @@ func (g *Grid[R]) newSheet() *sheet {
 // paint fills a cell object, which the table uses again and again.
 func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
 	if id.Row >= len(g.shown) || id.Col >= len(g.columns) {
+		delete(g.cells, c)
+		c.show(cellLook{blank: true})
 		return
 	}
 	g.cells[c] = id
@@ -104,6 +114,7 @@ func (g *Grid[R]) paint(id widget.TableCellID, c *cell) {
 
 func (g *Grid[R]) paintHeader(column int, h *header) {
 	if column < 0 || column >= len(g.columns) {
+		h.show("", "", false, unsorted, nil)
 		return
 	}
 	order := unsorted
@@ -132,9 +143,7 @@ func (g *Grid[R]) moveTo(id widget.TableCellID) {
 	g.repaintRow(g.cursor.Row)
 	if g.table.Size().Height > 0 { // before it is laid out, the toolkit would scroll past the cursor
 		g.table.ScrollTo(g.cursor)
-		if g.cursor.Col == g.options.Sticky { // the toolkit takes the first free column for a sticky one
-			g.table.ScrollToLeading()
-		}
+		g.reveal(g.cursor.Col)
 	}
 	if row, ok := g.Selected(); ok && g.options.OnSelect != nil {
 		g.options.OnSelect(row)

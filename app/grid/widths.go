@@ -23,7 +23,7 @@ func (g *Grid[R]) width(column Column[R]) float32 {
 // giveWidths gives every column its width.
 func (g *Grid[R]) giveWidths() {
 	for i, column := range g.columns {
-		g.table.SetColumnWidth(i, g.width(column))
+		g.setWidth(i, g.width(column))
 	}
 	g.fitChoices()
 }
@@ -43,10 +43,19 @@ func (g *Grid[R]) fitChoices() {
 		for _, choice := range column.Choices(g.rows[0]) {
 			widest = max(widest, measure(choice, theme.TextSize(), false))
 		}
-		g.table.SetColumnWidth(i, max(least, min(widest+2*cellInset, 1.5*least)))
+		g.setWidth(i, max(least, min(widest+2*cellInset, 1.5*least)))
 	}
 }
 
 func measure(text string, size float32, bold bool) float32 {
 	return fyne.MeasureText(text, size, fyne.TextStyle{Bold: bold}).Width
+}
+
+// Resize gives the width of the blank column at the end, which hangs on the
+// width of the table.
+func (g *Grid[R]) Resize(size fyne.Size) {
+	g.BaseWidget.Resize(size)
+	if spare := g.spareColumn(); spare > 0 {
+		g.table.SetColumnWidth(len(g.columns), spare)
+	}
 }

@@ -41,8 +41,8 @@ func produce(path string, force bool, write func(temporary string) error) error 
 	if err != nil {
 		return err
 	}
-	defer os.RemoveAll(folder)
 	temporary := filepath.Join(folder, filepath.Base(path))
+	defer tidy(folder, temporary)
 	if err := write(temporary); err != nil {
 		return err
 	}
@@ -57,6 +57,15 @@ func produce(path string, force bool, write func(temporary string) error) error 
 		}
 	}
 	return os.Rename(temporary, path)
+}
+
+// tidy takes away what was only for the making, one after the other: seen was
+// that a tree with a linked file is not removed where Windows is only imitated.
+func tidy(folder, temporary string) {
+	_ = os.Remove(temporary) // gone already if it was moved
+	if os.Remove(folder) != nil {
+		_ = os.RemoveAll(folder)
+	}
 }
 
 // produceFrom is produce for what writes to a writer.
