@@ -14,12 +14,18 @@ import (
 
 	"sumpter/domain/needs"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // Options limit the work of Menu.
 type Options struct {
 	// Steps is the work for each cook group, a count that does not depend on the machine (some 30 million a second in 2026); 0 means Thorough.
 	Steps int64
+	// Tries is how often the menu may be chosen, the sized portions and the budget looked at in between; 0: as often as the work allows. One
+	// try weighs as Rank does.
+	Tries int
+	// Beside is what else the budget must pay for, as Beside tells of an earlier plan.
+	Beside units.Money
 	// Progress, if set, hears now and then how far the work is.
 	Progress func(Progress)
 }

@@ -22,7 +22,7 @@ func TestOneOpenSlotGetsTheBestOfTheRanking(t *testing.T) {
 		tr := triptest.Trip().Draw(t, "trip").Canonical()
 		tr.Settings.CookMinutes = 0 // a menu keeps to them, a ranking only counts what is over
 		n := needs.Compute(tr, nil)
-		first := filled(t, tr, n)
+		first := oneTry(t, tr, n)
 		if len(first.Cells) == 0 {
 			return
 		}
@@ -34,7 +34,7 @@ func TestOneOpenSlotGetsTheBestOfTheRanking(t *testing.T) {
 			}
 		}
 		tr = tr.Canonical()
-		again := filled(t, tr, n)
+		again := oneTry(t, tr, n)
 		i := slices.IndexFunc(again.Cells, func(c trip.Cell) bool { return sameSlot(c, open) })
 		if i < 0 || !again.Groups[0].Proven || len(again.Cells[i].Dishes) != 1 || len(again.Cells[i].Dishes[0].For) > 0 {
 			return
@@ -58,6 +58,15 @@ func TestOneOpenSlotGetsTheBestOfTheRanking(t *testing.T) {
 
 func filled(t interface{ Fatal(...any) }, tr *trip.Trip, n needs.Result) fill.Proposal {
 	p, err := fill.Menu(context.Background(), tr, n, fill.Options{Steps: 100_000})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// oneTry fills by the measure of Rank, without corrections.
+func oneTry(t interface{ Fatal(...any) }, tr *trip.Trip, n needs.Result) fill.Proposal {
+	p, err := fill.Menu(context.Background(), tr, n, fill.Options{Steps: 100_000, Tries: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -25,20 +25,20 @@ type filling struct {
 // mostDays is what the solver takes at once; longer trips are filled in parts, each beside the last days of the one before.
 const mostDays = 62
 
-// run fills, and fills again where the sized portions fall short. A sketch is done after the first try.
+// run fills, and fills again where the sized portions fall short or cost too much.
 func (f *filling) run(ctx context.Context) error {
 	f.more = map[groupDay]askedMore{}
 	for {
 		if err := f.fillAll(ctx); err != nil {
 			return err
 		}
-		if f.try++; f.options.Steps <= Sketch || f.try == mostTries || f.proposal.Stopped() {
+		if f.try++; f.try == f.mostTries() || f.proposal.Stopped() {
 			return nil
 		}
 		p := f.sized()
 		f.again = f.askForMore(p)
 		if f.overBudget(p) {
-			f.dearer *= dearerBy
+			f.dearer *= f.dearerBy()
 			f.again = nil // all of them
 		} else if len(f.again) == 0 {
 			return nil
@@ -113,7 +113,7 @@ func (f *filling) endEarly(group trip.GroupID, err error) error {
 // share is how much of the work is done: a first try is most of it, as long as nothing falls short.
 func (f *filling) share(ofTry float64) float64 {
 	done := 0.0
-	for try := range mostTries {
+	for try := range f.mostTries() {
 		part := (1 - done) * firstTry
 		if try == f.try {
 			return done + part*ofTry
@@ -121,6 +121,26 @@ func (f *filling) share(ofTry float64) float64 {
 		done += part
 	}
 	return 1
+}
+
+// mostTries is how often a menu is filled: a sketch gets one correction.
+func (f *filling) mostTries() int {
+	switch {
+	case f.options.Tries > 0:
+		return f.options.Tries
+	case f.options.Steps <= Sketch:
+		return sketchTries
+	default:
+		return mostTries
+	}
+}
+
+// dearerBy is how many times more cost counts in the next try: a sketch has no other.
+func (f *filling) dearerBy() float64 {
+	if f.options.Steps <= Sketch {
+		return dearerBy * dearerBy
+	}
+	return dearerBy
 }
 
 // steps is the work for a group: less from the second try on.

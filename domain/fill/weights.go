@@ -9,9 +9,9 @@ const perGram = 20
 const (
 	missedKcal    = 10.0 // for each thousandth of the day's energy that cannot be met, or cannot be kept to
 	missedProtein = 5.0  // for each thousandth of the day's protein
-	missedFibre   = 0.04 // and so on
-	missedSodium  = 0.02
-	missedFat     = 0.03
+	missedFibre   = 0.05 // and so on; less than a twentieth of a gram would count for nothing
+	missedSodium  = 0.05
+	missedFat     = 0.05
 	disliked      = 120.0
 	smallMeal     = 60.0 // a dinner without what a main meal should hold
 	melting       = 60.0

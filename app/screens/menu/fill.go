@@ -15,6 +15,7 @@ import (
 	"sumpter/domain/fill"
 	"sumpter/domain/needs"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // filler lets the program choose dishes: what the menu should be best at, the command, how far the work is, and what came of it.
@@ -112,7 +113,7 @@ func (f *filler) start(anew bool) {
 		empty(asked)
 	}
 	asked = asked.Canonical()
-	n := f.needsOf(asked)
+	n, beside := f.needsOf(asked), f.beside()
 	ctx, cancel := context.WithCancel(context.Background())
 	f.cancel = cancel
 	f.run++
@@ -121,7 +122,7 @@ func (f *filler) start(anew bool) {
 	var found fill.Proposal
 	var failed error
 	f.s.bench.Document.Background(func() {
-		found, failed = fill.Menu(ctx, asked, n, fill.Options{Steps: f.steps(len(asked.Days)), Progress: f.hear(run)})
+		found, failed = fill.Menu(ctx, asked, n, fill.Options{Steps: f.steps(len(asked.Days)), Beside: beside, Progress: f.hear(run)})
 	}, func() {
 		cancel()
 		if run != f.run {
@@ -140,6 +141,15 @@ func (f *filler) needsOf(t *trip.Trip) needs.Result {
 		return p.Needs
 	}
 	return needs.Compute(t, nil)
+}
+
+// beside is what the budget pays for besides the food of meals, as the plan has it; nothing before the first.
+func (f *filler) beside() units.Money {
+	p := f.s.bench.Plan()
+	if p == nil {
+		return 0
+	}
+	return fill.Beside(p.Trip, p.Portions, p.Summary().Cost)
 }
 
 // shownEvery is how often progress is shown.
