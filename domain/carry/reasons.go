@@ -89,11 +89,30 @@ func (c *calculation) reasonText(r run, pieces []piece, reason fairsplit.Reason)
 		return prose.Say("What only %s may carry does not fit their packs: %s.", c.crewNames(r, reason.Members), room)
 	case fairsplit.WholeItemsMisfit:
 		return prose.Say("There is room in all, %s, but not for whole pieces.", room)
+	case fairsplit.LimitsTogether:
+		return prose.Say("The limits on %s cannot all be kept together by %s, even if every piece could be cut up: they leave %s too little. Whole pieces may need somewhat more than what is named here.",
+			kinds(reason.Limits), c.crewNames(r, reason.Members), prose.Say("%.2f %%", 100*float64(reason.Need-reason.Have)/float64(max(1, reason.Have))))
 	case fairsplit.RuledOut:
 		return prose.Say("Every split was looked at or ruled out: none keeps every limit.")
 	default:
 		return prose.Say("No split was found that keeps every limit; there may be one.")
 	}
+}
+
+// kinds names the kinds of limits of packs.
+func kinds(limits []fairsplit.Limit) prose.Text {
+	var names []prose.Text
+	for _, limit := range limits {
+		switch limit {
+		case fairsplit.MassLimit:
+			names = append(names, prose.Say("the weight of packs"))
+		case fairsplit.VolumeLimit:
+			names = append(names, prose.Say("their room"))
+		default:
+			names = append(names, prose.Say("the part of one kind in a pack"))
+		}
+	}
+	return prose.List(", ", names)
 }
 
 func (c *calculation) changeText(r run, pieces []piece, change fairsplit.Change) prose.Text {

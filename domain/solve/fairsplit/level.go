@@ -33,7 +33,7 @@ func newBounds(in *instance) bounds {
 	all := everyone(in.members)
 	for d := range in.days {
 		free, _ := in.freeGrams(in.movable, d)
-		crumbs := func(i int, burden int64) int64 { return in.capacityOf(i, d, burden, 1) }
+		crumbs := func(i int, burden int64) int64 { return in.capacityOf(i, d, burden) }
 		b.level[d] = in.waterLevel(all, free, in.pinnedBurden(d), crumbs)
 	}
 	whole := newReach(in, b.level)
@@ -107,14 +107,10 @@ func (in *instance) waterLevel(set []bool, free, floor int64, capacity func(i in
 	return high
 }
 
-// capacityOf is the mass in multiples of a piece that a member can take on a day, on top of
-// what is pinned to them, without exceeding a burden or their mass limit.
-func (in *instance) capacityOf(i, d int, burden, piece int64) int64 {
-	room := min(burden/in.scale[i], int64(in.maxGrams[i])) - int64(in.pinned[i*in.days+d])
-	if room <= 0 {
-		return 0
-	}
-	return room / piece * piece
+// capacityOf is the mass that a member can take on a day, on top of what is pinned to
+// them, without exceeding a burden or their mass limit.
+func (in *instance) capacityOf(i, d int, burden int64) int64 {
+	return max(0, min(burden/in.scale[i], int64(in.maxGrams[i]))-int64(in.pinned[i*in.days+d]))
 }
 
 // itemBurden is the largest burden that a single item forces on whoever takes it.

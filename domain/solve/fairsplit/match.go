@@ -18,8 +18,6 @@ type matcher struct {
 	spare   [4]int64 // millilitres that the free items may take of each
 	share   []int64  // energy of each class that they may bring each
 	energy  []int64  // the same, brought
-	items   []int32  // free, the halves one after the other
-	choices [][]int32
 	halves  [2]half
 	heads   []int32 // by hash of a cell, first split of the second half in it
 	chain   []int32

@@ -118,7 +118,7 @@ func TestMorePacksAreNoWorse(t *testing.T) {
 		after := newBounds(in)
 		old := newInstance(Problem{Days: p.Days, HoursTenths: p.HoursTenths, Crew: p.Crew[:len(p.Crew)-1], Items: p.Items, Classes: p.Classes})
 		for d := range after.level {
-			if in.exactBurden(after.level[d]).Cmp(old.exactBurden(before.level[d])) > 0 && in.capacityOf(len(in.member)-1, d, never/4, 1) >= 1 {
+			if in.exactBurden(after.level[d]).Cmp(old.exactBurden(before.level[d])) > 0 && in.capacityOf(len(in.member)-1, d, never/4) >= 1 {
 				t.Errorf("day %d: level rises from %v to %v", d, old.exactBurden(before.level[d]), in.exactBurden(after.level[d]))
 			}
 		}

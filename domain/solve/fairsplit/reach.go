@@ -38,7 +38,7 @@ func (in *instance) reachWithin(burden []int64, kept bool) *reach {
 		p := pack{in: in, free: in.room[i] - in.pinnedBulk[i], kept: kept}
 		bulk := int64(0)
 		for d := range in.days {
-			p.top = append(p.top, int(in.capacityOf(i, d, burden[d], 1)))
+			p.top = append(p.top, int(in.capacityOf(i, d, burden[d])))
 		}
 		for _, j := range in.movable {
 			if in.canCarry(j, i) && p.takes(j) {
@@ -162,7 +162,7 @@ func (p *pack) each(d int, add func(j int32, grams int), most func(grams int)) {
 // capacity is what whole items can bring a member on a day within a burden, a multiple
 // of piece where no more is known.
 func (r *reach) capacity(i, d int, burden, piece int64) int64 {
-	grams := r.in.capacityOf(i, d, burden, 1)
+	grams := r.in.capacityOf(i, d, burden)
 	if most := r.most[i*r.in.days+d]; grams < int64(len(most)) {
 		return int64(most[grams])
 	}

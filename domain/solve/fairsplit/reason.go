@@ -13,6 +13,7 @@ const (
 	ClassTooTight                // a class cannot be spread over the crew within its share
 	SubsetTooSmall               // items that only some may carry are too much for them
 	WholeItemsMisfit             // there is room in total, but not for whole items
+	LimitsTogether               // limits of several kinds cannot all be kept, even by items cut up
 	RuledOut                     // every split was looked at or ruled out
 	NotFound                     // no split was found; there may be one
 )
@@ -21,10 +22,11 @@ const (
 type Reason struct {
 	Rule    Rule
 	Limit   Limit
-	Items   []int  // the items meant, if they are not all
-	Members []int  // the members meant, if they are not all
-	Class   string // for ClassLimit
-	Need    int64  // grams, millilitres or energy
+	Items   []int   // the items meant, if they are not all
+	Members []int   // the members meant, if they are not all
+	Class   string  // for ClassLimit
+	Limits  []Limit // for LimitsTogether, the kinds meant; Need is then so many parts of Have
+	Need    int64   // grams, millilitres or energy
 	Have    int64
 	Change  []Change // together they lift this reason
 }

@@ -19,7 +19,7 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 		return Result{}, fmt.Errorf("fairsplit: %d previous carriers for %d items: give one per item", len(o.Previous), len(p.Items))
 	}
 	h := newHunt(ctx, in, o)
-	h.hopeless = in.plainReasons(p)
+	h.problem, h.hopeless = p, in.plainReasons(p)
 	h.run()
 	again := h.resplit(p)
 	r := in.result(p, h.best.carrier, h.bounds)
@@ -55,6 +55,7 @@ type hunt struct {
 	leastFirst int64 // least R1 of any split within limits
 	round      int64
 	exhausted  bool
+	problem    Problem
 	hopeless   []Reason // why no split can be within the limits
 }
 
@@ -122,6 +123,10 @@ func (h *hunt) run() {
 		if round == 0 && h.hopeless == nil && !h.settled() && h.ctx.Err() == nil && h.affordsRelaxing() {
 			h.relax()
 		}
+		if round == 1 && h.best.overrun > 0 && h.hopeless == nil {
+			reasons, steps := h.in.limitsTogether(h.problem, max(clashWork, h.limit/8))
+			h.hopeless, h.steps = reasons, h.steps+steps
+		}
 		h.round++
 		h.report()
 	}
@@ -157,6 +162,9 @@ const (
 	fewItems    = 14 // up to so many are settled by branching at once
 	branchItems = 60 // up to so many are worth trying
 )
+
+// clashWork is what it takes to find out that limits of a small crew stand in the way together.
+const clashWork = 3_000_000
 
 // parallel calls f for each lane, on as many processors as allowed.
 func (h *hunt) parallel(f func(lane int)) {
