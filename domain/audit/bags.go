@@ -51,14 +51,14 @@ func checkBags(a *auditor) {
 		bag := &a.Bags.Bags[i]
 		place := findings.Place{Day: bag.Day, Meal: bag.Meal, Group: bag.Group, Bag: bag.Key}
 		if seen[bag.Key] || codes[bag.Code] {
-			a.fault(place, prose.Say("each bag has a name of its own"), prose.Say("bag %s (%s) is there twice", bag.Code, bag.Key))
+			a.fault(place, prose.Say("each bag has a name of its own"), prose.Say("bag %s is there twice", bag.Code))
 		}
 		seen[bag.Key], codes[bag.Code] = true, true
 		sum := units.Mass(0)
 		for _, content := range bag.Contents {
 			sum += content.Mass
 			if content.Mass <= 0 {
-				a.fault(place, prose.Say("a bag holds something"), prose.Say("bag %s holds %v of food %d", bag.Code, content.Mass, content.Food))
+				a.fault(place, prose.Say("a bag holds something"), prose.Say("bag %s holds %s of %s", bag.Code, content.Mass, a.foodName(content.Food)))
 			}
 		}
 		if sum != bag.Food || bag.Tare < 0 {
@@ -87,7 +87,7 @@ func (a *auditor) checkUses(bag *bags.Bag, place findings.Place) {
 		for _, share := range use.Shares {
 			shared += share.Mass
 			if share.Mass <= 0 || bag.Member != 0 && share.Member != bag.Member {
-				a.fault(place, prose.Say("a share is somebody's"), prose.Say("member %d gets %v of bag %s", share.Member, share.Mass, bag.Code))
+				a.fault(place, prose.Say("a share is somebody's"), prose.Say("%s gets %s of bag %s", a.memberName(share.Member), share.Mass, bag.Code))
 			}
 		}
 		if use.Place == trip.AtBowl && shared != all {
@@ -102,7 +102,7 @@ func (a *auditor) checkUses(bag *bags.Bag, place findings.Place) {
 	}
 	for food, rest := range taken {
 		if rest != 0 {
-			a.fault(place, prose.Say("a bag is eaten up"), prose.Say("bag %s: %v of food %d is taken more than it holds", bag.Code, rest, food))
+			a.fault(place, prose.Say("a bag is eaten up"), prose.Say("%s of %s more than bag %s holds is taken out of it", rest, a.foodName(food), bag.Code))
 		}
 	}
 	if first != bag.Day || last != bag.LastDay {
@@ -131,7 +131,7 @@ func checkReserve(a *auditor) {
 		place := findings.Place{Day: bag.Day, Member: bag.Member, Bag: bag.Key}
 		member := a.index.member[bag.Member]
 		if member == nil || len(bag.Uses) > 0 || !bag.Reserve {
-			a.fault(place, prose.Say("a reserve is somebody's and for no meal"), prose.Say("bag %s is of member %d and used %d times", bag.Code, bag.Member, len(bag.Uses)))
+			a.fault(place, prose.Say("a reserve is somebody's and for no meal"), prose.Say("bag %s is of %s, meals that take from it: %d", bag.Code, a.memberName(bag.Member), len(bag.Uses)))
 			continue
 		}
 		for _, content := range bag.Contents {
@@ -180,14 +180,14 @@ func checkBoxes(a *auditor) {
 		for _, b := range box.BoughtThere {
 			bought[b.Bag] += b.Mass
 			if bag := a.index.bag[b.Bag]; bag == nil || bag.Leg != box.Leg {
-				a.fault(findings.Place{Point: box.Point, Bag: b.Bag}, prose.Say("food is bought on the way for the days after"), prose.Say("bag %s is not of the leg that begins there", b.Bag))
+				a.fault(findings.Place{Point: box.Point, Bag: b.Bag}, prose.Say("food is bought on the way for the days after"), prose.Say("%s is not of the leg that begins there", a.bagName(b.Bag)))
 			}
 		}
 		for _, key := range box.Bags {
 			boxed[key]++
 			bag := a.index.bag[key]
 			if bag == nil || bag.Leg != box.Leg {
-				a.fault(findings.Place{Point: box.Point, Bag: key}, prose.Say("a box holds the bags of its leg"), prose.Say("bag %s does not belong into this box", key))
+				a.fault(findings.Place{Point: box.Point, Bag: key}, prose.Say("a box holds the bags of its leg"), prose.Say("%s does not belong into this box", a.bagName(key)))
 				continue
 			}
 			sum += bag.Mass() - bought[key]

@@ -21,7 +21,7 @@ func checkCarriers(a *auditor) {
 		for _, item := range stage.Items {
 			member := a.index.member[item.Carrier]
 			if member == nil || !member.Present(stage.FirstDay) || !member.Present(stage.LastDay) {
-				a.fault(findings.Place{Day: stage.FirstDay, Member: item.Carrier}, prose.Say("a carrier is there all the stage"), prose.Say("%s %s is given to somebody who is not there", item.Kind, item.Key))
+				a.fault(findings.Place{Day: stage.FirstDay, Member: item.Carrier}, prose.Say("a carrier is there all the stage"), prose.Say("%s is given to %s, who is not there", a.thingName(item), a.memberName(item.Carrier)))
 				continue
 			}
 			if item.Kind != carry.BagItem {
@@ -30,7 +30,7 @@ func checkCarriers(a *auditor) {
 			carried[item.Key]++
 			bag := a.index.bag[item.Key]
 			if bag == nil || bag.Leg > stage.Leg || bag.LastDay < stage.FirstDay {
-				a.fault(findings.Place{Day: stage.FirstDay, Bag: item.Key}, prose.Say("only bags still to be eaten are carried"), prose.Say("bag %s is not of this stage", item.Key))
+				a.fault(findings.Place{Day: stage.FirstDay, Bag: item.Key}, prose.Say("only bags still to be eaten are carried"), prose.Say("%s is not of this stage", a.bagName(item.Key)))
 				continue
 			}
 			for _, content := range bag.Contents {

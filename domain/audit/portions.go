@@ -33,20 +33,20 @@ func checkPortions(a *auditor) {
 		}
 		for _, more := range batch.Seconds {
 			if more.Place != trip.InPot || more.Mass <= 0 {
-				a.fault(batchPlace(batch), prose.Say("second helpings come out of the pot"), prose.Say("%v of food %d is for second helpings", more.Mass, more.Food))
+				a.fault(batchPlace(batch), prose.Say("second helpings come out of the pot"), prose.Say("%s of %s is for second helpings", more.Mass, a.foodName(more.Food)))
 			}
 			sums[amountKey{more.Food, more.Place}] += more.Mass
 		}
 		for _, total := range batch.Totals {
 			key := amountKey{total.Food, total.Place}
 			if sums[key] != total.Mass {
-				a.fault(batchPlace(batch), prose.Say("portions add up to the batch"), prose.Say("portions of food %d add up to %v, the batch says %v", total.Food, sums[key], total.Mass))
+				a.fault(batchPlace(batch), prose.Say("portions add up to the batch"), prose.Say("portions of %s add up to %s, the batch says %s", a.foodName(total.Food), sums[key], total.Mass))
 			}
 			delete(sums, key)
 		}
 		for key, mass := range sums {
 			if mass != 0 {
-				a.fault(batchPlace(batch), prose.Say("portions add up to the batch"), prose.Say("%v of food %d in portions is in no batch", mass, key.food))
+				a.fault(batchPlace(batch), prose.Say("portions add up to the batch"), prose.Say("%s of %s in portions is in no batch", mass, a.foodName(key.food)))
 			}
 		}
 	}
@@ -56,7 +56,7 @@ func checkPortions(a *auditor) {
 func (a *auditor) checkPortion(batch *portions.Batch, portion portions.Portion) {
 	recipe := a.index.recipe[batch.Recipe]
 	if recipe == nil || a.index.member[portion.Member] == nil {
-		a.fault(batchPlace(batch), prose.Say("a batch serves a recipe to members"), prose.Say("recipe %d or member %d does not exist", batch.Recipe, portion.Member))
+		a.fault(batchPlace(batch), prose.Say("a batch serves a recipe to members"), prose.Say("%s is served to %s, and one of them does not exist", a.recipeName(batch.Recipe), a.memberName(portion.Member)))
 		return
 	}
 	if !a.index.member[portion.Member].Present(batch.Day) {
@@ -68,7 +68,7 @@ func (a *auditor) checkPortion(batch *portions.Batch, portion portions.Portion) 
 	asked := askedFor(recipe)
 	for _, amount := range portion.Amounts {
 		if amount.Mass < 0 || !asked[amount.Food] {
-			a.fault(batchPlace(batch), prose.Say("portions hold what the recipe asks for"), prose.Say("%v of food %d is not in the recipe", amount.Mass, amount.Food))
+			a.fault(batchPlace(batch), prose.Say("portions hold what the recipe asks for"), prose.Say("%s of %s is not in the recipe", amount.Mass, a.foodName(amount.Food)))
 		}
 	}
 }

@@ -41,7 +41,7 @@ func checkSpoilage(a *auditor) {
 		for _, use := range bag.Uses {
 			for _, content := range use.Contents {
 				if !fates[fateKey{use.Day, use.Meal, bag.Group, content.Food}] {
-					a.fault(findings.Place{Day: use.Day, Meal: use.Meal, Food: content.Food, Bag: bag.Key}, prose.Say("every ingredient has a fate"), prose.Say("nothing is said of food %d in bag %s", content.Food, bag.Code))
+					a.fault(findings.Place{Day: use.Day, Meal: use.Meal, Food: content.Food, Bag: bag.Key}, prose.Say("every ingredient has a fate"), prose.Say("nothing is said of %s in bag %s", a.foodName(content.Food), bag.Code))
 				}
 			}
 		}
