@@ -221,7 +221,7 @@ func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Differenc
 
 // take makes the chosen differences part of the open trip.
 func (w *Workbench) take(theirs *trip.Trip, wanted []compare.Difference, name string) error {
-	edit := lang.X("take-differences", "take {{.Count}} differences from {{.Name}}", map[string]any{"Count": len(wanted), "Name": name})
+	edit := written.Counted(len(wanted), prose.Say("take one difference from %s", name), prose.Say("take %d differences from %s", len(wanted), name))
 	return w.document.Edit(edit, func(t *trip.Trip) error {
 		merged, err := compare.Take(t, theirs, wanted)
 		if err != nil {

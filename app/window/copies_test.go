@@ -107,7 +107,7 @@ func TestYesterdayCanBeTakenBack(t *testing.T) {
 	if now.Title != before.Title || now.Crew[0].BodyMass == before.Crew[0].BodyMass {
 		t.Errorf("title %q, body %v", now.Title, now.Crew[0].BodyMass)
 	}
-	actionNamed(w, "Undo: take 1 differences")()
+	actionNamed(w, "Undo: take one difference")()
 	if w.document.Trip().Title != "Autumn walk" {
 		t.Error("taking cannot be undone")
 	}

@@ -12,6 +12,7 @@ import (
 
 	"sumpter/app/importer"
 	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/exporter/tripbook"
 )
@@ -63,8 +64,8 @@ func (w *Workbench) addFrom(name string, read func(*trip.Trip) (tripbook.Added, 
 }
 
 func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, name string) {
-	data := map[string]any{"Count": added.Count, "Name": name}
-	err := w.document.Edit(lang.X("add-table", "add {{.Count}} lines of {{.Name}}", data), func(t *trip.Trip) error {
+	edit := written.Counted(added.Count, prose.Say("add a line of %s", name), prose.Say("add %d lines of %s", added.Count, name))
+	err := w.document.Edit(edit, func(t *trip.Trip) error {
 		if !trip.Equal(t, before) {
 			return errors.New(lang.L("The trip was changed meanwhile: add the file once more."))
 		}
@@ -75,11 +76,11 @@ func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, name stri
 		w.sayAlways(written.Error(err))
 		return
 	}
-	if len(added.Trip.Foods) == len(before.Foods) {
-		w.say(lang.X("table-added-plain", "Added {{.Count}} lines of {{.Name}}.", data))
-		return
+	said := written.Counted(added.Count, prose.Say("Added a line of %s.", name), prose.Say("Added %d lines of %s.", added.Count, name))
+	if len(added.Trip.Foods) > len(before.Foods) {
+		said += " " + lang.L("Foods of a table have no allergens yet: read each label.")
 	}
-	w.say(lang.X("table-added", "Added {{.Count}} lines of {{.Name}}. Foods of a table have no allergens yet: read each label.", data))
+	w.say(said)
 }
 
 // importTrip reads a workbook or JSON into a new trip file beside it.

@@ -30,6 +30,11 @@ func sign() string { return lang.X("decimal-sign", ".") }
 // Text writes a text of the plan.
 func Text(text prose.Text, system units.System) string { return text.In(Of(system)) }
 
+// Counted writes what is said of one, or of any other number.
+func Counted(count int, one, many prose.Text) string {
+	return Text(prose.Plural(count, one, many), units.Metric)
+}
+
 // Error writes what went wrong.
 func Error(err error) string { return Of(units.Metric).Error(err) }
 

@@ -17,6 +17,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/carry"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -157,10 +158,10 @@ func (c *changes) stateWords(kept bool, list []carry.Choice) string {
 	default:
 		taken := list[takenOf(list)]
 		if c.held() {
-			return lang.X("changes-held", "You chose this split, and the plan holds to it: {{.Must}} things had to change packs and {{.Free}} do so for a fairer load. What comes new into the packs goes where it is fairest.",
+			return lang.X("changes-held", "You chose this split, and the plan holds to it. Had to change packs: {{.Must}}; change for a fairer load: {{.Free}}. What comes new into the packs goes where it is fairest.",
 				data{"Must": taken.Must, "Free": taken.HandOvers})
 		}
-		return lang.X("changes-state", "Of what was in the packs before the last change by hand, {{.Must}} must change packs and {{.Free}} do so for a fairer load. Without your choice it is the fewest hand-overs with which the heaviest pack is at most 2 % heavier than in the fairest split.",
+		return lang.X("changes-state", "Of what was in the packs before the last change by hand, so many must change packs: {{.Must}}; and so many do for a fairer load: {{.Free}}. Without your choice it is the fewest hand-overs with which the heaviest pack is at most 2 % heavier than in the fairest split.",
 			data{"Must": taken.Must, "Free": taken.HandOvers})
 	}
 }
@@ -294,7 +295,8 @@ func (c *changes) takeChoice(i int) {
 	if stage.Choices[i].Taken {
 		return
 	}
-	name := lang.X("undo-choice", "let {{.Count}} things change packs", data{"Count": stage.Choices[i].HandOvers + stage.Choices[i].Must})
+	count := stage.Choices[i].HandOvers + stage.Choices[i].Must
+	name := written.Counted(count, prose.Say("let one thing change packs"), prose.Say("let %d things change packs", count))
 	_ = c.screen.bench.Edit(name, func(on *trip.Trip) error {
 		on.Kept = carry.Choose(on.Kept, stage, i)
 		return nil
@@ -332,8 +334,9 @@ func (v *view) changesLine(stage *carry.Stage) string {
 	}
 	taken := stage.Choices[takenOf(stage.Choices)]
 	count := taken.HandOvers + taken.Must
+	changed := written.Counted(count, prose.Say("One thing changed packs."), prose.Say("%d things changed packs.", count))
 	if len(stage.Choices) == 1 {
-		return lang.X("changes-line-one", "{{.Count}} things changed packs.", data{"Count": count})
+		return changed
 	}
-	return lang.X("changes-line", "{{.Count}} things changed packs; C offers {{.Choices}} choices between few hand-overs and a fair load.", data{"Count": count, "Choices": len(stage.Choices)})
+	return changed + " " + lang.X("changes-offer", "C offers {{.Choices}} choices between few hand-overs and a fair load.", data{"Choices": len(stage.Choices)})
 }

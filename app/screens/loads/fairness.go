@@ -15,6 +15,7 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/carry"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -170,10 +171,8 @@ func (v *view) handOvers(s *carry.Stage) string {
 		return ""
 	case s.HandOvers == 0:
 		return lang.L("Nothing changes packs at its start.")
-	case s.HandOvers == 1:
-		return lang.L("One thing changes packs at its start.")
 	default:
-		return lang.X("hand-overs", "{{.Count}} things change packs at its start.", data{"Count": s.HandOvers})
+		return written.Counted(s.HandOvers, prose.Say("One thing changes packs at its start."), prose.Say("%d things change packs at its start.", s.HandOvers))
 	}
 }
 

@@ -5,8 +5,10 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -92,9 +94,10 @@ func (s *Screen) tickWeighing(bag *bags.Bag, food trip.FoodID, mass units.Mass) 
 // tickFood notes that a food is in all its bags of the round, or takes that back.
 func (s *Screen) tickFood(bulk *packing.Bulk) error {
 	in, all := s.work.allIn(bulk)
-	words := data{"Food": s.work.foodName(bulk.Food), "Count": all}
+	food := s.work.foodName(bulk.Food)
 	if in == all {
-		return s.bench.Edit(lang.X("untick-food", "take {{.Food}} out of {{.Count}} bags", words), func(t *trip.Trip) error {
+		name := written.Counted(all, prose.Say("take %s out of one bag", food), prose.Say("take %s out of %d bags", food, all))
+		return s.bench.Edit(name, func(t *trip.Trip) error {
 			for _, weighing := range bulk.Into {
 				record := noted(t, weighing.Bag)
 				record.Done = false
@@ -104,7 +107,8 @@ func (s *Screen) tickFood(bulk *packing.Bulk) error {
 			return nil
 		})
 	}
-	return s.bench.Edit(lang.X("tick-food", "put {{.Food}} into {{.Count}} bags", words), func(t *trip.Trip) error {
+	name := written.Counted(all, prose.Say("put %s into one bag", food), prose.Say("put %s into %d bags", food, all))
+	return s.bench.Edit(name, func(t *trip.Trip) error {
 		for _, weighing := range bulk.Into {
 			record := noted(t, weighing.Bag)
 			if _, weighed := record.WeighedMass(bulk.Food); !weighed && !record.Done {

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/grid"
+	"sumpter/app/written"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -137,7 +138,8 @@ func (s *Screen) remove(id trip.RecipeID) error {
 		return nil
 	})
 	if err == nil && slots > 0 {
-		s.bench.Say(lang.X("recipe-off-menu", "It stood in {{.Count}} slots of the menu; they are open or have a dish less now.", map[string]any{"Count": slots}))
+		s.bench.Say(written.Counted(slots, prose.Say("It stood in one slot of the menu, which is open or has a dish less now."),
+			prose.Say("It stood in %d slots of the menu; they are open or have a dish less now.", slots)))
 	}
 	return err
 }

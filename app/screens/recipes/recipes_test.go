@@ -77,7 +77,7 @@ func TestRemovingTakesARecipeOffTheMenu(t *testing.T) {
 	d.choose(pasta)
 	d.Do("Remove the recipe")
 	now := d.bench.Trip()
-	if now.Recipe(id) != nil || len(now.Menu[0].Dishes) != 0 || now.Settings.ReserveRecipe != 0 || !strings.Contains(d.Said, "1 slots") {
+	if now.Recipe(id) != nil || len(now.Menu[0].Dishes) != 0 || now.Settings.ReserveRecipe != 0 || !strings.Contains(d.Said, "one slot") {
 		t.Errorf("menu %+v, said %q", now.Menu, d.Said)
 	}
 }

@@ -8,7 +8,9 @@ import (
 
 	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
+	"sumpter/app/written"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 )
@@ -90,7 +92,7 @@ func sendingWords(p *plan.Plan, box *resupply.Box) []string {
 	if box.SendOn.IsSet() {
 		text := lang.X("leaves-home", "Leaves home on {{.Day}}.", data{"Day": bench.DateWords(box.SendOn)})
 		if box.Posted {
-			text += " " + lang.X("lies-there", "If the post is slow it lies there for {{.Days}} days.", data{"Days": box.LiesThere})
+			text += " " + written.Counted(box.LiesThere, prose.Say("If the post is slow it lies there for one day."), prose.Say("If the post is slow it lies there for %d days.", box.LiesThere))
 		}
 		words = append(words, text)
 	}

@@ -12,6 +12,7 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 )
@@ -63,10 +64,7 @@ func cardLines(t *trip.Trip, p *plan.Plan, point *trip.ResupplyPoint) []charts.W
 }
 
 func massLine(t *trip.Trip, box *resupply.Box) string {
-	parcels := lang.X("box-parcels", "{{.Count}} parcels", data{"Count": len(box.Parcels)})
-	if len(box.Parcels) == 1 {
-		parcels = lang.L("one parcel")
-	}
+	parcels := written.Counted(len(box.Parcels), prose.Say("one parcel"), prose.Say("%d parcels", len(box.Parcels)))
 	return fmt.Sprintf("%s, %d %s, %s", written.Quantity(box.Mass, t.Units), len(box.Bags), lang.L("bags"), parcels)
 }
 

@@ -156,7 +156,7 @@ func (p *trackPanel) show() {
 	days := p.cut()
 	whole := p.track.Split(1)[0]
 	p.what.SetContent(fmt.Sprintf("%s, ↑ %s, ↓ %s", written.Quantity(prose.Distance(whole.Distance), u), p.height(whole.Ascent), p.height(whole.Descent)))
-	p.days.SetContent(lang.X("so-many-days", "{{.Count}} days", map[string]any{"Count": len(days)}))
+	p.days.SetContent(written.Counted(len(days), prose.Say("1 day"), prose.Say("%d days", len(days))))
 	text := ""
 	for i, day := range days {
 		text += fmt.Sprintf("%2d %8s ↑%7s ↓%7s %5s h  %s\n", i+1, written.Quantity(prose.Distance(day.Distance), u), p.height(day.Ascent), p.height(day.Descent),

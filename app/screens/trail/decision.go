@@ -10,6 +10,7 @@ import (
 
 	"sumpter/app/written"
 	"sumpter/domain/onward"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -228,7 +229,8 @@ func (p *sidePanel) showMoves() {
 		}
 	}
 	if moved := s.movedDishes(); moved > 0 {
-		p.all.Add(paragraph(lang.X("moved-dishes", "{{.Count}} dishes are eaten at another meal than their label says.", map[string]any{"Count": moved})))
+		p.all.Add(paragraph(written.Counted(moved, prose.Say("One dish is eaten at another meal than its label says."),
+			prose.Say("%d dishes are eaten at another meal than their label says.", moved))))
 	}
 }
 

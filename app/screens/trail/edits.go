@@ -151,7 +151,7 @@ func (s *Screen) accept() {
 		return
 	}
 	decided := s.rest.Decide(s.choice, true)
-	name := lang.X("accept-rest", "go on with {{.HandOvers}} hand-overs and {{.Meals}} moved meals from day {{.Day}}", map[string]any{
+	name := lang.X("accept-rest", "go on as shown from day {{.Day}} (hand-overs: {{.HandOvers}}, moved meals: {{.Meals}})", map[string]any{
 		"HandOvers": len(s.day.HandOvers), "Meals": len(s.rest.Moves), "Day": s.number})
 	_ = s.bench.Edit(name, func(t *trip.Trip) error {
 		onward.Store(&t.Progress, decided)

@@ -12,6 +12,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/written"
 	"sumpter/domain/onward"
+	"sumpter/domain/prose"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 )
@@ -29,7 +30,8 @@ func (p *sidePanel) showRest() {
 			"Group": s.groupName(l.Group), "Full": oneFigure(l.Full), "Most": oneFigure(l.Most), "Some": oneFigure(l.Some), "Until": l.UntilFood})))
 	}
 	if s.rest.Missing.Bags > 0 {
-		p.all.Add(paragraph(lang.X("rest-missing", "Not there: {{.Bags}} bags with {{.Food}}.", map[string]any{"Bags": s.rest.Missing.Bags, "Food": written.Quantity(s.rest.Missing.Food, s.bench.Units())})))
+		p.all.Add(paragraph(written.Text(prose.Plural(s.rest.Missing.Bags, prose.Say("Not there: one bag with %s.", s.rest.Missing.Food),
+			prose.Say("Not there: %d bags with %s.", s.rest.Missing.Bags, s.rest.Missing.Food)), s.bench.Units())))
 	}
 	p.all.Add(s.newShares())
 	p.showUnticked()

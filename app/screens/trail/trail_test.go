@@ -356,7 +356,7 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 	}
 	move := s.rest.Moves[0]
 	press(t, s.side.all, "Go on like this from day 4")
-	if undo := s.Document.UndoName(); !strings.HasPrefix(undo, "go on with ") {
+	if undo := s.Document.UndoName(); !strings.HasPrefix(undo, "go on as shown from day 4 ") {
 		t.Errorf("undo is called %q", undo)
 	}
 	if len(s.rest.Moves) != 0 {
