@@ -2,11 +2,13 @@ package demo
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"sumpter/domain/fill"
 	"sumpter/domain/findings"
 	"sumpter/domain/plan"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -53,9 +55,9 @@ func TestMenuDoesWhatItMust(t *testing.T) {
 	}
 }
 
-// The menu of the demo emptied and filled anew, by each aim: light is lightest, cheap cheapest.
+// The menu of the demo emptied and filled anew, by each aim: light is lightest, cheap cheapest, varied has the most dishes.
 func TestEmptiedMenuIsFilledAsWell(t *testing.T) {
-	byAim := map[float64]plan.Summary{}
+	byAim, dishes := map[float64]plan.Summary{}, map[float64]int{}
 	for _, aim := range []float64{-1, 0, 1} {
 		demo := Trip()
 		needs := planned(t).Needs
@@ -74,10 +76,28 @@ func TestEmptiedMenuIsFilledAsWell(t *testing.T) {
 			t.Fatal(err)
 		}
 		checkMenu(t, p)
-		byAim[aim] = p.Summary()
+		byAim[aim], dishes[aim] = p.Summary(), differentDishes(filled.Cells)
+		t.Logf("aim %+g: %v a person-day, %v with fuel, %v, %d different dishes, %d dinners", aim, byAim[aim].FoodPerPersonDay,
+			byAim[aim].Food+byAim[aim].Fuel, byAim[aim].Cost, dishes[aim], differentDishes(filled.Cells, trip.Dinner))
 	}
 	carried := func(aim float64) units.Mass { return byAim[aim].Food + byAim[aim].Fuel }
 	if carried(0) > carried(-1) || carried(0) > carried(1) || byAim[-1].Cost > byAim[0].Cost || byAim[-1].Cost > byAim[1].Cost {
 		t.Errorf("cheap %v for %v, light %v for %v, varied %v for %v", carried(-1), byAim[-1].Cost, carried(0), byAim[0].Cost, carried(1), byAim[1].Cost)
 	}
+	if dishes[1] <= dishes[0] || dishes[1] <= dishes[-1] {
+		t.Errorf("different dishes: cheap %d, light %d, varied %d", dishes[-1], dishes[0], dishes[1])
+	}
+}
+
+// differentDishes counts the recipes of a menu, or of some meals of it.
+func differentDishes(cells []trip.Cell, meals ...trip.Meal) int {
+	seen := map[trip.RecipeID]bool{}
+	for _, cell := range cells {
+		for _, dish := range cell.Dishes {
+			if len(meals) == 0 || slices.Contains(meals, cell.Meal) {
+				seen[dish.Recipe] = true
+			}
+		}
+	}
+	return len(seen)
 }

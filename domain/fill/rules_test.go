@@ -113,7 +113,7 @@ func TestEachRuleDecides(t *testing.T) {
 			tr := evening(member(1))
 			days(tr, 3)
 			per(tr, corn).Kcal = 440
-			tr.Settings.RepeatGap = 0
+			tr.Settings.RepeatGap, tr.Settings.MenuAim = 0, 0
 			tr.Recipes = []trip.Recipe{supper(1, "corn", 440, corn), supper(2, "wheat", 400, wheat)}
 			return tr
 		}, []string{"corn", "wheat", "corn"}},

@@ -120,21 +120,30 @@ func (c *chooser) changes(one *choice) string {
 		return "…"
 	case one.served:
 		return strings.Join([]string{lang.L("served now"), written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal))}, " · ")
-	case c.now.MealKcal == 0:
-		return strings.Join([]string{written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal))}, " · ")
+	case c.now.MealKcal == 0: // nothing to change yet: what it brings
+		return strings.Join([]string{
+			written.Quantity(o.MealFood, u), fmt.Sprintf("%.0f kcal", float64(o.MealKcal)), signedNumber(o.Protein-c.now.Protein) + " g " + lang.L("protein"),
+			costChange(c.s.seen.trip, o.Cost-c.now.Cost, o.Unpriced == c.now.Unpriced),
+		}, " · ")
 	}
 	return dayChange(c.s.seen.trip, trial.Outcome{
 		DayFood: o.DayFood - c.now.DayFood, DayKcal: o.DayKcal - c.now.DayKcal, Protein: o.Protein - c.now.Protein, Cost: o.Cost - c.now.Cost,
 	}, o.Unpriced == c.now.Unpriced)
 }
 
-// dayChange says by what an eater's day changes; the cost only where it is known.
+// dayChange says by what an eater's day changes.
 func dayChange(t *trip.Trip, by trial.Outcome, priced bool) string {
-	words := []string{signedMass(by.DayFood, t.Units), signedNumber(float64(by.DayKcal)) + " kcal", signedNumber(by.Protein) + " g " + lang.L("protein")}
-	if priced {
-		words = append(words, signedMoney(by.Cost, t.Currency))
+	return strings.Join([]string{
+		signedMass(by.DayFood, t.Units), signedNumber(float64(by.DayKcal)) + " kcal", signedNumber(by.Protein) + " g " + lang.L("protein"), costChange(t, by.Cost, priced),
+	}, " · ")
+}
+
+// costChange says by what the cost of an eater's day changes, or that nobody knows.
+func costChange(t *trip.Trip, by units.Money, priced bool) string {
+	if !priced {
+		return lang.L("cost not known")
 	}
-	return strings.Join(words, " · ")
+	return signedMoney(by, t.Currency)
 }
 
 // asides says what a recipe asks of the stove, and what speaks against it.

@@ -224,7 +224,7 @@ func (c *chooser) filter() {
 	case c.s.seen.plan == nil:
 		c.caption.SetText(lang.L("What each would change comes with the plan."))
 	case c.now.MealKcal == 0:
-		c.caption.SetText(lang.L("Food and energy of this meal for one eater, then minutes and fuel."))
+		c.caption.SetText(lang.L("Food and energy of this meal for one eater, protein and cost of the whole day. Then minutes and fuel."))
 	default:
 		c.caption.SetText(lang.L("What changes in an eater's day: food, energy, protein, cost. Then minutes and fuel of the meal."))
 	}

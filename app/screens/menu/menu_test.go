@@ -355,3 +355,32 @@ func TestRandomTripsAreShown(t *testing.T) {
 		}
 	}
 }
+
+// Each swap tells all six: food, energy, protein and cost of the day, minutes and fuel of the meal; a cost that nobody knows is told as such.
+func TestASwapTellsAllItChanges(t *testing.T) {
+	s := openDemo(t)
+	k := slot{4, trip.Dinner, s.Document.Trip().Crew[0].Group}
+	s.at(k)
+	s.side.tabs.Select(s.side.other)
+	c, known := s.side.chooser, 0
+	for i := range min(10, len(c.all)) {
+		one := &c.all[i]
+		if one.served {
+			continue
+		}
+		text := c.changes(one) + " · " + c.asides(one)
+		for _, want := range []string{" g · ", " kcal", " g protein", " min", " fuel"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: %q lacks %q", one.name, text, want)
+			}
+		}
+		if strings.Contains(text, " EUR") {
+			known++
+		} else if !strings.Contains(text, "cost not known") {
+			t.Errorf("%s: %q tells of no cost", one.name, text)
+		}
+	}
+	if known < 5 {
+		t.Errorf("only %d costs are known", known)
+	}
+}
