@@ -324,7 +324,7 @@ func TestALongNightIsTold(t *testing.T) {
 	tr := triptest.Large(40, 14, 2).Canonical()
 	tr.Settings.Helpers = 1
 	_, p := plan(tr)
-	find(t, p, "long-night", findings.LookAt, "with 1 helpers")
+	find(t, p, "long-night", findings.LookAt, "one person alone")
 }
 
 // 60 people, 21 days.

@@ -7,6 +7,7 @@ import (
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // longNight in minutes, from which work gets careless. Common practice, no source.
@@ -39,11 +40,19 @@ func (n *night) findings(rounds []round, r *Result) []findings.Finding {
 	}
 	if r.Minutes > longNight {
 		add(findings.LookAt, "long-night", 0,
-			prose.Say("Packing takes about %.1f hours with %d helpers.", float64(r.Minutes)/60, max(1, n.trip.Settings.Helpers)),
+			nightLength(r.Minutes, n.trip.Settings.Helpers),
 			prose.Say("Rough figures for each weighing, label and cleaning; tired helpers mix up bags (common practice, no source)."),
 			prose.Say("Find more helpers, or pack on two evenings, a round or two on each."))
 	}
 	return list
+}
+
+func nightLength(m units.Minutes, helpers int) prose.Text {
+	hours := float64(m) / 60
+	if helpers <= 1 {
+		return prose.Say("Packing takes one person alone about %.1f hours.", hours)
+	}
+	return prose.Say("Packing takes about %.1f hours with %d helpers.", hours, helpers)
 }
 
 func cleanings(rounds []round) int {

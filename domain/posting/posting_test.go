@@ -141,6 +141,9 @@ func TestABoxSentInTimeIsThere(t *testing.T) {
 		if c.Sent && c.On.IsSet() && !tr.Posting.OpenOn(c.By) {
 			rt.Fatalf("sent by %s, when no boxes are taken", c.By)
 		}
+		if c.Sent && c.From.IsSet() && !tr.Posting.OpenOn(c.From) {
+			rt.Fatalf("sent from %s on, when no boxes are taken", c.From)
+		}
 		for day := max(c.From, c.By-60); day <= c.By; day++ {
 			if !c.Holds(day) {
 				rt.Fatalf("%s is not in its own window", day)

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"fmt"
 	"strings"
 
 	"sumpter/domain/resupply"
@@ -79,9 +80,37 @@ func missingTable(x *index) Table {
 		}},
 		{Column{Key: "evening", Heading: "On the evening of day", Width: 10}, func(r row) Value { return count(r.day) }},
 		{Column{Key: "left", Heading: "Food left (" + x.loadUnit() + ")", Decimals: 1, Width: 9}, func(r row) Value { return x.load(r.is.LeftFood) }},
+		{Column{Key: "whom", Heading: "For whom, each with the days of their own dishes", Width: 60, Wrap: true}, func(r row) Value {
+			return words(x.eaters(trail.Eaters(x.plan, *r.box, r.day)))
+		}},
 		{Column{Key: "lasts", Heading: "Lasts (days)", Decimals: 1, Width: 8}, func(r row) Value { return figure(r.is.Lasts) }},
 		{Column{Key: "back", Heading: "Days back", Width: 8}, func(r row) Value { return count(r.is.BackDays) }},
 		{Column{Key: "reaches", Heading: "Reaches back", Width: 9}, func(r row) Value { return yesNo(r.is.ReachesBack()) }},
 		{Column{Key: "missing", Heading: "Missing food (" + x.loadUnit() + ")", Decimals: 1, Width: 9}, func(r row) Value { return x.load(r.is.Food) }},
 	}, rows), rows, func(r row) trip.PointID { return r.box.Point })
+}
+
+// eaters names people with their diets and allergies, and for how many days
+// each has dishes of their own.
+func (x *index) eaters(list []trail.Eater) string {
+	texts := make([]string, 0, len(list))
+	for _, e := range list {
+		m := x.Member(e.Member)
+		if m == nil {
+			continue
+		}
+		var apart []string
+		for _, diet := range m.Diets {
+			apart = append(apart, string(diet))
+		}
+		for _, allergy := range m.Allergies {
+			apart = append(apart, "no "+string(allergy.Allergen))
+		}
+		name := m.Name
+		if len(apart) > 0 {
+			name += " (" + strings.Join(apart, ", ") + ")"
+		}
+		texts = append(texts, fmt.Sprintf("%s %.1f", name, e.Lasts))
+	}
+	return strings.Join(texts, "; ")
 }

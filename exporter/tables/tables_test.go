@@ -9,6 +9,7 @@ import (
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
 	"sumpter/domain/shopping"
+	"sumpter/domain/trail"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 	"sumpter/exporter/plantest"
@@ -305,5 +306,18 @@ func TestShoppingIsSortedByPlaceShopAndAisle(t *testing.T) {
 	wantNumber(t, &table, 2, "number", 1)
 	if !slices.Equal(table.Groups, []int{2}) {
 		t.Errorf("groups begin at %v", table.Groups)
+	}
+}
+
+// Who has only their own dishes is named with what they do not eat.
+func TestWhoWouldLiveOnThePacks(t *testing.T) {
+	p := plantest.Small()
+	x := newIndex(p)
+	first, second := &p.Trip.Crew[0], &p.Trip.Crew[1]
+	first.Diets, first.Allergies = []trip.Diet{"vegan"}, []trip.Allergy{{Allergen: trip.Peanuts}}
+	second.Diets, second.Allergies = nil, nil
+	got := x.eaters([]trail.Eater{{Member: first.ID, Lasts: 1.25}, {Member: second.ID, Lasts: 2}, {Member: 999}})
+	if want := first.Name + " (vegan, no peanuts) 1.2; " + second.Name + " 2.0"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

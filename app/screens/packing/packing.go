@@ -143,8 +143,7 @@ func (s *Screen) showLeft() {
 		s.time.SetContent("")
 	} else {
 		s.left.SetContent(lang.X("packing-left", "{{.Left}} of {{.Count}} bags left", data{"Left": all - s.work.done, "Count": all}))
-		s.time.SetContent(lang.X("packing-time", "about {{.Time}} with {{.Helpers}} helpers", data{
-			"Time": timeWords(s.work.minutes), "Helpers": max(1, s.work.trip.Settings.Helpers)}))
+		s.time.SetContent(nightWords(s.work.minutes, s.work.trip.Settings.Helpers))
 	}
 	place, clean := s.work.cleanNow()
 	if !clean || place == 0 {

@@ -213,6 +213,14 @@ func timeWords(m units.Minutes) string {
 	return lang.X("hours-minutes", "{{.Hours}} h {{.Minutes}} min", data{"Hours": minutes / 60, "Minutes": fmt.Sprintf("%02d", minutes%60)})
 }
 
+// nightWords says how long it takes with the helpers there are.
+func nightWords(m units.Minutes, helpers int) string {
+	if helpers <= 1 {
+		return lang.X("packing-time-alone", "about {{.Time}} for one alone", data{"Time": timeWords(m)})
+	}
+	return lang.X("packing-time", "about {{.Time}} with {{.Helpers}} helpers", data{"Time": timeWords(m), "Helpers": helpers})
+}
+
 // boxWords says which box a bag goes into and when it must be posted.
 func boxWords(t *trip.Trip, box *resupply.Box) string {
 	if box.Posted && box.PostBy.IsSet() {
