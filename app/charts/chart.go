@@ -42,8 +42,14 @@ func (b *base) Tapped(event *fyne.PointEvent) {
 	}
 }
 
-// CreateRenderer draws the picture.
-func (b *base) CreateRenderer() fyne.WidgetRenderer { return &renderer{base: b} }
+// CreateRenderer draws the picture. The toolkit drops renderers of what was
+// hidden for a minute, and lays a new one out only when the size changes: it is
+// laid out here.
+func (b *base) CreateRenderer() fyne.WidgetRenderer {
+	r := &renderer{base: b}
+	r.Layout(b.Size())
+	return r
+}
 
 type renderer struct {
 	base    *base

@@ -259,3 +259,16 @@ func TestNoFigureStandsTwiceOnAnAxis(t *testing.T) {
 		t.Errorf("0.00 stands %d times", noughts)
 	}
 }
+
+// The toolkit drops the renderer of a picture that was hidden for a minute. A
+// new one is not laid out by it, and must draw the picture by itself.
+func TestAPictureIsThereAfterItsRendererWasDropped(t *testing.T) {
+	test.NewTempApp(t)
+	c := NewWayChart("day")
+	c.Set(3, []WayStop{{Name: "Mill", After: 1, Used: true}})
+	c.Resize(fyne.NewSize(600, 200))
+	first := len(test.WidgetRenderer(c).Objects())
+	if again := len(c.CreateRenderer().Objects()); first == 0 || again != first {
+		t.Errorf("%d objects, after the renderer was dropped %d", first, again)
+	}
+}

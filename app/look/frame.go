@@ -31,6 +31,9 @@ func NewDoubleFrame(tone fyne.ThemeColorName, content fyne.CanvasObject) *Double
 func (f *DoubleFrame) CreateRenderer() fyne.WidgetRenderer {
 	r := &frameRenderer{frame: f, outer: canvas.NewRectangle(color.Transparent), inner: canvas.NewRectangle(color.Transparent)}
 	r.Refresh()
+	if size := f.Size(); !size.IsZero() {
+		r.Layout(size) // made anew after it was hidden, it is not laid out again
+	}
 	return r
 }
 

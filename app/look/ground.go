@@ -19,7 +19,9 @@ func NewGroundSheet() *GroundSheet {
 
 // CreateRenderer fills the sheet.
 func (g *GroundSheet) CreateRenderer() fyne.WidgetRenderer {
-	return &sheetRenderer{canvas.NewRectangle(theme.Color(Ground))}
+	r := &sheetRenderer{canvas.NewRectangle(theme.Color(Ground))}
+	r.Layout(g.Size()) // made anew after it was hidden, it is not laid out again
+	return r
 }
 
 type sheetRenderer struct{ fill *canvas.Rectangle }

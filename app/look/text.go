@@ -97,6 +97,7 @@ func (t *Text) CreateRenderer() fyne.WidgetRenderer {
 	t.text = canvas.NewText(t.Content, theme.Color(Ink))
 	r := &textRenderer{t: t}
 	r.apply()
+	t.text.Resize(t.Size()) // made anew after it was hidden, it is not laid out again
 	return r
 }
 

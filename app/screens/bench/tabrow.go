@@ -94,6 +94,9 @@ func (r *tabRow) CreateRenderer() fyne.WidgetRenderer {
 		drawn.words = append(drawn.words, canvas.NewText(word, color.Transparent))
 	}
 	drawn.Refresh()
+	if size := r.Size(); !size.IsZero() {
+		drawn.Layout(size) // made anew after it was hidden, it is not laid out again
+	}
 	return drawn
 }
 

@@ -145,7 +145,11 @@ func (r *reader) columns(width float32) (left, each float32) {
 }
 
 // CreateRenderer draws the grid.
-func (r *reader) CreateRenderer() fyne.WidgetRenderer { return &readerRenderer{r: r} }
+func (r *reader) CreateRenderer() fyne.WidgetRenderer {
+	drawn := &readerRenderer{r: r}
+	drawn.Layout(r.Size()) // made anew after it was hidden, it is not laid out again
+	return drawn
+}
 
 type readerRenderer struct {
 	r       *reader

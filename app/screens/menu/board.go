@@ -163,7 +163,11 @@ func (b *board) paintSide(add func(text string, x, y, width float32, caption boo
 // CreateRenderer lays out days above, meals at the left, the slots between.
 func (b *board) CreateRenderer() fyne.WidgetRenderer {
 	ground := canvas.NewRectangle(theme.Color(look.Ground))
-	return &boardRenderer{b: b, ground: ground, objects: []fyne.CanvasObject{ground, b.scroll, container.NewClip(b.head), container.NewClip(b.side)}}
+	r := &boardRenderer{b: b, ground: ground, objects: []fyne.CanvasObject{ground, b.scroll, container.NewClip(b.head), container.NewClip(b.side)}}
+	if size := b.Size(); !size.IsZero() {
+		r.Layout(size) // made anew after it was hidden, it is not laid out again
+	}
+	return r
 }
 
 type boardRenderer struct {
