@@ -22,19 +22,19 @@ type annealer struct {
 	value   int64
 }
 
-// The schedule, tuned on generated trips of 7 and 21 days: the temperature falls from a share of what a day costs to about an eighth of that,
+// The schedule, tuned on generated trips of 7 and 21 days: the temperature falls from a share of what a day costs to about a tenth of that,
 // and what broken rules cost rises tenfold.
 const (
 	stages     = 100
-	hottest    = 1.0 / 180
-	cooling    = 0.979 // of each stage
+	hottest    = 0.007
+	cooling    = 0.978 // of each stage
 	firstRules = 2.0   // times the food that would keep the rule
 	hardening  = 1.0233
 	round      = 64 // moves between two looks at the budget; each at least one step
 )
 
 func newAnnealer(m *model, steps *budget, seed uint64) *annealer {
-	a := &annealer{t: newTable(m), rates: newRates(m), steps: steps, rand: random{seed}}
+	a := &annealer{t: newTable(m), steps: steps, rand: random{seed}}
 	a.mates = make([][]int, len(m.p.Classes))
 	for k, c := range a.t.cells {
 		a.mates[c.class] = append(a.mates[c.class], k)
@@ -56,6 +56,7 @@ func (a *annealer) run(menus []dayMenu, mark int64) {
 		return
 	}
 	a.t.load(menus)
+	a.rates = newRates(a.t.m)
 	heat, rules := hottest*float64(a.t.value)/float64(a.t.m.p.Days), firstRules
 	for stage := range int64(stages) {
 		a.heat = int64(heat)
@@ -68,6 +69,7 @@ func (a *annealer) run(menus []dayMenu, mark int64) {
 			}
 			a.steps.spend(a.work)
 		}
+		a.rates.harden(a.t)
 	}
 }
 

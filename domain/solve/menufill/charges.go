@@ -56,6 +56,33 @@ func (m *model) usualDay() (value, kcal, protein float64) {
 	return value, kcal, protein
 }
 
+// harder is how much dearer a rule gets that a stage leaves broken.
+const harder = 1.2
+
+// harden makes the rules of days and of the trip's energy dearer that the plan breaks, so that none of them stays broken to the end.
+func (r *rates) harden(t *table) {
+	if t.charged == 0 {
+		return
+	}
+	for g := range t.m.p.Classes {
+		if t.totalCharge(g, t.total[g]) > 0 {
+			r.total[g] *= harder
+		}
+		for d := range t.m.p.Days {
+			at := d*len(t.m.p.Classes) + g
+			if t.m.eats[g][d] && t.dayCharge(at, d, g, t.kcal[at], t.protein[at]) > 0 {
+				r.kcal[at], r.protein[at] = r.kcal[at]*harder, r.protein[at]*harder
+			}
+		}
+	}
+	for d, most := range t.m.p.CookMinutes {
+		if t.minutes[d] > most {
+			r.minute *= harder
+			break
+		}
+	}
+}
+
 // times makes so many times the rates the charges, each at least 1.
 func (r rates) times(n float64) charges {
 	whole := func(list []float64) (c []int64) {

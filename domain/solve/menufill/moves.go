@@ -1,52 +1,51 @@
 package menufill
 
-// Work of a move in steps.
+// Work of a move in steps: a look at what classes eat, at dishes, and at all that a slot changes.
 const (
-	weighWork  = 3
-	changeWork = 6
+	cellWork   = 1
+	dishWork   = 3
+	changeWork = 5
 )
 
-// move tries one change: what a class eats, a recipe of a slot, two slots that trade, or two of the first or second together, so that one may make good
-// what the other takes.
+// move tries one change: what a class eats, a recipe of a slot, two slots that trade, or two of the first or second together, so that one
+// may make good what the other takes.
 func (a *annealer) move() {
-	a.changes[0].row, a.changes[1].row = a.changes[0].row[:0], a.changes[1].row[:0]
+	one, two := &a.changes[0], &a.changes[1]
+	one.row, two.row = one.row[:0], two.row[:0]
 	switch n := a.rand.below(16); {
-	case n < 4:
-		a.try(a.another(&a.changes[0], a.rand.below(len(a.t.cells))), false)
-	case n < 7:
-		a.try(a.replace(&a.changes[0]), false)
-	case n < 10:
-		a.try(a.trade(), true)
-	case n < 14:
-		k := a.rand.below(len(a.t.cells))
-		mates := a.mates[a.t.cells[k].class]
-		a.try(a.another(&a.changes[0], k) && a.another(&a.changes[1], mates[a.rand.below(len(mates))]), true)
+	case n < 3:
+		a.eatAnother()
+	case n < 6:
+		a.try(a.replace(one), 1)
+	case n < 12:
+		a.try(a.trade(one, two), 2)
+	case n < 15:
+		a.eatTwoOthers()
 	default:
-		a.try(a.replace(&a.changes[0]) && a.replace(&a.changes[1]), true)
+		a.try(a.replace(one) && a.replace(two), 2)
 	}
 }
 
-// try makes the change, or both, if they cost at most what the temperature allows.
-func (a *annealer) try(proposed, both bool) {
-	if !proposed || both && a.changes[0].slot == a.changes[1].slot {
+// try makes so many changes if they were proposed and cost at most what the temperature allows.
+func (a *annealer) try(proposed bool, count int) {
+	a.work += dishWork
+	if !proposed || count == 2 && a.changes[0].slot == a.changes[1].slot {
 		return
 	}
-	a.work += weighWork
-	threshold := a.threshold()
-	changes := a.changes[:1]
-	if both {
-		changes = a.changes[:2]
+	if threshold := a.threshold(); a.t.least(a.changes[:count]) <= threshold {
+		a.weigh(count, threshold)
 	}
-	if a.t.least(changes) > threshold {
-		return
-	}
+}
+
+// weigh makes the changes if they cost at most the threshold.
+func (a *annealer) weigh(count int, threshold int64) {
 	a.work += changeWork
 	one, two := &a.changes[0], &a.changes[1]
 	value, charged, ok := a.t.change(one.slot, one.row)
-	if !ok || !both && value+charged > threshold {
+	if !ok || count == 1 && value+charged > threshold {
 		return
 	}
-	if !both {
+	if count == 1 {
 		a.t.put(one.slot, one.row, value, charged)
 		a.note()
 		return
@@ -64,21 +63,58 @@ func (a *annealer) try(proposed, both bool) {
 	a.t.put(one.slot, a.before, value, charged)
 }
 
-// another lets one class eat something else.
-func (a *annealer) another(c *change, k int) bool {
+// eatAnother lets one class eat something else in one slot.
+func (a *annealer) eatAnother() {
+	a.work += cellWork
+	k := a.rand.below(len(a.t.cells))
+	to := a.anotherChoice(k)
+	if to < 0 {
+		return
+	}
+	if threshold := a.threshold(); a.t.leastOfCell(k, to) <= threshold {
+		a.rowWith(&a.changes[0], k, to)
+		a.weigh(1, threshold)
+	}
+}
+
+// eatTwoOthers lets one class eat something else in two slots.
+func (a *annealer) eatTwoOthers() {
+	a.work += cellWork
+	k := a.rand.below(len(a.t.cells))
+	mates := a.mates[a.t.cells[k].class]
+	l := mates[a.rand.below(len(mates))]
+	if a.t.cells[k].slot == a.t.cells[l].slot {
+		return
+	}
+	to, too := a.anotherChoice(k), a.anotherChoice(l)
+	if to < 0 || too < 0 {
+		return
+	}
+	if threshold := a.threshold(); a.t.leastOfCells(k, to, l, too) <= threshold {
+		a.rowWith(&a.changes[0], k, to)
+		a.rowWith(&a.changes[1], l, too)
+		a.weigh(2, threshold)
+	}
+}
+
+// anotherChoice is a random choice of a cell that is not its own, -1 if there is none.
+func (a *annealer) anotherChoice(k int) int {
 	choices := len(a.t.cells[k].choices)
 	if choices < 2 {
-		return false
+		return -1
 	}
-	c.slot = a.t.cells[k].slot
-	c.row = append(c.row, a.t.row(c.slot)...)
-	at := k - a.t.first[c.slot]
 	to := a.rand.below(choices - 1)
-	if to >= c.row[at] {
+	if to >= a.t.current[k] {
 		to++
 	}
-	c.row[at] = to
-	return true
+	return to
+}
+
+// rowWith is the row of a cell's slot with another choice for the cell.
+func (a *annealer) rowWith(c *change, k, to int) {
+	c.slot = a.t.cells[k].slot
+	c.row = append(c.row, a.t.row(c.slot)...)
+	c.row[k-a.t.first[c.slot]] = to
 }
 
 // replace cooks another recipe instead of one of a slot, for all who ate that; who cannot eat the new one takes another of the slot.
@@ -99,6 +135,9 @@ func (a *annealer) eaten(i int) int {
 
 // replaced makes the row of a slot with one recipe in place of another.
 func (a *annealer) replaced(c *change, from, to int) bool {
+	if from == to {
+		return false
+	}
 	row, first := a.t.row(c.slot), a.t.first[c.slot]
 	for k, at := range row {
 		cell := &a.t.cells[first+k]
@@ -115,17 +154,36 @@ func (a *annealer) replaced(c *change, from, to int) bool {
 		}
 		c.row = append(c.row, at)
 	}
-	return from != to
+	return true
 }
 
-// trade lets two slots of different days trade a recipe each.
-func (a *annealer) trade() bool {
+// copied makes the row of a slot what another slot has.
+func (a *annealer) copied(c *change, from int) bool {
+	first, other := a.t.first[c.slot], a.t.first[from]
+	if len(a.t.row(c.slot)) != len(a.t.row(from)) {
+		return false
+	}
+	for k, at := range a.t.row(from) {
+		there, here := &a.t.cells[other+k], &a.t.cells[first+k]
+		if there.class != here.class || here.of[there.choices[at].recipe] < 0 {
+			return false
+		}
+		c.row = append(c.row, here.of[there.choices[at].recipe])
+	}
+	return true
+}
+
+// trade lets two slots of different days trade a recipe each, or all they have.
+func (a *annealer) trade(one, two *change) bool {
 	i := a.rand.below(len(a.t.m.slots))
 	if len(a.kinds[i]) == 0 {
 		return false
 	}
 	j := a.kinds[i][a.rand.below(len(a.kinds[i]))]
-	a.changes[0].slot, a.changes[1].slot = i, j
+	one.slot, two.slot = i, j
+	if a.rand.below(3) == 0 {
+		return a.copied(one, j) && a.copied(two, i)
+	}
 	from, to := a.eaten(i), a.eaten(j)
-	return a.replaced(&a.changes[0], from, to) && a.replaced(&a.changes[1], to, from)
+	return a.replaced(one, from, to) && a.replaced(two, to, from)
 }

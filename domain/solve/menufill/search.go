@@ -257,7 +257,10 @@ func (r *random) next() uint64 {
 }
 
 // below returns a number from 0 to n-1.
-func (r *random) below(n int) int { return int(r.next() % uint64(n)) }
+func (r *random) below(n int) int {
+	high, _ := bits.Mul64(r.next(), uint64(n))
+	return int(high)
+}
 
 // distinct returns k different numbers below n, ascending.
 func (r *random) distinct(k, n int) []int {

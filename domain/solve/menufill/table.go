@@ -202,7 +202,7 @@ func (t *table) change(i int, row []int) (value, charged int64, ok bool) {
 		value += more.value - less.value
 		kcal, protein := more.kcal-less.kcal, more.protein-less.protein
 		charged += t.dayCharge(c.at, s.day, c.class, t.kcal[c.at]+kcal, t.protein[c.at]+protein) - t.dayCharge(c.at, s.day, c.class, t.kcal[c.at], t.protein[c.at])
-		charged += t.totalCharge(c.class, t.total[c.class]+kcal) - t.totalCharge(c.class, t.total[c.class])
+		charged += t.totalChange(c.class, kcal)
 		if len(less.amounts) > 0 {
 			value += t.missed(c.at, s.day, c.class, less, more) - t.missed(c.at, s.day, c.class, less, less)
 		}
@@ -348,19 +348,42 @@ func (t *table) least(changes []change) int64 {
 	for _, change := range changes {
 		first := t.first[change.slot]
 		for k, to := range change.row {
-			if from := t.current[first+k]; to != from {
-				c := &t.cells[first+k]
-				sum += c.choices[to].value - c.choices[from].value
-				t.moved[c.class] += c.choices[to].kcal - c.choices[from].kcal
+			if to != t.current[first+k] {
+				value, kcal := t.moves(first+k, to)
+				sum += value
+				t.moved[t.cells[first+k].class] += kcal
 			}
 		}
 	}
 	for g, kcal := range t.moved {
 		if kcal != 0 {
-			sum += t.totalCharge(g, t.total[g]+kcal) - t.totalCharge(g, t.total[g])
+			sum += t.totalChange(g, kcal)
 		}
 	}
 	return sum
+}
+
+// leastOfCell is least when one cell chooses something else.
+func (t *table) leastOfCell(k, to int) int64 {
+	value, kcal := t.moves(k, to)
+	return t.plain - t.value - t.charged + value + t.totalChange(t.cells[k].class, kcal)
+}
+
+// leastOfCells is least when two cells of a class do.
+func (t *table) leastOfCells(k, to, l, too int) int64 {
+	value, kcal := t.moves(k, to)
+	more, also := t.moves(l, too)
+	return t.plain - t.value - t.charged + value + more + t.totalChange(t.cells[k].class, kcal+also)
+}
+
+// moves is what another choice of a cell adds to the food and its kcal.
+func (t *table) moves(k, to int) (value int64, kcal int) {
+	less, more := &t.cells[k].choices[t.current[k]], &t.cells[k].choices[to]
+	return more.value - less.value, more.kcal - less.kcal
+}
+
+func (t *table) totalChange(g, kcal int) int64 {
+	return t.totalCharge(g, t.total[g]+kcal) - t.totalCharge(g, t.total[g])
 }
 
 // put makes the change that change has just weighed.
