@@ -14,8 +14,8 @@ var sizes = []struct {
 	seeds         []uint64
 }{
 	{7, 48, menufill.DefaultSteps, []uint64{0, 1, 3}},
-	{14, 80, 240_000_000, []uint64{0, 1, 2}},
-	{21, 120, 240_000_000, []uint64{0, 1, 2}},
+	{14, 80, 200_000_000, []uint64{0, 1, 2}},
+	{21, 120, 200_000_000, []uint64{0, 1, 2}},
 }
 
 func benchmarkSolve(b *testing.B, size int) {
