@@ -16,6 +16,8 @@ type annealer struct {
 	kin   lineup // the same by class, then mass, then volume, whatever their last day
 	x     exchange
 	heat  int64
+	toll  toll // nil if prices are not known
+	firm  bool // never pass a hard limit
 
 	kept     candidate // best split seen
 	value    func() score
@@ -52,11 +54,14 @@ func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 	factor := coolingFactor(hot, cold, blocks)
 	for block := range blocks {
 		a.hard = 8 << (block / 7)
+		if a.firm {
+			a.hard = 1 << 16
+		}
 		a.recost()
 		a.noted = never
 		end := a.steps + budget/blocks
 		for a.steps < end {
-			if a.propose() && a.weigh(&a.x, a.rise()) {
+			if a.propose() && a.weigh(&a.x, a.rise()-a.toll.rise(&a.x, a.in.members)) {
 				a.exchangeNow(&a.x)
 				if a.total < a.noted {
 					a.note()

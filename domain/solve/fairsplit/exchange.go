@@ -21,6 +21,9 @@ func (t *descent) weigh(x *exchange, limit int64) bool {
 		t.setChangeDelta(x)
 		limit -= x.changeDelta
 	}
+	if limit < 0 {
+		return false
+	}
 	t.steps += 6
 	grams := int64(in.mass[give] + in.mass[give2] - in.mass[take] - in.mass[take2])
 	bulk := in.bulk[give] + in.bulk[give2] - in.bulk[take] - in.bulk[take2]

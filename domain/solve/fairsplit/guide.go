@@ -11,6 +11,8 @@ type guide struct {
 	crumbs *crumbs
 	state  state
 	burden []int64 // of each day
+	toll   toll
+	start  []int32 // carriers of whole items with a small R1; nil if none were found
 }
 
 // How often each market trades at most: the first morning on few cells and on many, then
@@ -40,6 +42,7 @@ func (h *hunt) relax() {
 	first := newMarket(newCrumbs(in, h.bounds, morning, 24), nil, rough)
 	h.trade(first, morningTrades)
 	h.bounds.raiseFirst(in, first.priceBound(first.bestPrice, morning, 0))
+	start := h.leaveWell(&guide{crumbs: first.crumbs, state: first.now, toll: first.toll()})
 
 	all := newCrumbs(in, h.bounds, in.hours, 3)
 	all.ceiling[0] = 1.003
@@ -50,11 +53,48 @@ func (h *hunt) relax() {
 		ceiling = h.leastFirst + h.leastFirst/200
 	}
 	h.bounds.raiseSum(m.priceBound(m.bestPrice, in.hours, ceiling))
-	g := &guide{crumbs: all, state: m.now}
+	g := &guide{crumbs: all, state: m.now, toll: m.toll(), start: start}
 	for d, level := range m.now.burden {
 		g.burden = append(g.burden, max(h.bounds.day[d], int64(float64(level*float64(h.bounds.day[d])))))
 	}
 	h.guide = g
+}
+
+// leaveWell looks for the least R1 along the relaxation of the first morning, and gives
+// the carriers found that are the best to go on from. One lane looks at the first and
+// the last morning only, as what is carried to the end is coarse; the other at all.
+func (h *hunt) leaveWell(g *guide) []int32 {
+	var found [lanes]candidate
+	var steps [lanes]int64
+	h.parallel(func(lane int) {
+		t := newDescent(newSplit(h.in), h.options.Seed*0x9e3779b97f4a7c15+uint64(lane)+7)
+		g.round(t)
+		aim := slices.Clone(h.bounds.day)
+		for d := 1; d < len(aim); d++ {
+			aim[d] += aim[d] / 500
+			if lane == 0 && d < len(aim)-1 {
+				t.weight[d] = 0
+			}
+		}
+		t.weight[0] <<= 2 + 2*lane
+		t.setTargets(aim)
+		t.free(h.in.movable)
+		a := newAnnealer(t, h.in.movable, func(a, b score) bool {
+			return cmp.Or(cmp.Compare(a.overrun, b.overrun), cmp.Compare(a.first, b.first)) < 0
+		})
+		a.toll = g.toll
+		a.run(warm*warm*8, 8, h.limit/40, func(score) bool { return h.ctx.Err() != nil })
+		found[lane], steps[lane] = a.kept, t.steps
+	})
+	var start []int32
+	for lane, c := range found {
+		h.steps += steps[lane]
+		h.keep(c)
+		if c.overrun == 0 {
+			start = slices.Clone(c.carrier)
+		}
+	}
+	return start
 }
 
 func (h *hunt) trade(m *market, times int64) {

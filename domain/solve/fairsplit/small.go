@@ -2,7 +2,11 @@ package fairsplit
 
 import "slices"
 
-const smallItems = 100 // up to so many, many short attempts beat few long ones
+// Up to so many items many attempts beat few long ones, but none should be shorter.
+const (
+	smallItems   = 100
+	shortAttempt = 100_000
+)
 
 // matchWork is about what it takes to match a few days.
 const matchWork = 500_000

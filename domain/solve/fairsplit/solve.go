@@ -96,7 +96,7 @@ func (h *hunt) run() {
 		round := int(h.round)
 		budget := h.limit * rounds[min(round, 2)].part / rounds[min(round, 2)].of
 		if len(h.in.movable) <= smallItems {
-			budget = h.limit / 16
+			budget = max(h.limit/16, min(h.limit/4, shortAttempt))
 		}
 		budget = min(budget, (h.limit-h.steps)/lanes)
 		var found [lanes]*descent
@@ -207,22 +207,34 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 	return t
 }
 
-// guided starts from the split of crumbs, made whole, and cools it towards the burdens
-// of the crumbs and a little more: whole items do not reach those where limits of mass,
-// volume and class bind together. Lanes differ in how much the first morning counts.
+// guided cools a split towards the burdens of the crumbs and a little more, with R1 as
+// one more hard limit. One lane starts from the split of crumbs, made whole, and may
+// pass limits on the way. The other starts from a split with a small R1 and passes none,
+// which finds splits where limits of mass, volume and class leave few.
 func (h *hunt) guided(round, lane int, budget int64) *descent {
 	seed := h.options.Seed*0x9e3779b97f4a7c15 + uint64(round*lanes+lane)
 	t := newDescent(newSplit(h.in), seed*0xd1342543de82ef95+1)
-	h.guide.round(t)
+	firm := lane == 1 && h.guide.start != nil
+	if firm {
+		t.split = h.in.splitOf(h.guide.start)
+	} else {
+		h.guide.round(t)
+	}
+	if h.leastFirst < never {
+		for i, scale := range h.in.scale {
+			t.most[i] = min(t.most[i], int32((h.leastFirst+h.leastFirst/200)/scale))
+		}
+	}
 	aim := make([]int64, h.in.days)
 	for d, burden := range h.guide.burden {
-		aim[d] = burden + burden/500
+		aim[d] = burden + burden/2000
 	}
 	first := t.weight[0]
 	t.weight[0] <<= 2 * lane
 	t.setTargets(aim)
 	t.free(h.in.movable)
 	a := newAnnealer(t, h.in.movable, h.better)
+	a.toll, a.firm = h.guide.toll, firm
 	a.run(warm*warm*8, 2*2*8, budget*7/8, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
 	best := a.kept
 	t.weight[0] = first
