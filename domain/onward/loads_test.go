@@ -132,7 +132,7 @@ func TestTheRestIsHeldAgainstTheBestThereCouldBe(t *testing.T) {
 	on, to := leg.FirstDay+1, p.Trip.Crew[1].ID
 	decided := trip.Replan{Day: on}
 	for _, item := range stageOn(p, on).Items {
-		if item.Kind == carry.BagItem && item.Carrier != to && len(decided.HandOvers) < 6 {
+		if item.Kind == carry.BagItem && item.Carrier != to && len(decided.HandOvers) < 12 {
 			if b := somebodysBag(t, p, func(b *bags.Bag) bool { return b.Key == item.Key }); b.Member == 0 && b.LastDay > on {
 				decided.HandOvers = append(decided.HandOvers, trip.HandOver{Bag: item.Key, From: item.Carrier, To: to})
 			}
