@@ -19,7 +19,9 @@ type pair struct {
 	halves [2]pairHalf
 	heads  []int32
 	chain  []int32
-	best   int64 // cost of both
+	best   int64   // cost of both
+	more   []int32 // grams of each day that a takes more than now
+	energy []int64 // of each class, likewise
 }
 
 // pairHalf holds all splits of half the items.
@@ -186,14 +188,19 @@ func (p *pair) within(x, y *[3]int32) bool {
 // costOf is what both members cost after a pair of splits.
 func (p *pair) costOf(hands ...uint32) int64 {
 	in := p.in
-	var load [64]int32
-	more := load[:min(in.days, 64)]
 	bulk := int64(0)
-	var energy [16]int64
-	classes := energy[:min(in.classes, 16)]
+	if p.more == nil {
+		p.more, p.energy = make([]int32, in.days), make([]int64, in.classes)
+	}
+	more, classes := p.more, p.energy
+	clear(more)
+	clear(classes)
 	for h, bits := range hands {
 		for n, j := range p.halves[h].items {
-			sign := int32(bits>>n&1) - b2i(int(p.carrier[j]) == p.a)
+			sign := int32(bits >> n & 1)
+			if int(p.carrier[j]) == p.a {
+				sign--
+			}
 			if sign == 0 {
 				continue
 			}
@@ -201,7 +208,7 @@ func (p *pair) costOf(hands ...uint32) int64 {
 				more[d] += sign * in.grams(j, d)
 			}
 			bulk += int64(sign) * in.bulk[j]
-			if c := in.class[j]; c >= 0 && int(c) < len(classes) {
+			if c := in.class[j]; c >= 0 {
 				classes[c] += int64(sign) * in.energy[j]
 			}
 		}
@@ -226,13 +233,6 @@ func (p *pair) costOf(hands ...uint32) int64 {
 		}
 	}
 	return sum
-}
-
-func b2i(yes bool) int32 {
-	if yes {
-		return 1
-	}
-	return 0
 }
 
 func (p *pair) takeOver(h *pairHalf, x int) {
