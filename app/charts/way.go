@@ -166,17 +166,24 @@ func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
 	d.onTap(left, top, left+wayCard, top+height, stop.Tapped)
 }
 
-// wrap breaks a text into lines that fit.
+// wrap breaks a text into lines that fit. It measures words, which come again
+// and again, and not lines, of which each is another.
 func wrap(content string, width float32) []string {
+	measure := func(text string) float32 {
+		return fyne.MeasureText(text, theme.CaptionTextSize(), fyne.TextStyle{}).Width
+	}
 	var lines []string
-	line := ""
+	line, at, space := "", float32(0), measure(" ")
 	for _, word := range strings.Fields(content) {
-		longer := strings.TrimSpace(line + " " + word)
-		if line != "" && fyne.MeasureText(longer, theme.CaptionTextSize(), fyne.TextStyle{}).Width > width {
-			lines, line = append(lines, line), word
+		long := measure(word)
+		if line != "" && at+space+long > width {
+			lines, line = append(lines, line), ""
+		}
+		if line == "" {
+			line, at = word, long
 			continue
 		}
-		line = longer
+		line, at = line+" "+word, at+space+long
 	}
 	return append(lines, line)
 }

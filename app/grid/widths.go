@@ -1,6 +1,10 @@
 package grid
 
 import (
+	"cmp"
+	"slices"
+	"unicode/utf8"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
@@ -39,12 +43,25 @@ func (g *Grid[R]) fitChoices() {
 		if column.Choices == nil {
 			continue
 		}
-		least, widest := g.width(column), float32(0)
-		for _, choice := range column.Choices(g.rows[0]) {
-			widest = max(widest, measure(choice, theme.TextSize(), false))
-		}
-		g.setWidth(i, max(least, min(widest+2*cellInset, 1.5*least)))
+		least := g.width(column)
+		g.setWidth(i, max(least, min(widest(column.Choices(g.rows[0]))+2*cellInset, 1.5*least)))
 	}
+}
+
+// mostMeasured is how many choices are measured: among so many that have the
+// most letters stands the widest, or one hardly narrower.
+const mostMeasured = 8
+
+// widest is the width of the widest choice.
+func widest(choices []string) float32 {
+	longest := slices.SortedFunc(slices.Values(choices), func(a, b string) int {
+		return cmp.Compare(utf8.RuneCountInString(b), utf8.RuneCountInString(a))
+	})
+	most := float32(0)
+	for _, choice := range longest[:min(mostMeasured, len(longest))] {
+		most = max(most, measure(choice, theme.TextSize(), false))
+	}
+	return most
 }
 
 func measure(text string, size float32, bold bool) float32 {

@@ -200,7 +200,7 @@ func (w *Workbench) showScreen(i int) {
 	}
 	w.shown = i
 	w.window.Canvas().Unfocus() // no key may reach the screen that was left
-	w.steps[i].Begin(w.seenLook[i] != w.looks)
+	w.steps[i].Begin(w.newLook(i))
 	w.middle.Objects = []fyne.CanvasObject{container.NewPadded(w.screens[i].Content())}
 	w.say("")
 	w.screens[i].Refresh()
@@ -215,13 +215,20 @@ func (w *Workbench) showScreen(i int) {
 // already, unless the look has changed since they were last seen; to refresh
 // them once more would wrap every text again.
 func (w *Workbench) bringUp(i int) {
-	if w.seenLook[i] != w.looks {
-		w.seenLook[i] = w.looks
+	newLook := w.newLook(i)
+	w.seenLook[i] = w.looks
+	if newLook {
 		w.middle.Refresh()
 		return
 	}
 	w.middle.Layout.Layout(w.middle.Objects, w.middle.Size())
 	w.window.Canvas().Refresh(w.middle)
+}
+
+// newLook tells whether the look has changed since a screen was last seen.
+func (w *Workbench) newLook(i int) bool {
+	seen, ever := w.seenLook[i]
+	return ever && seen != w.looks
 }
 
 // goTo follows a place: its screen, then the thing on it.

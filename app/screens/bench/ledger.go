@@ -25,6 +25,7 @@ type Ledger struct {
 	entries []Entry
 	rows    *fyne.Container
 	scroll  *Scroll
+	held    bool // no line is shown
 }
 
 // NewLedger makes an empty one, which scrolls where it is higher than its
@@ -45,12 +46,35 @@ func (l *Ledger) Entries() []Entry { return l.entries }
 // Set shows other lines.
 func (l *Ledger) Set(entries []Entry) {
 	l.entries = entries
-	rows := make([]fyne.CanvasObject, 0, len(entries))
-	for _, entry := range entries {
-		rows = append(rows, rowOf(entry))
+	l.rows.Objects = nil
+	if !l.held {
+		l.add(len(entries))
 	}
-	l.rows.Objects = rows
-	l.rows.Refresh()
+}
+
+// linesAtOnce is how many lines one call of Fill fills in.
+const linesAtOnce = 3
+
+// Hold leaves the lines out until they are filled in.
+func (l *Ledger) Hold() { l.held, l.rows.Objects = true, nil }
+
+// Fill fills in a few lines and tells whether more are left out.
+func (l *Ledger) Fill() bool {
+	if !l.held {
+		return false
+	}
+	l.add(min(len(l.rows.Objects)+linesAtOnce, len(l.entries)))
+	l.held = len(l.rows.Objects) < len(l.entries)
+	return l.held
+}
+
+// add shows lines after those that are shown, up to a count.
+func (l *Ledger) add(upTo int) {
+	for _, entry := range l.entries[len(l.rows.Objects):upTo] {
+		l.rows.Objects = append(l.rows.Objects, rowOf(entry))
+	}
+	l.rows.Layout.Layout(l.rows.Objects, l.rows.Size())
+	l.scroll.scroll.Refresh()
 }
 
 func rowOf(e Entry) fyne.CanvasObject {

@@ -15,6 +15,7 @@ type Part struct {
 	inside  []Piece
 	there   bool
 	before  bool // it was there before
+	keeps   bool // the place has its size before that
 	filled  int  // of what is inside
 }
 
@@ -24,6 +25,13 @@ func NewPart(content fyne.CanvasObject, show func(), inside ...Piece) *Part {
 	p := &Part{content: content, show: show, inside: inside}
 	p.Place = container.New(&place{}, content)
 	p.there = true
+	return p
+}
+
+// Keeping has the place keep the part's least size from the beginning: where
+// things stand below it.
+func (p *Part) Keeping() *Part {
+	p.keeps = true
 	return p
 }
 
@@ -37,7 +45,7 @@ func (p *Part) Refresh() {
 
 // Hold leaves the place empty.
 func (p *Part) Hold() {
-	if p.there && p.before {
+	if p.there && (p.before || p.keeps) {
 		p.Place.Layout.(*place).least = p.content.MinSize()
 	}
 	p.Place.Objects, p.there, p.filled = nil, false, 0

@@ -1,10 +1,15 @@
 package bench
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
 )
 
 // Tabs shows one of several contents, chosen among words in a row above it.
@@ -17,6 +22,7 @@ type Tabs struct {
 
 	items    []*container.TabItem
 	selected int
+	looks    []tabLook // in which each content was last shown
 	row      *tabRow
 	content  *fyne.Container
 	whole    *fyne.Container
@@ -24,13 +30,14 @@ type Tabs struct {
 
 // NewTabs shows the first of the items.
 func NewTabs(items ...*container.TabItem) *Tabs {
-	t := &Tabs{items: items, content: container.New(seen{})}
+	t := &Tabs{items: items, content: container.NewStack()}
 	words := make([]string, len(items))
 	for i, item := range items {
 		words[i] = item.Text
 		SetShown(item.Content, i == 0)
-		t.content.Objects = append(t.content.Objects, item.Content)
 	}
+	t.looks = make([]tabLook, len(items))
+	t.content.Objects = []fyne.CanvasObject{items[0].Content}
 	t.row = newTabRow(words, t.SelectIndex)
 	// In this order, so that the Tab key comes to the row before the content.
 	t.whole = container.New(layout.NewBorderLayout(t.row, nil, nil, nil), t.row, t.content)
@@ -39,7 +46,10 @@ func NewTabs(items ...*container.TabItem) *Tabs {
 }
 
 // CreateRenderer shows the row above the content.
-func (t *Tabs) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(t.whole) }
+func (t *Tabs) CreateRenderer() fyne.WidgetRenderer {
+	t.looks[t.selected] = lookNow()
+	return widget.NewSimpleRenderer(t.whole)
+}
 
 // SelectIndex shows the item of a place, counted from 0.
 func (t *Tabs) SelectIndex(place int) {
@@ -48,13 +58,34 @@ func (t *Tabs) SelectIndex(place int) {
 	}
 	t.items[t.selected].Content.Hide()
 	t.selected = place
-	t.items[place].Content.Show()
-	t.content.Layout.Layout(t.content.Objects, t.content.Size())
+	t.showContent()
 	t.row.choose(place)
 	if t.OnSelected != nil {
 		t.OnSelected(t.items[place])
 	}
 }
+
+// showContent puts the chosen content where it is seen. The others are nowhere:
+// neither laying out nor drawing the screen anew has to go through them.
+func (t *Tabs) showContent() {
+	content := t.items[t.selected].Content
+	content.Show()
+	t.content.Objects = []fyne.CanvasObject{content}
+	t.content.Layout.Layout(t.content.Objects, t.content.Size())
+	now := lookNow()
+	if before := t.looks[t.selected]; before != now && before != (tabLook{}) {
+		content.Refresh()
+	}
+	t.looks[t.selected] = now
+}
+
+// tabLook is by which a change of the look is known.
+type tabLook struct {
+	ink  color.Color
+	size float32
+}
+
+func lookNow() tabLook { return tabLook{theme.Color(look.Ink), theme.TextSize()} }
 
 // Select shows an item.
 func (t *Tabs) Select(item *container.TabItem) {
@@ -70,28 +101,3 @@ func (t *Tabs) SelectedIndex() int { return t.selected }
 
 // Selected is the item that is shown.
 func (t *Tabs) Selected() *container.TabItem { return t.items[t.selected] }
-
-// seen lays objects over each other as a stack does, but leaves alone what is
-// hidden: the contents of tabs that nobody opens cost nothing.
-type seen struct{}
-
-// MinSize has room for each that is seen.
-func (seen) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	least := fyne.Size{}
-	for _, object := range objects {
-		if object.Visible() {
-			least = least.Max(object.MinSize())
-		}
-	}
-	return least
-}
-
-// Layout gives each that is seen all the place.
-func (seen) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, object := range objects {
-		if object.Visible() {
-			object.Move(fyne.NewPos(0, 0))
-			object.Resize(size)
-		}
-	}
-}

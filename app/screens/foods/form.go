@@ -41,18 +41,17 @@ const (
 func newForm(side *sidePanel) *form {
 	f := &form{side: side, check: look.NewNote(), saltName: look.NewText("", look.Body, look.Ink)}
 	rows := container.New(layout.NewFormLayout())
+	row := func(objects ...fyne.CanvasObject) { rows.Objects = append(rows.Objects, objects...) } // laid out when it is seen
 	entry := func(title string) *widget.Entry {
 		e := widget.NewEntry()
 		e.OnChanged = func(string) { f.judge() }
 		e.OnSubmitted = func(string) { f.add() }
-		rows.Add(bench.Inset(look.NewText(title, look.Body, look.Ink)))
-		rows.Add(e)
+		row(bench.Inset(look.NewText(title, look.Body, look.Ink)), e)
 		return e
 	}
 	f.name = entry(lang.L("Name"))
 	f.kind = widget.NewSelect([]string{lang.L("fibre apart, salt in g (EU)"), lang.L("fibre within, sodium in mg (US)")}, func(string) { f.changeKind() })
-	rows.Add(bench.Inset(look.NewText(lang.L("Label"), look.Body, look.Ink)))
-	rows.Add(f.kind)
+	row(bench.Inset(look.NewText(lang.L("Label"), look.Body, look.Ink)), f.kind)
 	f.per = entry(lang.L("Figures for, g"))
 	f.energy = entry(lang.L("Energy, kcal or kJ"))
 	f.fat, f.carbohydrate = entry(lang.L("Fat, g")), entry(lang.L("Carbohydrate, g"))
@@ -60,8 +59,7 @@ func newForm(side *sidePanel) *form {
 	f.protein = entry(lang.L("Protein, g"))
 	f.salt = widget.NewEntry()
 	f.salt.OnChanged, f.salt.OnSubmitted = func(string) { f.judge() }, func(string) { f.add() }
-	rows.Add(bench.Inset(f.saltName))
-	rows.Add(f.salt)
+	row(bench.Inset(f.saltName), f.salt)
 	f.packages = entry(lang.L("Packages"))
 	f.packages.SetPlaceHolder(lang.L("500 g 2.40; 1 kg 4.10"))
 	add := widget.NewButton(lang.L("Add to the trip, then its allergens"), f.add)

@@ -21,6 +21,7 @@ const nameLines = 3
 // cell draws one slot. Cells are used again and again: a few texts and shapes
 // that change only where what they show has changed.
 type cell struct {
+	waits               bool // it is out of view until it is filled
 	box                 *fyne.Container
 	ground, bar         *canvas.Rectangle
 	names               [nameLines]*canvas.Text
@@ -80,6 +81,12 @@ func (c *cell) place(m metrics) {
 	c.lock.Resize(fyne.NewSize(m.sign, m.sign))
 	c.lock.Move(fyne.NewPos(m.inset, 8))
 	c.painted = false
+}
+
+// wait takes the cell out of view until it is filled.
+func (c *cell) wait() {
+	c.waits = true
+	c.box.Hide()
 }
 
 // paint shows other facts.

@@ -63,7 +63,7 @@ func New(b *bench.Bench) *Screen {
 	middle.Offset = 0.72
 	split := bench.Beside(middle, s.beside.Place, 0.66, 560)
 	s.content = container.NewBorder(head, nil, nil, nil, split)
-	b.InSteps(s.beside, s.below)
+	b.InSteps(s.board.sheet, s.beside, s.below)
 	return s
 }
 

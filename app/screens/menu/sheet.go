@@ -2,6 +2,7 @@ package menu
 
 import (
 	"image/color"
+	"iter"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -25,6 +26,7 @@ type sheet struct {
 	focused bool
 	ink     color.Color // of the theme the cells are drawn in
 	laidOut metrics     // the sizes they are laid out for
+	held    bool        // new cells wait until they are filled
 }
 
 func newSheet(b *board) *sheet {
@@ -49,6 +51,9 @@ func (s *sheet) recycle() {
 		for c := first.column; c <= last.column; c++ {
 			if at := (place{r, c}); s.shown[at] == nil {
 				s.shown[at] = s.take()
+				if s.held {
+					s.shown[at].wait()
+				}
 				s.put(at)
 			}
 		}
@@ -71,6 +76,7 @@ func (s *sheet) take() *cell {
 		c := s.spare[n-1]
 		s.spare = s.spare[:n-1]
 		c.box.Show()
+		c.waits = false
 		return c
 	}
 	c := newCell()
@@ -83,8 +89,51 @@ func (s *sheet) take() *cell {
 func (s *sheet) put(at place) {
 	c := s.shown[at]
 	c.box.Move(s.b.m.corner(at))
-	if k, ok := s.b.slot(at); ok {
+	if k, ok := s.b.slot(at); ok && !c.waits {
 		c.paint(s.b.hears.facts(k), s.b.m, &s.b.fit)
+	}
+}
+
+// Hold takes the cells out of view until they are filled, since each has many
+// texts.
+func (s *sheet) Hold() {
+	s.held = true
+	for _, c := range s.shown {
+		c.wait()
+	}
+}
+
+// cellsAtOnce is how many cells one call of Fill fills.
+const cellsAtOnce = 6
+
+// Fill brings some cells into view, row by row, and tells whether any are left.
+func (s *sheet) Fill() bool {
+	filled := 0
+	for at := range s.waiting() {
+		c := s.shown[at]
+		c.waits = false
+		c.box.Show()
+		s.put(at)
+		if filled++; filled == cellsAtOnce {
+			return true
+		}
+	}
+	s.held = false
+	return false
+}
+
+// waiting goes through the places of the cells that wait, row by row.
+func (s *sheet) waiting() iter.Seq[place] {
+	return func(yield func(place) bool) {
+		first, last := s.inView()
+		for r := first.row; r <= last.row; r++ {
+			for column := first.column; column <= last.column; column++ {
+				at := place{r, column}
+				if c := s.shown[at]; c != nil && c.waits && !yield(at) {
+					return
+				}
+			}
+		}
 	}
 }
 

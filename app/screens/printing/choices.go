@@ -84,7 +84,7 @@ func newChoices(b *bench.Bench, changed func()) *choices {
 	c.members = newPicker(b, lang.L("Members"), lang.L("everybody"), c.changed)
 	c.recipes = newPicker(b, lang.L("Recipes"), lang.L("all that are served"), c.changed)
 	c.stations = widget.NewCheckGroup(stationNames(), func([]string) { c.changed() })
-	c.stations.SetSelected(stationNames())
+	c.stations.Selected = stationNames()
 	c.layOut()
 	c.black.SetChecked(wishes.Bool(prefBlack))
 	c.paper.SetSelected(wishes.StringWithFallback(prefPaper, usualPaper(b.Units())))
@@ -94,7 +94,7 @@ func newChoices(b *bench.Bench, changed func()) *choices {
 // field is an entry that acts on every change.
 func field(text string, changed func(string)) *widget.Entry {
 	entry := widget.NewEntry()
-	entry.SetText(text)
+	entry.Text = text
 	entry.OnChanged = changed
 	return entry
 }
@@ -132,7 +132,9 @@ func (c *choices) showFor(kind prints.Kind) {
 	for choice, part := range c.parts {
 		bench.SetShown(part, kind.Takes(choice))
 	}
-	c.content.Refresh()
+	if c.content.Size().Width > 0 { // it is seen
+		c.content.Refresh()
+	}
 }
 
 // refresh takes up members and days as they are now.

@@ -46,8 +46,7 @@ func newOwnGrid(wishes fyne.Preferences, changed func()) *ownGrid {
 			g.keep(wishes)
 			changed()
 		}))
-		form.Add(widget.NewLabel(words[i]))
-		form.Add(g.fields[i])
+		form.Objects = append(form.Objects, widget.NewLabel(words[i]), g.fields[i]) // laid out when it is seen
 	}
 	g.content = form
 	g.content.Hide()

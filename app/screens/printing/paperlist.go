@@ -42,7 +42,7 @@ func newPaperList(show func(prints.Kind)) *paperList {
 		if kind.OfTheWay() {
 			l.ofTheWay = append(l.ofTheWay, row)
 		}
-		l.prints.Add(row)
+		l.prints.Objects = append(l.prints.Objects, row)
 	}
 	l.offer(false)
 	for _, file := range []struct {
@@ -55,7 +55,7 @@ func newPaperList(show func(prints.Kind)) *paperList {
 		{lang.L("What was entered, to change and import"), func(name string) bool { return strings.HasPrefix(name, "trip.") }},
 		{lang.L("The whole plan as JSON"), func(name string) bool { return name == "plan.json" }},
 	} {
-		l.files.Add(l.add(file.words, file.of))
+		l.files.Objects = append(l.files.Objects, l.add(file.words, file.of))
 	}
 	return l
 }
@@ -69,7 +69,7 @@ func (l *paperList) offer(onWay bool) {
 
 func (l *paperList) add(words string, of func(name string) bool) *widget.Check {
 	check := widget.NewCheck(words, nil)
-	check.SetChecked(true)
+	check.Checked = true
 	l.ticks = append(l.ticks, &tick{check, of})
 	return check
 }

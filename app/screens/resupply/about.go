@@ -75,7 +75,7 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 	a.say(strings.Join(parcelWords(p.Trip, box), "\n"), look.Quiet)
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Code == "box-not-there" {
-			a.list.Add(bench.WrappedHeading(turnBack(box)))
+			a.add(bench.WrappedHeading(turnBack(box)))
 			a.say(written.Text(finding.What.Then(finding.Remedy), p.Trip.Units), look.Ink)
 			a.say(strings.Join(eveningWords(p, box), "\n"), look.Ink)
 		}
@@ -199,18 +199,21 @@ func turnBack(box *resupply.Box) string {
 	return lang.X("turn-back", "If the box does not come: turn back by the evening of day {{.Day}}", data{"Day": box.TurnBackBy})
 }
 
+// add puts something below the rest; all of it is laid out once it is whole.
+func (a *about) add(object fyne.CanvasObject) { a.list.Objects = append(a.list.Objects, object) }
+
 func (a *about) say(text string, tone fyne.ThemeColorName) {
 	label := widget.NewLabel(text)
 	label.Wrapping = fyne.TextWrapWord
 	if tone == look.Quiet {
 		label.SizeName, label.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	}
-	a.list.Add(label)
+	a.add(label)
 }
 
 func (a *about) finding(finding findings.Finding) {
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
-	a.list.Add(container.NewHBox(look.NewSign(finding.Severity), word))
+	a.add(container.NewHBox(look.NewSign(finding.Severity), word))
 	a.say(written.Text(finding.What, a.bench.Units()), look.Ink)
 	a.say(written.Text(finding.Remedy, a.bench.Units()), look.Quiet)
 }

@@ -17,6 +17,15 @@ type field struct {
 	choices     []string
 }
 
+// known are the fields in the units and the currency of now, which every cell
+// asks for.
+func (s *Screen) known() []field {
+	if t := s.bench.Trip(); s.made == nil || s.units != t.Units || s.currency != t.Currency {
+		s.made, s.units, s.currency = s.fields(), t.Units, t.Currency
+	}
+	return s.made
+}
+
 // columns turns the fields into columns of the table.
 func (s *Screen) columns() []grid.Column[trip.PointID] {
 	var columns []grid.Column[trip.PointID]
@@ -25,12 +34,12 @@ func (s *Screen) columns() []grid.Column[trip.PointID] {
 			Title: f.title, Unit: f.unit, Width: f.width, Right: f.number != nil,
 			Text: func(id trip.PointID) string {
 				if p := s.bench.Trip().Point(id); p != nil {
-					return s.fields()[i].text(p)
+					return s.known()[i].text(p)
 				}
 				return ""
 			},
 			Set: func(id trip.PointID, text string) error {
-				return s.change(id, f.title, func(p *trip.ResupplyPoint) error { return s.fields()[i].set(p, text) })
+				return s.change(id, f.title, func(p *trip.ResupplyPoint) error { return s.known()[i].set(p, text) })
 			},
 		}
 		if f.number != nil {

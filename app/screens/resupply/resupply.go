@@ -17,6 +17,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // data is the values of a sentence.
@@ -24,12 +25,18 @@ type data = map[string]any
 
 // Screen is resupply on the screen.
 type Screen struct {
-	bench   *bench.Bench
-	point   trip.PointID // the chosen one
+	bench *bench.Bench
+	point trip.PointID // the chosen one
+	// made are the fields of the table, for units and a currency.
+	made     []field
+	units    units.System
+	currency string
+
 	way     *charts.WayChart
 	table   *grid.Grid[trip.PointID]
 	about   *about
 	choices *choices
+	drawn   *bench.Part // the way
 	told    *bench.Part // about the point
 	offered *bench.Part // the choices
 	work    fyne.CanvasObject
@@ -51,12 +58,13 @@ func New(b *bench.Bench) *Screen {
 		container.NewHBox(widget.NewButton(lang.L("Remove"), s.table.Delete), add))
 	s.told = bench.NewPart(s.about.content, func() { s.about.show(s.point) })
 	s.offered = bench.NewPart(s.choices.content, s.choices.show, s.choices.table)
-	b.InSteps(s.table, s.told, s.offered)
+	s.drawn = bench.NewPart(container.NewHScroll(s.way), s.showWay).Keeping()
+	b.InSteps(s.drawn, s.table, s.told, s.offered)
 	below := container.NewHSplit(s.told.Place, s.offered.Place)
 	below.Offset = 0.4
 	split := container.NewVSplit(s.table, below)
 	split.Offset = 0.3
-	s.work = container.NewBorder(container.NewHScroll(s.way), nil, nil, nil, split)
+	s.work = container.NewBorder(s.drawn.Place, nil, nil, nil, split)
 	s.none = s.emptyPlace()
 	s.content = container.NewBorder(head, nil, nil, nil, container.NewStack(s.work, s.none))
 	return s
@@ -107,7 +115,7 @@ func (s *Screen) Refresh() {
 	if t.Point(s.point) == nil {
 		s.point = rows[0]
 	}
-	s.showWay()
+	s.drawn.Refresh()
 	s.told.Refresh()
 	s.offered.Refresh()
 }
@@ -118,7 +126,7 @@ func (s *Screen) choose(id trip.PointID) {
 		return
 	}
 	s.point = id
-	s.showWay()
+	s.drawn.Refresh()
 	s.told.Refresh()
 }
 

@@ -29,8 +29,8 @@ type sidePanel struct {
 	screen  *Screen
 	bag     string        // chosen last; or
 	member  trip.MemberID //
-	chosen  *fyne.Container
-	all     *fyne.Container
+	chosen  page
+	all     page
 	crew    *crewPicker
 	part    *widget.Entry // how much of the bag is gone
 	tabs    *bench.Tabs
@@ -40,11 +40,12 @@ type sidePanel struct {
 const restTab = 1
 
 func newSidePanel(s *Screen) *sidePanel {
-	p := &sidePanel{screen: s, chosen: container.NewVBox(), all: container.NewVBox(), crew: newCrewPicker(s)}
+	p := &sidePanel{screen: s, chosen: newPage(), all: newPage(), crew: newCrewPicker(s)}
 	p.tabs = bench.NewTabs(
-		container.NewTabItem(lang.L("Bag or pack"), bench.NewScroll(p.chosen)),
-		container.NewTabItem(lang.L("The rest of the way"), bench.NewScroll(p.all)),
+		container.NewTabItem(lang.L("Bag or pack"), bench.NewScroll(p.chosen.Container)),
+		container.NewTabItem(lang.L("The rest of the way"), bench.NewScroll(p.all.Container)),
 	)
+	p.tabs.OnSelected = func(*container.TabItem) { p.layOut() }
 	p.content = p.tabs
 	return p
 }
@@ -73,7 +74,26 @@ func (p *sidePanel) showMember(id trip.MemberID) {
 }
 
 func (p *sidePanel) refresh() {
-	p.showChosen()
+	p.fillChosen()
+	p.fillAll()
+	p.layOut()
+}
+
+// layOut gives a place to what is in the tab that is seen.
+func (p *sidePanel) layOut() {
+	if p.tabs.SelectedIndex() == restTab {
+		p.all.layOut()
+	} else {
+		p.chosen.layOut()
+	}
+}
+
+func (p *sidePanel) showChosen() {
+	p.fillChosen()
+	p.layOut()
+}
+
+func (p *sidePanel) fillAll() {
 	p.all.RemoveAll()
 	if p.screen.bench.Plan() == nil {
 		p.all.Add(paragraph(lang.L("Here comes the day: what is eaten, who has it, how it is cooked. It needs a plan first: enter crew, days and menu.")))
@@ -87,7 +107,7 @@ func (p *sidePanel) refresh() {
 	p.all.Add(paragraph(lang.L("Treat all water. A torn, wet or doubtful bag is not eaten. Never cook inside a tent. Local rules and people on the spot come first.")))
 }
 
-func (p *sidePanel) showChosen() {
+func (p *sidePanel) fillChosen() {
 	p.chosen.RemoveAll()
 	if pack, ok := p.screen.pack(p.member); ok {
 		p.addPack(pack)
