@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/written"
 	menus "sumpter/domain/menu"
 	"sumpter/domain/portions"
 	"sumpter/domain/trip"
@@ -110,11 +111,22 @@ func (d *side) batchLines(served *menus.Dish) []string {
 			line = fmt.Sprintf("%s %d: %s", lang.L("Pot"), pots, line)
 		}
 		lines = append(lines, line, "   "+d.batchFoods(batch))
+		if more := secondsOf(batch); more > 0 {
+			lines = append(lines, "   "+lang.X("menu-seconds", "besides, {{.Mass}} in the pot for second helpings", map[string]any{"Mass": written.Quantity(more, o.trip.Units)}))
+		}
 		for _, swap := range d.swaps(o.recipes[served.Recipe], served.Batches[batch.Batch].Servings) {
 			lines = append(lines, "   "+swap)
 		}
 	}
 	return lines
+}
+
+// secondsOf is the food of a pot beyond the portions.
+func secondsOf(batch *portions.Batch) (sum units.Mass) {
+	for _, amount := range batch.Seconds {
+		sum += amount.Mass
+	}
+	return sum
 }
 
 func batchSize(t *trip.Trip, batch *portions.Batch) string {
