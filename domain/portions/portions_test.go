@@ -474,3 +474,20 @@ func BenchmarkCompute(b *testing.B) {
 		portions.Compute(tr, n, m)
 	}
 }
+
+// A main meal below 500 kcal or 20 g of protein is told of (common practice, no source); one that holds both is not.
+func TestASmallDinnerIsAFinding(t *testing.T) {
+	for _, c := range []struct {
+		kcal, protein float64
+		small         bool
+	}{{490, 30, true}, {700, 15, true}, {700, 30, false}} {
+		tr := table(map[trip.Meal]trip.Food{trip.Breakfast: food(400, 20), trip.Dinner: food(c.kcal, c.protein)})
+		for i := range tr.Recipes {
+			tr.Recipes[i].MinScale, tr.Recipes[i].MaxScale = 1, 1
+		}
+		_, _, _, p := plan(t, tr)
+		if got := slices.ContainsFunc(p.Findings, func(f findings.Finding) bool { return f.Code == "main-meal-small" }); got != c.small {
+			t.Errorf("a dinner of %.0f kcal and %.0f g protein: told %v, want %v", c.kcal, c.protein, got, c.small)
+		}
+	}
+}
