@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"pgregory.net/rapid"
 
 	"sumpter/app/look"
@@ -563,4 +564,21 @@ func TestTheColumnOfTheCursorIsSeenWhole(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Where there is room, no text is cut; without, columns stay as they are.
+func TestColumnsTakeTheRoomThereIs(t *testing.T) {
+	b := newBench(t)
+	b.walkers["Mia"].kind = "a teenager who walks with her elder sister"
+	b.SetRows(b.order)
+	if got := b.widths[2]; got != 120 {
+		t.Errorf("in a narrow window the column has %.0f", got)
+	}
+	b.window.Resize(fyne.NewSize(900, 240))
+	if need := measure(b.walkers["Mia"].kind, theme.TextSize(), false); b.widths[2] < need || b.startOf(3) > 900 {
+		t.Errorf("the column has %.0f, its text needs %.0f", b.widths[2], need)
+	}
+	if b.widths[1] != 90 {
+		t.Errorf("the column of numbers has %.0f", b.widths[1])
+	}
 }

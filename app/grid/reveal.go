@@ -84,7 +84,12 @@ func (g *Grid[R]) reveal(column int) {
 	x, view := scroll.Offset.X, scroll.Size().Width
 	leading := g.startOf(column - sticky) // there it is the first that is seen
 	if column < g.firstAt(x) || g.laidAt(column, x) < x {
-		x = leading
+		// The first that is seen, or near it where the table scrolls no further.
+		first, most := column-sticky, max(0, scroll.Content.MinSize().Width-view)
+		for first > 0 && g.startOf(first) > most {
+			first--
+		}
+		x = g.startOf(first)
 	}
 	for x < leading && g.laidAt(column, x)+g.widths[column] > x+view {
 		x = min(leading, max(x+1, g.laidAt(column, x)+g.widths[column]-view))

@@ -68,11 +68,51 @@ func measure(text string, size float32, bold bool) float32 {
 	return fyne.MeasureText(text, size, fyne.TextStyle{Bold: bold}).Width
 }
 
-// Resize gives the width of the blank column at the end, which hangs on the
-// width of the table.
+// Resize gives columns whose texts are cut the room that is left at the right,
+// and the blank column at the end its width, which hangs on that of the table.
 func (g *Grid[R]) Resize(size fyne.Size) {
+	wider := size.Width != g.Size().Width
 	g.BaseWidget.Resize(size)
+	if wider {
+		g.stretch()
+	}
 	if spare := g.spareColumn(); spare > 0 {
 		g.table.SetColumnWidth(len(g.columns), spare)
+	}
+}
+
+// mostRead bounds the rows whose texts are looked at.
+const mostRead = 200
+
+// stretch shares the room right of the last column among those of texts that do
+// not fit, up to what they need.
+func (g *Grid[R]) stretch() {
+	if len(g.widths) == 0 || len(g.rows) == 0 || g.startOf(len(g.widths)) >= g.Size().Width-1 {
+		return
+	}
+	lacking := make([]float32, len(g.columns))
+	var short []int
+	for i, column := range g.columns {
+		if column.Right {
+			continue // numbers have their room
+		}
+		longest := ""
+		for _, row := range g.rows[:min(len(g.rows), mostRead)] {
+			if text := column.Text(row); len(text) > len(longest) {
+				longest = text
+			}
+		}
+		need := measure(longest, theme.TextSize(), false) + 3*cellInset // one for letters wider than those measured
+		if lacking[i] = need - g.widths[i]; lacking[i] > 0 {
+			short = append(short, i)
+		}
+	}
+	room := g.Size().Width - 1 - g.startOf(len(g.widths))
+	// Who lacks least first, so that as many as can be are whole.
+	slices.SortStableFunc(short, func(a, b int) int { return cmp.Compare(lacking[a], lacking[b]) })
+	for n, i := range short {
+		more := min(lacking[i], room/float32(len(short)-n))
+		room -= more
+		g.setWidth(i, g.widths[i]+more)
 	}
 }

@@ -33,7 +33,7 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 	columns := []grid.Column[string]{
 		column(lang.L("Bag"), 72, func(b trail.Bag) string { return b.Code }),
 		column(lang.L("Gone"), 88, func(b trail.Bag) string { return endText(b.End) }),
-		column(lang.L("Meal"), 82, func(b trail.Bag) string { return lang.L(string(s.mealToday(b))) }),
+		column(lang.L("Meal"), 104, func(b trail.Bag) string { return lang.L(string(s.mealToday(b))) }),
 		column(lang.L("Group"), 68, func(b trail.Bag) string { return s.groupName(b.Group) }),
 		column(lang.L("Dish"), 196, s.dishText),
 		column(lang.L("Who has it"), 86, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
