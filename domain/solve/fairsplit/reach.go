@@ -51,7 +51,7 @@ func (in *instance) reachWithin(burden []int64, kept bool) *reach {
 		for d := range in.days {
 			work := p.top[d] * len(p.items)
 			if p.roomy {
-				work /= 64
+				work /= 4 // bits, not millilitres
 			}
 			if work > 0 && work <= reachWork {
 				r.work += int64(work)
