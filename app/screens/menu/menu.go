@@ -57,7 +57,7 @@ func New(b *bench.Bench) *Screen {
 		container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What is eaten when?"))), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160))),
 		s.filler.content)
 	s.missing = s.noRecipes()
-	s.beside = bench.NewPart(s.side.content, s.onChosen(s.side.show))
+	s.beside = bench.NewPart(s.side.content, s.onChosen(s.side.show), s.side)
 	s.below = bench.NewPart(s.food.content, s.onChosen(s.food.show))
 	middle := container.NewVSplit(container.NewStack(s.board, s.missing), s.below.Place)
 	middle.Offset = 0.72

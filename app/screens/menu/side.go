@@ -26,6 +26,8 @@ type side struct {
 	meal      *container.TabItem
 	other     *container.TabItem
 	page      *fyne.Container
+	rest      []fyne.CanvasObject // of the page, still to be filled in
+	held      bool                // the page is filled in little by little
 	stack     *paragraphs
 	scroll    *bench.Scroll
 	chooser   *chooser
@@ -77,9 +79,25 @@ func (d *side) show(k slot) {
 		return
 	}
 	d.chooser.stop()
-	d.page.Objects = d.sections()
+	d.page.Objects, d.rest = d.sections(), nil
+	if d.held {
+		d.page.Objects, d.rest = nil, d.page.Objects
+	}
 	d.stack.width, d.stack.height = d.scroll.Size().Width, 0
 	d.page.Refresh()
+}
+
+// Hold keeps the page empty until it is filled in.
+func (d *side) Hold() { d.held, d.page.Objects = true, nil }
+
+// Fill fills in the next section of the page and tells whether there are more.
+func (d *side) Fill() bool {
+	if len(d.rest) > 0 {
+		d.page.Objects, d.rest = append(d.page.Objects, d.rest[0]), d.rest[1:]
+		d.page.Layout.Layout(d.page.Objects, d.page.Size())
+	}
+	d.held = len(d.rest) > 0
+	return d.held
 }
 
 func (d *side) heading() string {
