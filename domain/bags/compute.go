@@ -32,6 +32,7 @@ func Compute(t *trip.Trip, p portions.Result, c cooking.Result, legs []trip.Leg)
 	for i := range p.Reserve {
 		k.gatherReserve(&p.Reserve[i])
 	}
+	k.bags, k.from = make([]Bag, 0, len(k.lots)), make([]*lot, 0, len(k.lots)) // most lots fill one bag
 	for _, l := range k.lots {
 		k.pack(l)
 	}

@@ -11,19 +11,19 @@ func (s *sizer) intakes(batches []Batch) []Intake {
 	for i := range list {
 		list[i] = Intake{Member: s.trip.Crew[i].ID, Days: make([]DayIntake, len(s.trip.Days))}
 	}
-	type eaten struct {
-		member, day int
-		food        trip.FoodID
+	place := make(map[trip.FoodID]int, len(s.trip.Foods))
+	for i := range s.trip.Foods {
+		place[s.trip.Foods[i].ID] = i
 	}
-	seen := map[eaten]bool{}
+	seen := make([]bool, len(s.trip.Crew)*len(s.trip.Days)*len(s.trip.Foods)) // by member, day and food
 	for i := range batches {
 		b := &batches[i]
 		for _, portion := range b.Portions {
 			who := s.crew[portion.Member]
 			for _, amount := range portion.Amounts {
-				key := eaten{who, b.Day - 1, amount.Food}
-				list[who].Days[b.Day-1].add(s.foods[amount.Food], amount, !seen[key])
-				seen[key] = true
+				had := &seen[(who*len(s.trip.Days)+b.Day-1)*len(s.trip.Foods)+place[amount.Food]]
+				list[who].Days[b.Day-1].add(s.foods[amount.Food], amount, !*had)
+				*had = true
 			}
 		}
 	}

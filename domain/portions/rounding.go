@@ -69,8 +69,9 @@ func stepFor(share float64, step units.Mass) units.Mass {
 func (s *sizer) weigh(p *pot) Batch {
 	out := Batch{Day: p.day, Meal: p.meal, Group: p.group, Dish: p.dish, Batch: p.batch, Recipe: p.recipe.ID}
 	scales := 0.0
+	out.Portions = make([]Portion, 0, len(p.servings))
 	for _, o := range p.servings {
-		out.Portions = append(out.Portions, Portion{Member: o.member, Scale: o.scale})
+		out.Portions = append(out.Portions, Portion{Member: o.member, Scale: o.scale, Amounts: make([]Amount, 0, len(o.parts))})
 		scales += o.scale
 	}
 	if p.hasSeconds() {
@@ -114,8 +115,7 @@ func (o *serving) part(ingredient int) (menu.Part, bool) {
 // weighFood rounds what the eaters of a batch get of one food for one ingredient.
 func (s *sizer) weighFood(p *pot, at int, food trip.FoodID, out *Batch) {
 	ingredient := &p.recipe.Ingredients[at]
-	var eaters []int
-	var exact []float64
+	eaters, exact := make([]int, 0, len(p.servings)), make([]float64, 0, len(p.servings))
 	sum := 0.0
 	for k, o := range p.servings {
 		part, ok := o.part(at)
