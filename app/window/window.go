@@ -152,9 +152,14 @@ func (w *Workbench) tripChanged() {
 // planChanged shows the figures of a new plan.
 func (w *Workbench) planChanged() {
 	w.strip.refresh()
-	w.findings.refresh()
+	if w.seesFindings() {
+		w.findings.refresh()
+	}
 	w.refresh()
 }
+
+// seesFindings tells whether the list of findings is shown.
+func (w *Workbench) seesFindings() bool { return len(w.side.Objects) > 0 }
 
 // refresh shows the trip and the plan as they are now.
 func (w *Workbench) refresh() {
@@ -250,7 +255,7 @@ func (w *Workbench) goTo(place document.Place) {
 
 // toggleFindings shows or hides the list on the right.
 func (w *Workbench) toggleFindings() {
-	if len(w.side.Objects) > 0 {
+	if w.seesFindings() {
 		w.side.Objects = nil
 	} else {
 		w.findings.refresh()

@@ -236,3 +236,37 @@ func TestLargerTextMakesTheScreensAnew(t *testing.T) {
 	}
 	actionNamed(w, "Smaller text")()
 }
+
+// The list of findings follows the plan while it is seen, and is of the newest
+// plan when it comes to be seen.
+func TestFindingsAreOfTheNewestPlan(t *testing.T) {
+	w, _ := openDemo(t)
+	heavyPacks := func(t *trip.Trip) error {
+		for i := range t.Crew {
+			t.Crew[i].OwnKit += 20 * units.Kilogram
+		}
+		return nil
+	}
+	for _, seen := range []bool{true, false} {
+		if w.seesFindings() != seen {
+			w.toggleFindings()
+		}
+		before := len(w.findings.shown)
+		if err := w.document.Edit("x", heavyPacks); err != nil {
+			t.Fatal(err)
+		}
+		now := len(w.document.Plan().Findings)
+		if now == before {
+			t.Fatal("the edit finds nothing new")
+		}
+		if !seen {
+			w.toggleFindings()
+		}
+		if len(w.findings.shown) != now {
+			t.Errorf("seen before %v: %d of %d findings are shown", seen, len(w.findings.shown), now)
+		}
+		if err := w.document.Undo(); err != nil {
+			t.Fatal(err)
+		}
+	}
+}

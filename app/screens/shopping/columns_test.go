@@ -216,6 +216,7 @@ func TestTheSideTellsOfEachRow(t *testing.T) {
 // the plan adds up to its cost, and what is left to pay adds up to nothing.
 func TestMoneyAddsUpToTheCent(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
+	s.tabs.SelectIndex(moneyPlace)
 	crew := s.Document.Trip().Crew
 	rapid.Check(t, func(rt *rapid.T) {
 		if err := s.Document.Edit("pay", func(t *trip.Trip) error {

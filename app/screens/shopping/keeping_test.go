@@ -12,12 +12,14 @@ import (
 // What was bought is there when the trip is opened again.
 func TestTheTripFileRemembersTheShopping(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
+	s.tabs.SelectIndex(moneyPlace)
 	s.payers.SetSelected(s.Document.Trip().Crew[1].Name)
 	s.space()
 	s.table.Add()
 	r, _ := s.table.Selected()
 	s.write(t, r, "Paid", "9.90")
 	later := open(t, benchtest.Reopened(t, s.Document.Trip()))
+	later.tabs.SelectIndex(moneyPlace)
 	if later.list.paid != s.list.paid || later.list.total.done != 1 || len(later.purchases()) != 2 {
 		t.Errorf("paid %v of %v, %d lines done", later.list.paid, s.list.paid, later.list.total.done)
 	}

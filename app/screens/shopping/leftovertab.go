@@ -19,31 +19,63 @@ const mostLeftovers = 30
 // leftoverTab offers what is left of whole packages to the menu.
 type leftoverTab struct {
 	screen  *Screen
+	offers  []*offer // as many as ever were shown
+	none    *look.Text
 	list    *fyne.Container
+	scroll  *container.Scroll
 	content fyne.CanvasObject
 }
 
+// offer is one leftover with a button that leads to the menu.
+type offer struct {
+	use   shopping.LeftoverUse
+	words *widget.Label
+	row   *fyne.Container
+}
+
 func newLeftoverTab(s *Screen) *leftoverTab {
-	t := &leftoverTab{screen: s, list: container.NewVBox()}
-	t.content = container.NewBorder(look.NewText(lang.L("What is left of whole packages, and what more it would make"), look.Caption, look.Quiet), nil, nil, nil, container.NewVScroll(t.list))
+	t := &leftoverTab{screen: s, list: container.NewVBox(), none: look.NewText(lang.L("Nothing is left that would make a helping more."), look.Body, look.Quiet)}
+	t.scroll = container.NewVScroll(t.list)
+	t.content = container.NewBorder(look.NewText(lang.L("What is left of whole packages, and what more it would make"), look.Caption, look.Quiet), nil, nil, nil, t.scroll)
 	return t
 }
 
 func (t *leftoverTab) show() {
-	t.list.Objects = nil
+	var rows []fyne.CanvasObject
 	for _, left := range t.screen.list.rest.Leftovers {
-		if len(left.Uses) > 0 && len(t.list.Objects) < mostLeftovers {
-			t.list.Add(t.offer(left))
+		if len(left.Uses) == 0 || len(rows) == mostLeftovers {
+			continue
 		}
+		if len(rows) == len(t.offers) {
+			t.offers = append(t.offers, t.newOffer())
+		}
+		o := t.offers[len(rows)]
+		o.use = left.Uses[0]
+		if words := t.tell(left); words != o.words.Text { // to wrap it again takes long
+			o.words.SetText(words)
+		}
+		rows = append(rows, o.row)
 	}
-	if len(t.list.Objects) == 0 {
-		t.list.Add(look.NewText(lang.L("Nothing is left that would make a helping more."), look.Body, look.Quiet))
+	if len(rows) == 0 {
+		rows = append(rows, t.none)
 	}
-	t.list.Refresh()
+	t.list.Objects = rows
+	t.list.Layout.Layout(rows, t.list.Size())
+	t.scroll.Refresh()
 }
 
-// offer is one leftover with a button that leads to the menu.
-func (t *leftoverTab) offer(left shopping.Leftover) fyne.CanvasObject {
+func (t *leftoverTab) newOffer() *offer {
+	o := &offer{words: widget.NewLabel("")}
+	o.words.Wrapping = fyne.TextWrapWord
+	open := widget.NewButton(lang.L("To the menu"), func() {
+		t.screen.bench.Document.GoTo(document.Place{Screen: "menu", Place: findings.Place{Meal: o.use.Meal, Recipe: o.use.Recipe}})
+	})
+	o.row = container.NewBorder(nil, nil, nil, container.NewCenter(open), o.words)
+	return o
+}
+
+// tell says what more the leftover would make.
+func (t *leftoverTab) tell(left shopping.Leftover) string {
 	trip, use := t.screen.list.trip, left.Uses[0]
 	food, recipe := "", ""
 	if f := trip.Food(left.Food); f != nil {
@@ -62,10 +94,5 @@ func (t *leftoverTab) offer(left shopping.Leftover) fyne.CanvasObject {
 	case use.Helpings == 1:
 		words = lang.X("leftover-helping", "{{.Mass}} {{.Food}} left over: one more helping of {{.Recipe}}", values)
 	}
-	label := widget.NewLabel(words)
-	label.Wrapping = fyne.TextWrapWord
-	open := widget.NewButton(lang.L("To the menu"), func() {
-		t.screen.bench.Document.GoTo(document.Place{Screen: "menu", Place: findings.Place{Meal: use.Meal, Recipe: use.Recipe}})
-	})
-	return container.NewBorder(nil, nil, nil, container.NewCenter(open), label)
+	return words
 }

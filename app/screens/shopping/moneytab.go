@@ -30,7 +30,8 @@ type moneyTab struct {
 	table    *grid.Grid[trip.MemberID]
 	accounts map[trip.MemberID]shopping.MemberMoney
 	settle   *widget.Label
-	content  fyne.CanvasObject
+	below    *bench.Scroll // around settle
+	content  *fyne.Container
 }
 
 func newMoneyTab(s *Screen) *moneyTab {
@@ -43,9 +44,9 @@ func newMoneyTab(s *Screen) *moneyTab {
 	budget := container.NewHBox(container.NewCenter(look.NewText(lang.L("Budget"), look.Body, look.Ink)),
 		bench.Wide(120, m.budget),
 		container.NewCenter(look.NewText(s.bench.Trip().Currency, look.Caption, look.Quiet)))
-	settle := bench.NewScroll(m.settle)
-	settle.SetMinSize(fyne.NewSize(0, 150))
-	m.content = container.NewBorder(container.NewVBox(budget, m.words), settle, nil, nil, m.table)
+	m.below = bench.NewScroll(m.settle)
+	m.below.SetMinSize(fyne.NewSize(0, 150))
+	m.content = container.NewBorder(container.NewVBox(budget, m.words), m.below, nil, nil, m.table)
 	return m
 }
 
@@ -101,7 +102,8 @@ func (m *moneyTab) show() {
 	}
 	m.table.SetRows(rows)
 	m.settle.SetText(m.settleWords(k))
-	m.content.Refresh() // the words may take more lines than before
+	m.below.Refresh()
+	m.content.Layout.Layout(m.content.Objects, m.content.Size()) // the words may take more lines than before
 }
 
 // tell says what the plan costs and what nobody knows of it.

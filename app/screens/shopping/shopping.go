@@ -87,7 +87,8 @@ func (s *Screen) makeContent() {
 		bench.Wide(140, s.payers))
 	s.tabs = bench.NewTabs(container.NewTabItem(lang.L("This food"), s.food.content), container.NewTabItem(lang.L("Money"), s.account.content),
 		container.NewTabItem(lang.L("Shops"), s.shops.content), container.NewTabItem(lang.L("Left over"), s.leftovers.content))
-	s.beside = bench.NewPart(s.tabs, s.showTabs)
+	s.tabs.OnSelected = func(*container.TabItem) { s.showTab() }
+	s.beside = bench.NewPart(s.tabs, s.showBeside)
 	s.bench.InSteps(s.table, s.beside)
 	split := bench.Beside(s.table, s.beside.Place, 0.68, 640)
 	s.work = container.NewBorder(container.NewVBox(head, choices), nil, nil, nil, split)
@@ -126,16 +127,38 @@ func (s *Screen) Refresh() {
 	s.beside.Refresh()
 }
 
-// showTabs fills what stands beside the list.
-func (s *Screen) showTabs() {
+// showBeside fills what stands beside the list: the chosen food always, since
+// packages can be added to it from any tab, and the tab that is seen.
+func (s *Screen) showBeside() {
 	if s.list == nil {
 		return
 	}
-	s.account.show()
-	s.shops.show()
-	s.leftovers.show()
 	if r, ok := s.table.Selected(); ok {
 		s.choose(r)
+	}
+	s.showTab()
+}
+
+// The tabs beside the list, in their order.
+const (
+	foodPlace = iota
+	moneyPlace
+	shopsPlace
+	leftoverPlace
+)
+
+// showTab fills only the tab that is seen.
+func (s *Screen) showTab() {
+	if s.list == nil {
+		return
+	}
+	switch s.tabs.SelectedIndex() {
+	case moneyPlace:
+		s.account.show()
+	case shopsPlace:
+		s.shops.show()
+	case leftoverPlace:
+		s.leftovers.show()
 	}
 }
 
@@ -273,11 +296,11 @@ func (s *Screen) Focus() { s.table.FocusOn(s.bench.Window.Canvas()) }
 func (s *Screen) GoTo(place findings.Place) {
 	s.table.Focus()
 	if place.Food == 0 {
-		s.tabs.SelectIndex(1)
+		s.tabs.SelectIndex(moneyPlace)
 		return
 	}
 	s.selectFood(place.Food)
-	s.tabs.SelectIndex(0)
+	s.tabs.SelectIndex(foodPlace)
 }
 
 // Commit stores what is being typed.

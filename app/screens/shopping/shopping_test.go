@@ -171,6 +171,7 @@ func TestPaymentsNeedAPurchase(t *testing.T) {
 // the accounts below it.
 func TestTheAccountsMakeRoomForWhatIsTold(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
+	s.tabs.SelectIndex(moneyPlace)
 	s.account.content.Resize(fyne.NewSize(340, 640))
 	before := s.account.words.MinSize().Height
 	s.space()
@@ -282,6 +283,7 @@ func TestCopyReadsAsASpreadsheet(t *testing.T) {
 
 func TestAnotherCostIsShared(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
+	s.tabs.SelectIndex(moneyPlace)
 	s.payers.SetSelected(s.Document.Trip().Crew[0].Name)
 	s.table.Add()
 	r, _ := s.table.Selected()
@@ -307,6 +309,7 @@ func TestAnotherCostIsShared(t *testing.T) {
 
 func TestMoneyNobodyIsNotedForIsNotSettled(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
+	s.tabs.SelectIndex(moneyPlace)
 	s.space()
 	if strings.Contains(s.account.settle.Text, " pays ") || !strings.Contains(s.account.words.Text, "nobody noted who paid") {
 		t.Errorf("%q, %q", s.account.words.Text, s.account.settle.Text)
@@ -315,6 +318,7 @@ func TestMoneyNobodyIsNotedForIsNotSettled(t *testing.T) {
 
 func TestBudget(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
+	s.tabs.SelectIndex(moneyPlace)
 	s.Window.Canvas().Focus(s.account.budget)
 	s.account.budget.SetText("12")
 	s.account.budget.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
@@ -397,6 +401,7 @@ func BenchmarkGroup60x21(b *testing.B) {
 // then missing, and the money is what was paid.
 func TestAnotherPackageShrinksTheList(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
+	s.tabs.SelectIndex(moneyPlace)
 	r := s.first(t)
 	before := s.list.rest.Expected()
 	name := s.list.name(r)

@@ -14,6 +14,7 @@ func TestShopsAreListedEditedAndChosen(t *testing.T) {
 	example := demo.Trip()
 	s := open(t, &example)
 	s.Refresh()
+	s.tabs.SelectIndex(shopsPlace)
 	tab := s.shops
 	if len(tab.table.Rows()) != 3 {
 		t.Fatalf("shops %v", tab.table.Rows())
