@@ -92,6 +92,10 @@ func TestBansAreMadeFollowedAndTakenOff(t *testing.T) {
 	if holder == s.named("Olek") || holder == 0 {
 		t.Fatalf("it is carried by %d", holder)
 	}
+	to, _ := s.view.load(holder, 1)
+	if want := "is kept from Olek. " + s.view.memberName(holder) + " carries it: " + percent(to.Share) + " on day 1."; !strings.HasSuffix(s.Said, want) {
+		t.Errorf("said %q, want … %q", s.Said, want)
+	}
 	s.showMember(holder)
 	s.choose(bag.id())
 	if s.pack.free.Disabled() {

@@ -31,6 +31,7 @@ type Screen struct {
 	member trip.MemberID
 	chosen string // id of the chosen thing
 	move   *move
+	banned *banned // waits for the plan that tells where it went
 
 	slider   *widget.Slider
 	dayText  *look.Text
@@ -87,7 +88,7 @@ func (s *Screen) packsContent() fyne.CanvasObject {
 	s.way = newWay(s)
 	head := container.NewVBox(
 		s.way.content,
-		container.NewBorder(nil, nil, s.dayText, nil, s.slider),
+		container.NewBorder(nil, nil, s.dayText, nil, look.Tracked(s.slider)),
 		s.fairText, s.changed, newLegend(),
 	)
 	s.drawn, s.beside = bench.NewPart(s.lines, s.showLines), bench.NewPart(s.pack.content, s.pack.show)
@@ -159,6 +160,7 @@ func (s *Screen) showPlan(p *plan.Plan, rest *onward.Rest) {
 	s.slider.Refresh()
 	s.showMiddle(nil)
 	s.showAll()
+	s.tellBanned()
 }
 
 // keepMove goes on with a move under way by the loads of a newer plan, if the

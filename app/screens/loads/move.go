@@ -143,10 +143,15 @@ func (s *Screen) ban(t thing, from trip.MemberID) error {
 		return errors.New(pinsOfPackingNight())
 	}
 	name := lang.X("undo-ban", "keep {{.Thing}} from {{.Name}}", data{"Thing": t.title(), "Name": s.view.memberName(from)})
-	return s.repin(name, func(pins []trip.Pin) []trip.Pin {
+	err := s.repin(name, func(pins []trip.Pin) []trip.Pin {
 		pins = slices.DeleteFunc(pins, func(p trip.Pin) bool { return t.concerns(p) && p.Member == from })
 		return append(pins, pin)
 	})
+	if err == nil {
+		s.banned = &banned{thing: t, pin: pin}
+		s.tellBanned()
+	}
+	return err
 }
 
 // free takes off every pin and ban of a thing.

@@ -94,12 +94,31 @@ func (o *overview) figures(k slot) string {
 	meal := o.cooked[k]
 	switch {
 	case meal == nil:
+	case len(o.uncooked(k)) > 0:
+		text += " · " + lang.L("no flame")
 	case meal.Minutes > 0:
 		text += fmt.Sprintf(" · %.0f min", float64(meal.Minutes))
 	case meal.Cold:
 		text += " · " + lang.L("cold")
 	}
 	return text
+}
+
+// uncooked names the dishes of a slot that need a flame where there is none:
+// no stove or pot in the group, or none allowed that day.
+func (o *overview) uncooked(k slot) []string {
+	meal := o.cooked[k]
+	if meal == nil || !meal.Cold {
+		return nil
+	}
+	var names []string
+	for _, batch := range o.batches[k] {
+		recipe := o.recipes[batch.Recipe]
+		if recipe != nil && recipe.NeedsFlame() && !slices.Contains(names, recipe.Name) {
+			names = append(names, recipe.Name)
+		}
+	}
+	return names
 }
 
 // worst gives the severity and the word of the worst thing wrong in a slot,

@@ -57,7 +57,7 @@ func newFiller(s *Screen) *filler {
 	f.result.Hide()
 	quiet := func(text string) fyne.CanvasObject { return look.NewText(text, look.Caption, look.Quiet) }
 	gap := container.New(layout.NewGridWrapLayout(fyne.NewSize(look.Space, 1)))
-	slider := container.NewHBox(quiet(lang.L("cheap")), wide(f.aim, 170), quiet(lang.L("varied")), gap, f.aimWord)
+	slider := container.NewHBox(quiet(lang.L("cheap")), wide(look.Tracked(f.aim), 170), quiet(lang.L("varied")), gap, f.aimWord)
 	f.content = container.NewVBox(container.NewHBox(slider, layout.NewSpacer(), f.anew, f.fill), f.working, f.result)
 	return f
 }

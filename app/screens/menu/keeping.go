@@ -31,9 +31,13 @@ func (d *side) cooking() []fyne.CanvasObject {
 		tell(lang.X("menu-water", "Water: {{.Food}} into the food, {{.Other}} for drinks and washing up.",
 			map[string]any{"Food": written.Quantity(meal.FoodWater, u), "Other": written.Quantity(meal.OtherWater, u)}))
 	}
-	if meal.Cold {
-		lines = append(lines, lang.L("Made without flame."))
-	} else {
+	uncooked := o.uncooked(d.k)
+	switch {
+	case len(uncooked) > 0:
+		tell(lang.X("menu-uncooked", "There is no flame to cook on here: {{.Dishes}}.", map[string]any{"Dishes": strings.Join(uncooked, ", ")}))
+	case meal.Cold:
+		tell(lang.L("Made without flame."))
+	default:
 		tell(lang.X("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
 			map[string]any{"Boils": meal.Boils, "Simmer": numberRange(float64(meal.SimmerMinutes), float64(meal.SimmerMinutes)), "Minutes": numberRange(float64(meal.Minutes), float64(meal.Minutes))}))
 		tell(lang.X("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",

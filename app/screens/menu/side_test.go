@@ -62,6 +62,30 @@ func TestTheSideTellsTheWholeMeal(t *testing.T) {
 	}
 }
 
+func TestADishWithoutAStoveIsNotCalledCold(t *testing.T) {
+	s := openDemo(t)
+	if got := s.seen.facts(lunch3).figures; !strings.HasSuffix(got, "cold") {
+		t.Fatalf("a meal made cold says %q", got)
+	}
+	err := s.Document.Edit("leave the stoves at home", func(on *trip.Trip) error {
+		on.Gear = slices.DeleteFunc(on.Gear, func(g trip.Gear) bool { return g.Kind == trip.Stove })
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.at(dinner3)
+	if got := s.seen.facts(dinner3).figures; !strings.HasSuffix(got, "no flame") {
+		t.Errorf("the cell says %q", got)
+	}
+	if text := s.text(); !strings.Contains(text, "no flame to cook on here: "+dal) || strings.Contains(text, "Made without flame") {
+		t.Errorf("the side says %q", text)
+	}
+	if got := s.seen.facts(lunch3).figures; !strings.HasSuffix(got, "cold") {
+		t.Errorf("what needs no flame says %q", got)
+	}
+}
+
 func TestTakingADishOut(t *testing.T) {
 	s := openDemo(t)
 	s.at(dinner3)

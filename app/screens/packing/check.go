@@ -145,6 +145,8 @@ func (w *work) drawStowed(r row) rowLook {
 	}
 	if !w.isDone(bag) {
 		l.aside = lang.L("not packed yet")
+	} else if more := w.difference(bag); more != 0 {
+		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(more)})
 	}
 	if box, pack := w.lies(bag); !l.ticked && (box != 0 || pack != 0) {
 		l.note, l.noteTone = lang.X("check-elsewhere", "It lies elsewhere: {{.Place}}", data{"Place": w.stowWords(box, pack)}), look.Ochre

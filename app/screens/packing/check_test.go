@@ -1,6 +1,7 @@
 package packing
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -8,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/demo"
+	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/trip"
 )
 
@@ -76,6 +78,20 @@ func TestCodesCheckBagsIntoTheirPacksAndBoxes(t *testing.T) {
 
 // Every bag of packing night belongs in one pack or box, and all of them
 // checked in is told.
+func TestTheFinalCheckTellsWhatTheScaleShowed(t *testing.T) {
+	e := open(t, benchtest.DemoDays(2))
+	bag := e.several(t)
+	grams := int(bag.Contents[0].Mass.Grams()) - 50
+	e.write(e.label.lines[0], strconv.Itoa(grams))
+	if err := e.Document.Edit("pack it", func(on *trip.Trip) error { noted(on, bag.Key).Done = true; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	want := e.work.signed(e.work.difference(bag)) + " on the scale"
+	if aside := e.work.drawStowed(row{kind: stowedRow, bag: bag}).aside; aside != want || !strings.HasPrefix(want, "−") {
+		t.Errorf("beside the mass stands %q, want %q", aside, want)
+	}
+}
+
 func TestEveryPackedBagIsCheckedOnce(t *testing.T) {
 	example := demo.Trip()
 	e := open(t, &example)
