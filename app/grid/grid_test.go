@@ -505,7 +505,7 @@ func TestPasteSaysWhatIsBeyond(t *testing.T) {
 	b := newBench(t)
 	b.MoveCursor(0, 1)
 	b.Paste("61\tadult\t7\t8")
-	if b.walkers["Zoe"].kilo != 61 || !strings.Contains(b.problem, "2 columns") {
+	if b.walkers["Zoe"].kilo != 61 || !strings.Contains(b.problem, "the table ends there: 2") {
 		t.Errorf("%+v; said %q", *b.walkers["Zoe"], b.problem)
 	}
 }

@@ -125,13 +125,13 @@ func (p *pasting[R]) report() string {
 		said = append(said, lang.X("rows-pasted", "Pasted: {{.Added}} new, {{.Changed}} changed.", map[string]any{"Added": p.added, "Changed": p.changed}))
 	}
 	if p.homeless > 0 {
-		said = append(said, lang.X("rows-without-place", "{{.Left}} of {{.All}} pasted rows have no place here.", map[string]any{"Left": p.homeless, "All": len(p.lines)}))
+		said = append(said, lang.X("rows-without-place", "Pasted rows that have no place here: {{.Left}} of {{.All}}.", map[string]any{"Left": p.homeless, "All": len(p.lines)}))
 	}
 	if len(p.unknown) > 0 {
 		said = append(said, lang.X("heads-unknown", "Left out, since no column here has that head: {{.Heads}}.", map[string]any{"Heads": strings.Join(p.unknown, ", ")}))
 	}
 	if p.beyond > 0 {
-		said = append(said, lang.X("columns-beyond", "Left out, since the table ends there: {{.Count}} columns at the right.", map[string]any{"Count": p.beyond}))
+		said = append(said, lang.X("columns-beyond", "Columns left out at the right, since the table ends there: {{.Count}}.", map[string]any{"Count": p.beyond}))
 	}
 	return strings.Join(said, " ")
 }

@@ -1,6 +1,7 @@
 package foods
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"sync"
@@ -17,6 +18,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -93,7 +95,7 @@ func (s *search) keeps(e *library.Entry) string {
 	case food.Storage.TCS == trip.TCSYes:
 		words = append(words, lang.L("must be kept cold"))
 	case trail.ShelfDays > 0:
-		words = append(words, lang.X("keeps-days", "{{.Days}} days", map[string]any{"Days": strconv.FormatFloat(trail.ShelfDays, 'f', 0, 64)}))
+		words = append(words, shelfDays(trail.ShelfDays))
 	}
 	if softens, known := trail.Softens.Get(); known {
 		words = append(words, lang.L("melts at")+" "+written.Quantity(softens, s.screen.bench.Units()))
@@ -221,4 +223,9 @@ func (e *searchEntry) TypedKey(event *fyne.KeyEvent) {
 	default:
 		e.Entry.TypedKey(event)
 	}
+}
+
+func shelfDays(days float64) string {
+	whole := int(math.Round(days))
+	return written.Counted(whole, prose.Say("1 day"), prose.Say("%d days", whole))
 }

@@ -85,7 +85,7 @@ func (f *fairness) show() {
 	case count == 0:
 		f.found.Add(look.NewText(lang.L("Nothing: every limit is kept."), look.Body, look.Quiet))
 	case count > mostFound:
-		f.found.Add(look.NewText(lang.X("more-found", "{{.Count}} more stand in the list of findings.", data{"Count": count - mostFound}), look.Body, look.Quiet))
+		f.found.Add(look.NewText(written.Counted(count-mostFound, prose.Say("One more stands in the list of findings."), prose.Say("%d more stand in the list of findings.", count-mostFound)), look.Body, look.Quiet))
 	}
 	f.found.Refresh()
 }

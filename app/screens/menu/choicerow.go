@@ -16,6 +16,7 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/written"
+	"sumpter/domain/prose"
 	"sumpter/domain/trial"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -153,7 +154,7 @@ func (c *chooser) asides(one *choice) string {
 		words = append(words, lang.X("menu-unsafe", "not safe here: {{.Foods}}", map[string]any{"Foods": c.s.seen.foodNames(one.unsafe)}))
 	}
 	if n := len(one.outcome.Without); one.tried && n > 0 {
-		words = append(words, lang.X("menu-n-without", "{{.N}} go without", map[string]any{"N": n}))
+		words = append(words, written.Counted(n, prose.Say("one goes without"), prose.Say("%d go without", n)))
 	}
 	if !one.suits {
 		words = append(words, lang.L("not meant for here"))

@@ -235,7 +235,7 @@ func (f *filler) store(found fill.Proposal, anew bool) {
 	}
 	words := resultWords(n, &found)
 	if open := openSlots(f.s.bench.Trip()); open > 0 {
-		words += " " + lang.X("menu-left-open", "{{.N}} stay open: no recipe is meant for that meal and safe there; “Choose a dish” says why of each.", map[string]any{"N": open})
+		words += " " + lang.X("menu-left-open", "Still open: {{.N}}. No recipe is meant for that meal and safe there; “Choose a dish” says why of each.", map[string]any{"N": open})
 	}
 	f.result.SetText(words)
 	f.resultOf = f.s.bench.Trip()
@@ -268,11 +268,11 @@ func resultWords(n int, found *fill.Proposal) string {
 	proven := !slices.ContainsFunc(found.Groups, func(o fill.Outcome) bool { return !o.Proven })
 	switch {
 	case found.Stopped():
-		return lang.X("menu-filled-stopped", "{{.N}} meals filled, ended early: by this aim a choice from these recipes could be at most {{.Gap}} better.", data)
+		return lang.X("menu-filled-stopped", "Meals filled: {{.N}}, ended early. By this aim a choice from these recipes could be at most {{.Gap}} better.", data)
 	case proven:
-		return lang.X("menu-filled-best", "{{.N}} meals filled: by this aim no choice from these recipes is better.", data)
+		return lang.X("menu-filled-best", "Meals filled: {{.N}}. By this aim no choice from these recipes is better.", data)
 	default:
-		return lang.X("menu-filled", "{{.N}} meals filled: by this aim no choice from these recipes is better by more than {{.Gap}}.", data)
+		return lang.X("menu-filled", "Meals filled: {{.N}}. By this aim no choice from these recipes is better by more than {{.Gap}}.", data)
 	}
 }
 

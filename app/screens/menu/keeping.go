@@ -38,7 +38,7 @@ func (d *side) cooking() []fyne.CanvasObject {
 	case meal.Cold:
 		tell(lang.L("Made without flame."))
 	default:
-		tell(lang.X("menu-flame", "Flame: {{.Boils}} times to the boil, {{.Simmer}} minutes simmering; the last one eats after {{.Minutes}} minutes.",
+		tell(lang.X("menu-flame", "Flame: {{.Boils}} × to the boil, {{.Simmer}} min simmering; the last one eats after {{.Minutes}} min.",
 			map[string]any{"Boils": meal.Boils, "Simmer": numberRange(float64(meal.SimmerMinutes), float64(meal.SimmerMinutes)), "Minutes": numberRange(float64(meal.Minutes), float64(meal.Minutes))}))
 		tell(lang.X("menu-fuel", "Fuel: {{.Fuel}} of {{.Kind}} ({{.Range}} by wind and lid), no reserve.",
 			map[string]any{"Fuel": written.Quantity(meal.FuelMass, u), "Kind": lang.L(string(meal.Fuel)), "Range": massRange(meal.FuelLow, meal.FuelHigh, u)}))

@@ -9,7 +9,9 @@ import (
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
@@ -109,6 +111,10 @@ func (d *side) heading() string {
 	return text
 }
 
+func eatersWords(n int) string {
+	return written.Counted(n, prose.Say("one eats"), prose.Say("%d eat", n))
+}
+
 // stateWords says in one line whose slot it is and how it came about.
 func (d *side) stateWords() string {
 	o, k := d.s.seen, d.k
@@ -116,7 +122,7 @@ func (d *side) stateWords() string {
 	if g := o.trip.Group(k.group); g != nil {
 		text = g.Name + " · "
 	}
-	text += lang.X("menu-eaters", "{{.N}} eat", map[string]any{"N": len(o.trip.Eaters(k.day, k.group))})
+	text += eatersWords(len(o.trip.Eaters(k.day, k.group)))
 	switch f := o.facts(k); f.state {
 	case away:
 		text += " · " + lang.L("not from the packs")

@@ -124,9 +124,9 @@ func (w *work) checked() (in, all int) {
 
 func (w *work) drawStow(r row) rowLook {
 	s := &w.stows[r.stow]
-	left := lang.X("check-left", "{{.Left}} of {{.Count}} bags still to check in", data{"Left": len(s.bags) - s.in, "Count": len(s.bags)})
+	left := lang.X("check-left", "bags still to check in: {{.Left}} of {{.Count}}", data{"Left": len(s.bags) - s.in, "Count": len(s.bags)})
 	if s.in == len(s.bags) {
-		left = lang.X("check-all", "all {{.Count}} bags are in it", data{"Count": s.in})
+		left = lang.X("check-all", "every bag is in it: {{.Count}}", data{"Count": s.in})
 	}
 	name, date := w.stowWords(s.box, s.pack), ""
 	for i := range w.plan.Resupply.Boxes {
@@ -203,7 +203,7 @@ func (s *Screen) scan(bag *bags.Bag) {
 	for i := range s.work.stows {
 		if now := &s.work.stows[i]; now.box == box && now.pack == pack {
 			if now.in == len(now.bags) {
-				s.judge(look.Spruce, lang.X("check-complete", "{{.Code}} is in. All {{.Count}} bags are in it: {{.Place}}", data{"Code": bag.Code, "Count": now.in, "Place": place}))
+				s.judge(look.Spruce, lang.X("check-complete", "{{.Code}} is in, and with it every bag that belongs there: {{.Place}}", data{"Code": bag.Code, "Place": place}))
 				return
 			}
 			s.judge(look.Spruce, lang.X("check-in", "{{.Code}} is in, {{.Left}} to go: {{.Place}}", data{"Code": bag.Code, "Left": len(now.bags) - now.in, "Place": place}))

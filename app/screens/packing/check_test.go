@@ -41,7 +41,7 @@ func TestCodesCheckBagsIntoTheirPacksAndBoxes(t *testing.T) {
 	if noted := e.packed(first); noted == nil || noted.InBox != box.box || !noted.Done || e.search.Text != "" {
 		t.Fatalf("%s is noted as %+v, the field has %q", first.Code, noted, e.search.Text)
 	}
-	if !strings.HasPrefix(e.verdict.Content, first.Code+" is in, ") || !e.verdict.Visible() || !strings.HasPrefix(e.left.Content, "1 of ") {
+	if !strings.HasPrefix(e.verdict.Content, first.Code+" is in, ") || !e.verdict.Visible() || !strings.HasPrefix(e.left.Content, "Bags checked in: 1 of ") {
 		t.Errorf("said %q, %q", e.verdict.Content, e.left.Content)
 	}
 	e.call(first.Code)
@@ -124,7 +124,7 @@ func TestEveryPackedBagIsCheckedOnce(t *testing.T) {
 		t.Errorf("in the wrong pack: %q", note)
 	}
 	e.call(last.bags[0].Code)
-	if !strings.Contains(e.verdict.Content, "All ") {
+	if !strings.Contains(e.verdict.Content, "with it every bag") {
 		t.Errorf("said %q", e.verdict.Content)
 	}
 	e.views.SetSelected("Bag by bag")

@@ -57,7 +57,7 @@ func (w *work) drawFood(r row) rowLook {
 	in, all := w.allIn(r.bulk)
 	l := rowLook{
 		kind: r.kind, main: w.foodName(r.bulk.Food), figure: w.mass(r.bulk.Total), tickable: true, ticked: in == all, part: in > 0,
-		aside: lang.X("packing-into", "into {{.Count}} bags, {{.Left}} left", data{"Count": all, "Left": all - in}),
+		aside: lang.X("packing-into", "bags it goes into: {{.Count}}, still open: {{.Left}}", data{"Count": all, "Left": all - in}),
 	}
 	if told := allergenWords(w.foodAllergens(r.bulk.Food)); told != "" {
 		l.note, l.noteTone = told, look.Plum

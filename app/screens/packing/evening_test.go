@@ -180,7 +180,7 @@ func TestARoundBegunTooEarlyIsTold(t *testing.T) {
 	e := open(t, benchtest.DemoDays(2))
 	e.showBag(e.work.rounds[1].bags[0].Key)
 	e.press(fyne.KeySpace)
-	if !strings.Contains(e.Said, "round 1 are still open") {
+	if !strings.Contains(e.Said, "round 1 that are still open: ") {
 		t.Errorf("it said %q", e.Said)
 	}
 }
@@ -200,7 +200,7 @@ func TestTimeLeftRunsOut(t *testing.T) {
 		every = append(every, i)
 	}
 	e.finish(t, every...)
-	if e.work.minutes != 0 || !strings.HasPrefix(e.left.Content, "All ") || e.time.Content != "" {
+	if e.work.minutes != 0 || !strings.HasPrefix(e.left.Content, "Every bag is packed: ") || e.time.Content != "" {
 		t.Errorf("%v minutes left, %q %q", e.work.minutes, e.left.Content, e.time.Content)
 	}
 }

@@ -135,7 +135,7 @@ func (l *label) showFood(r row) {
 	l.code.SetContent(w.mass(r.bulk.Total))
 	setToned(l.into, w.foodName(r.bulk.Food))
 	l.state.SetText(stationWord(packing.StationOf(w.foods[r.bulk.Food])))
-	l.dish.SetText(lang.X("packing-into", "into {{.Count}} bags, {{.Left}} left", data{"Count": all, "Left": all - in}))
+	l.dish.SetText(lang.X("packing-into", "bags it goes into: {{.Count}}, still open: {{.Left}}", data{"Count": all, "Left": all - in}))
 	l.showDanger(allergenWords(w.foodAllergens(r.bulk.Food)))
 	l.scale.Hide()
 	l.showContents(&bags.Bag{})

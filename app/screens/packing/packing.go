@@ -133,16 +133,16 @@ func (s *Screen) showLeft() {
 	bench.SetShown(s.verdict, s.view == byStow && s.verdict.Content != "")
 	if s.view == byStow {
 		in, bags := s.work.checked()
-		s.left.SetContent(lang.X("check-count", "{{.In}} of {{.Count}} bags checked in", data{"In": in, "Count": bags}))
+		s.left.SetContent(lang.X("check-count", "Bags checked in: {{.In}} of {{.Count}}", data{"In": in, "Count": bags}))
 		s.time.SetContent(lang.L("type the code of each bag"))
 		s.clean.Hide()
 		return
 	}
 	if s.work.done == all {
-		s.left.SetContent(lang.X("packing-all-done", "All {{.Count}} bags are packed", data{"Count": all}))
+		s.left.SetContent(lang.X("packing-all-done", "Every bag is packed: {{.Count}}", data{"Count": all}))
 		s.time.SetContent("")
 	} else {
-		s.left.SetContent(lang.X("packing-left", "{{.Left}} of {{.Count}} bags left", data{"Left": all - s.work.done, "Count": all}))
+		s.left.SetContent(lang.X("packing-left", "Bags left: {{.Left}} of {{.Count}}", data{"Left": all - s.work.done, "Count": all}))
 		s.time.SetContent(nightWords(s.work.minutes, s.work.trip.Settings.Helpers))
 	}
 	place, clean := s.work.cleanNow()
@@ -203,7 +203,7 @@ func (s *Screen) warn(r row) {
 	}
 	for i := range r.round {
 		if open := len(s.work.rounds[i].bags) - s.work.rounds[i].done; open > 0 {
-			s.bench.Say(lang.X("packing-early", "{{.Open}} bags of round {{.Round}} are still open: clean the table before you go back to them.", data{"Open": open, "Round": i + 1}))
+			s.bench.Say(lang.X("packing-early", "Bags of round {{.Round}} that are still open: {{.Open}}. Clean the table before you go back to that round.", data{"Open": open, "Round": i + 1}))
 			return
 		}
 	}

@@ -198,9 +198,9 @@ func (w *work) apartWords(place int) string {
 func (w *work) roundLeft(place int) string {
 	r := w.rounds[place]
 	if r.done == len(r.bags) {
-		return lang.X("packing-round-done", "all {{.Count}} bags packed", data{"Count": r.done})
+		return lang.X("packing-round-done", "every bag packed: {{.Count}}", data{"Count": r.done})
 	}
-	return lang.X("packing-round-left", "{{.Left}} of {{.Count}} bags left, about {{.Time}}",
+	return lang.X("packing-round-left", "bags left: {{.Left}} of {{.Count}}, about {{.Time}}",
 		data{"Left": len(r.bags) - r.done, "Count": len(r.bags), "Time": timeWords(r.minutes)})
 }
 

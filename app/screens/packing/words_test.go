@@ -83,7 +83,7 @@ func TestTheLabelSaysMealEaterDishAndCooking(t *testing.T) {
 		w.roundWords(1):    "Round 2 of 2 · with everything the crew is allergic to",
 		w.apartWords(0):    "Keep away: soybeans",
 		w.apartWords(1):    "",
-		w.roundLeft(0):     "1 of 1 bags left, about 40 min",
+		w.roundLeft(0):     "bags left: 1 of 1, about 40 min",
 	} {
 		if have != want {
 			t.Errorf("it says %q, want %q", have, want)
@@ -230,7 +230,7 @@ func TestWhatARowShows(t *testing.T) {
 	if l := w.draw(weighing); !l.ticked || l.figure != "200 g" || l.aside != "+12 g on the scale" {
 		t.Errorf("a weighing shows %+v", l)
 	}
-	if l := w.draw(row{kind: foodRow, bulk: &w.plan.Packing.Bulk[0]}); !l.ticked || l.main != "Rice" || l.aside != "into 1 bags, 0 left" {
+	if l := w.draw(row{kind: foodRow, bulk: &w.plan.Packing.Bulk[0]}); !l.ticked || l.main != "Rice" || l.aside != "bags it goes into: 1, still open: 0" {
 		t.Errorf("a food shows %+v", l)
 	}
 	if l := w.draw(row{kind: stationRow, station: packing.Wet}); l.main != "Station: Oils and spreads, apart" || l.tickable {

@@ -86,7 +86,7 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 func parcelWords(t *trip.Trip, box *resupply.Box) []string {
 	var lines []string
 	for i, parcel := range box.Parcels {
-		lines = append(lines, lang.X("parcel-tells", "Parcel {{.Number}}: {{.Mass}}, {{.Count}} bags; carton of {{.Carton}}, length and girth from {{.Girth}} {{.Unit}}", data{
+		lines = append(lines, lang.X("parcel-tells", "Parcel {{.Number}}: {{.Mass}}, bags: {{.Count}}; carton of {{.Carton}}, length and girth from {{.Girth}} {{.Unit}}", data{
 			"Number": i + 1, "Mass": written.Quantity(parcel.Mass, t.Units), "Count": len(parcel.Bags), "Carton": written.Quantity(parcel.Carton, t.Units),
 			"Girth": written.Bare(typed.StatureText(parcel.Girth, t.Units)), "Unit": typed.StatureUnit(t.Units)}))
 	}
@@ -109,9 +109,9 @@ func eveningWords(p *plan.Plan, box *resupply.Box) []string {
 			lines, told = append(lines, names), names
 		}
 		values := data{"Day": day, "Food": written.Quantity(short.LeftFood, p.Trip.Units), "Lasts": written.Number(short.Lasts, 1), "Count": len(eaters), "Back": short.BackDays}
-		text := lang.X("evening-left", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; days back: {{.Back}}.", values)
+		text := lang.X("evening-left", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food; eaters: {{.Count}}; days back: {{.Back}}.", values)
 		if !short.ReachesBack() {
-			text = lang.X("evening-short", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food for {{.Count}} people; days back: {{.Back}}, so it does not reach.", values)
+			text = lang.X("evening-short", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food; eaters: {{.Count}}; days back: {{.Back}}, so it does not reach.", values)
 		}
 		if day < before.LastDay {
 			text += " " + leastFar(p.Trip, eaters)

@@ -178,7 +178,7 @@ func (p *trackPanel) height(m units.Metres) string {
 func (p *trackPanel) warningText(days int) string {
 	text := ""
 	if now := len(p.screen.bench.Trip().Days); days < now {
-		text = lang.X("track-shorter", "The trip has {{.Now}} days: the last {{.Fewer}} go, with their menu.", map[string]any{"Now": now, "Fewer": now - days}) + " "
+		text = written.Counted(now-days, prose.Say("The trip has %d days: the last one goes, with its menu.", now), prose.Say("The trip has %d days: the last %d go, with their menu.", now, now-days)) + " "
 	}
 	if !p.track.HeightsKnown {
 		text += lang.L("The file holds no heights: ascent, descent and heights of the days stay as they are. Enter them yourself.")

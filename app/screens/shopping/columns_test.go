@@ -196,7 +196,7 @@ func TestTheSideTellsOfEachRow(t *testing.T) {
 		p.Shopping.Lines[1].CostKnown, p.Shopping.Lines[1].BestProven = true, true
 	})
 	for key, want := range map[string]string{
-		"head mill": "3 of 3 lines to buy.\n1 of them have no price",
+		"head mill": "Lines to buy: 3 of 3.\nOf these without a price: 1",
 		"food 1 " + units.Date(20000).String() + " 0": "Needed 7.00 kg, from home 0 g, to buy 7.00 kg, left over 0 g.\nA price is missing",
 		"food 1 " + units.Date(20009).String() + " 0": "No cheaper way of whole packages exists.\nRice is short. Ask the miller.",
 		"food 2 " + units.Date(20000).String():        "to buy 0 g",

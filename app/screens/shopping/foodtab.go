@@ -71,9 +71,9 @@ func (f *foodTab) tell(r *row) []string {
 	var words []string
 	switch {
 	case r.kind == headRow && r.sum.rows > 0:
-		words = append(words, lang.X("head-tells", "{{.Left}} of {{.Count}} lines to buy.", data{"Left": r.sum.rows - r.sum.done, "Count": r.sum.rows}))
+		words = append(words, lang.X("head-tells", "Lines to buy: {{.Left}} of {{.Count}}.", data{"Left": r.sum.rows - r.sum.done, "Count": r.sum.rows}))
 		if r.sum.unpriced > 0 {
-			words = append(words, lang.X("head-unpriced", "{{.Count}} of them have no price: nobody knows the whole cost.", data{"Count": r.sum.unpriced}))
+			words = append(words, lang.X("head-unpriced", "Of these without a price: {{.Count}}. Nobody knows the whole cost.", data{"Count": r.sum.unpriced}))
 		}
 	case r.kind == fuelRow && r.fuel.Point != 0:
 		words = append(words, lang.X("fuel-there", "To be bought at {{.Place}}: fuel does not travel in ordinary post.", data{"Place": l.placeName(r.fuel.Point)}))

@@ -200,7 +200,7 @@ func (s *Screen) showPayers() {
 // showTotals says how far the shopping is and what it costs.
 func (s *Screen) showTotals() {
 	l, currency := s.list, s.list.trip.Currency
-	s.done.SetContent(lang.X("shopping-done", "{{.Done}} of {{.Count}} lines bought", data{"Done": l.total.done, "Count": l.total.rows}))
+	s.done.SetContent(lang.X("shopping-done", "Lines bought: {{.Done}} of {{.Count}}", data{"Done": l.total.done, "Count": l.total.rows}))
 	expected := l.rest.Expected()
 	words := lang.X("shopping-cost", "{{.Cost}} with fuel and fees", data{"Cost": s.costWords(expected)})
 	s.money.SetTone(look.Quiet)

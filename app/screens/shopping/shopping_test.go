@@ -105,7 +105,7 @@ func TestSpaceTicksOffWithCountPriceAndPayer(t *testing.T) {
 	if got := s.purchases(); len(got) != 1 || got[0] != want {
 		t.Fatalf("noted %+v, want %+v", got, want)
 	}
-	if !s.again(r).done() || s.list.total.done != 1 || !strings.HasPrefix(s.done.Content, "1 of ") {
+	if !s.again(r).done() || s.list.total.done != 1 || !strings.HasPrefix(s.done.Content, "Lines bought: 1 of ") {
 		t.Errorf("done %v, %q", s.again(r).done(), s.done.Content)
 	}
 	if name := s.Document.UndoName(); name != "tick off "+s.list.name(r) {

@@ -157,7 +157,7 @@ func (p *sidePanel) showChoices() {
 	texts := make([]string, len(offered))
 	for i, at := range offered {
 		choice := s.rest.Choices[at]
-		texts[i] = lang.X("choice", "{{.Count}} change hands; heaviest pack {{.Worst}} %", map[string]any{
+		texts[i] = lang.X("choice", "Changing hands: {{.Count}}; heaviest pack {{.Worst}} %", map[string]any{
 			"Count": choice.Changes(), "Worst": written.Number(100*choice.Worst, 1)})
 	}
 	p.all.Add(heading(lang.L("Few hand-overs or a fair load")))

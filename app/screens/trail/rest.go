@@ -26,7 +26,7 @@ func (p *sidePanel) showRest() {
 	}
 	p.all.Add(heading(lang.L("What is left")))
 	for _, l := range s.rest.Lasts {
-		p.all.Add(paragraph(lang.X("lasts-group", "{{.Group}}: the packs hold food for {{.Full}} days; for {{.Most}} at 90 % of the need, for {{.Some}} at 80 %. It has to last {{.Until}} days.", map[string]any{
+		p.all.Add(paragraph(lang.X("lasts-group", "{{.Group}}: the packs hold food for {{.Full}} days; for {{.Most}} at 90 % of the need, for {{.Some}} at 80 %. Days it has to last: {{.Until}}.", map[string]any{
 			"Group": s.groupName(l.Group), "Full": oneFigure(l.Full), "Most": oneFigure(l.Most), "Some": oneFigure(l.Some), "Until": l.UntilFood})))
 	}
 	if s.rest.Missing.Bags > 0 {
