@@ -39,7 +39,7 @@ var remedies = map[error]prose.Text{
 	ErrNewer:      prose.Say("Update this program to open it."),
 	ErrReadOnly:   prose.Say("Open it for reading only, or save a copy in a folder of your own."),
 	ErrUnreadable: prose.Say("Ask its owner for the right to read it."),
-	ErrInUse:      prose.Say("Close it there, then open it here."),
+	ErrInUse:      prose.Say("Close it there, then open it here; if it is open nowhere, wait a moment and try again."),
 	ErrFolder:     prose.Say("Choose a folder of your own, or open the file for reading only."),
 	ErrFull:       prose.Say("Make room, then save again; the file is as it was before."),
 	ErrUnsound:    prose.Say("Correct the trip, then save again; the file is as it was before."),
@@ -114,7 +114,20 @@ func explain(path string, err error) error {
 	case errors.Is(err, syscall.ENOSPC):
 		kind = ErrFull
 	}
-	return &Error{Path: path, Kind: kind, Detail: prose.Say("%s", err), Cause: err}
+	return &Error{Path: path, Kind: kind, Detail: detailOf(kind, err), Cause: err}
+}
+
+// detailOf says what the layer below saw, but where its words would only
+// repeat the kind in the language of databases.
+func detailOf(kind, err error) prose.Text {
+	switch kind {
+	case ErrInUse:
+		return prose.Say("a second window of this program, another computer if the folder is shared, or a program that copies the folder")
+	case ErrFull, ErrReadOnly:
+		return prose.Text{}
+	default:
+		return prose.Say("%s", err)
+	}
 }
 
 func kindOf(code int) error {

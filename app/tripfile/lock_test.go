@@ -147,13 +147,29 @@ func TestFileThatAnotherProgramHas(t *testing.T) {
 	started(t, holder)
 	_, err = Open(path)
 	wantError(t, err, ErrInUse)
+	wantPlain(t, err)
 	_, err = OpenReadOnly(path)
 	wantError(t, err, ErrInUse)
+	wantPlain(t, err)
 	if err := errors.Join(input.Close(), holder.Wait()); err != nil {
 		t.Fatal(err)
 	}
 	if err := openAndClose(Open, path); err != nil {
 		t.Errorf("it is free again, but %v", err)
+	}
+}
+
+// wantPlain wants to be told who may hold the file, without words of databases.
+func wantPlain(t *testing.T, err error) {
+	t.Helper()
+	text := err.Error()
+	for _, word := range []string{"database", "locked", "SQLITE", "busy"} {
+		if strings.Contains(text, word) {
+			t.Errorf("%q says %q", text, word)
+		}
+	}
+	if !strings.Contains(text, "another computer") || !strings.Contains(text, "Close it there") {
+		t.Errorf("%q does not tell who may hold the file and what to do", text)
 	}
 }
 
