@@ -188,10 +188,16 @@ func (g *Grid[R]) SelectKey(key string) bool {
 	return true
 }
 
-// Filter shows only rows in which some cell holds every word of the text.
+// Filter shows only rows in which some cell holds every word of the text, and
+// tells if the cursor is on another row by that.
 func (g *Grid[R]) Filter(text string) {
+	before, had := g.Selected()
 	g.filter = strings.ToLower(strings.TrimSpace(text))
 	g.SetRows(g.rows)
+	now, has := g.Selected()
+	if has && g.options.OnSelect != nil && (!had || g.options.Key(now) != g.options.Key(before)) {
+		g.options.OnSelect(now)
+	}
 }
 
 // SortBy sorts by a column; the same column again turns the order, a third

@@ -266,10 +266,15 @@ func TestTapMovesTheCursorAndTellsTheRow(t *testing.T) {
 
 func TestFilterNeedsEveryWord(t *testing.T) {
 	b := newBench(t)
+	b.MoveCursor(1, 1)
 	b.Filter("adult 70")
 	if !slices.Equal(b.Rows(), []string{"Adam"}) {
 		t.Errorf("got %v", b.Rows())
 	}
+	if b.selected != "Adam" {
+		t.Errorf("the cursor is on Adam now, and %q was told", b.selected)
+	}
+	b.MoveCursor(0, 0)
 	b.Filter("")
 	if len(b.Rows()) != 3 {
 		t.Errorf("no filter shows %v", b.Rows())

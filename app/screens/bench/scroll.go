@@ -23,9 +23,23 @@ type Scroll struct {
 
 // NewScroll makes one that scrolls up and down.
 func NewScroll(content fyne.CanvasObject) *Scroll {
-	s := &Scroll{scroll: container.NewVScroll(content), frame: canvas.NewRectangle(color.Transparent)}
+	s := &Scroll{frame: canvas.NewRectangle(color.Transparent)}
+	s.scroll = container.NewVScroll(container.New(within{s}, content))
 	s.ExtendBaseWidget(s)
 	return s
+}
+
+// within lays the content out, and keeps the place of a content that became
+// shorter in sight; the toolkit would show the nothing below it.
+type within struct{ *Scroll }
+
+func (w within) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }
+
+func (w within) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	if w.scroll.Offset.Y > w.over() {
+		w.scrollTo(w.scroll.Offset.Y)
+	}
 }
 
 // CreateRenderer shows the content, and a frame while the keyboard is here.

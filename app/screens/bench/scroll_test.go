@@ -53,3 +53,25 @@ func TestALongTextIsReadWithTheKeyboard(t *testing.T) {
 		t.Error("Tab stops where there is nothing to scroll")
 	}
 }
+
+func TestAContentThatBecameShorterStaysInSight(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	lines := container.NewVBox()
+	for range 60 {
+		lines.Add(widget.NewLabel("line"))
+	}
+	s := NewScroll(lines)
+	window := test.NewTempWindow(t, s)
+	window.Resize(fyne.NewSize(200, 300))
+	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
+	for _, left := range []int{30, 2} {
+		lines.Objects = lines.Objects[:left]
+		test.WidgetRenderer(s.scroll).Layout(s.scroll.Size()) // as the window does when the least size has changed
+		if now := s.scroll.Offset.Y; now != s.over() {
+			t.Errorf("%d lines are shown from %v on, which is past %v", left, now, s.over())
+		}
+		if left == 30 && s.over() == 0 {
+			t.Error("30 lines should need scrolling")
+		}
+	}
+}

@@ -60,7 +60,8 @@ func newPreview(b *bench.Bench) *preview {
 	p.sheet = newSheet(p.paint)
 	p.zoom = widget.NewSelect([]string{lang.L("whole page"), "100 %", "150 %", "200 %"}, func(string) { p.sheet.setZoom(zooms[max(0, p.zoom.SelectedIndex())]) })
 	p.zoom.SetSelectedIndex(0)
-	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.before, container.NewCenter(bench.Wide(numberWidth, p.number)), container.NewCenter(p.count), p.next, p.zoom), p.about)
+	turning := container.NewHBox(p.before, container.NewCenter(bench.Wide(numberWidth, p.number)), container.NewCenter(p.count), p.next, p.zoom)
+	head := container.NewBorder(nil, nil, nil, container.NewVBox(turning), p.about) // beside many lines the buttons stay low
 	p.content = container.NewBorder(head, p.note, nil, nil, container.NewStack(p.sheet.scroll, container.NewCenter(bench.Wide(420, p.message))))
 	p.say("")
 	return p

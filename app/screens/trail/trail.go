@@ -41,12 +41,13 @@ type Screen struct {
 	packs   *grid.Grid[trip.MemberID] // rows are members
 	side    *sidePanel
 	beside  *bench.Part // the side
+	under   *look.Text  // beside the heading of the bags
 	content fyne.CanvasObject
 }
 
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
-	s := &Screen{bench: b, date: look.NewText("", look.Figure, look.Ink)}
+	s := &Screen{bench: b, date: look.NewText("", look.Figure, look.Ink), under: look.NewText("", look.Caption, look.Quiet)}
 	s.side = newSidePanel(s)
 	s.bags = grid.New(s.bagColumns(), grid.Options[string]{
 		Key: func(key string) string { return key }, OnSelect: s.side.showBag, OnLetter: s.letter, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
@@ -54,8 +55,7 @@ func New(b *bench.Bench) *Screen {
 	s.packs = grid.New(s.packColumns(), grid.Options[trip.MemberID]{
 		Key: func(id trip.MemberID) string { return bench.IDText(int64(id)) }, OnSelect: s.side.showMember, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
-	eaten := container.NewBorder(container.NewHBox(look.NewHeading(lang.L("Eaten today")),
-		look.NewText(lang.L("Space: eaten, T: thrown away, L: lost, N: not packed, the same key again: still there"), look.Caption, look.Quiet)), nil, nil, nil, s.bags)
+	eaten := container.NewBorder(container.NewHBox(look.NewHeading(lang.L("Eaten today")), s.under), nil, nil, nil, s.bags)
 	carried := container.NewBorder(look.NewHeading(lang.L("Carried this morning")), nil, nil, nil, s.packs)
 	tables := container.NewVSplit(eaten, carried)
 	tables.Offset = 0.52
@@ -153,6 +153,11 @@ func (s *Screen) fill() {
 	for i, bag := range s.day.Bags {
 		s.places[bag.Key], keys[i] = i, bag.Key
 	}
+	under := lang.L("Space: eaten, T: thrown away, L: lost, N: not packed, the same key again: still there")
+	if len(keys) == 0 {
+		under = lang.L("No bag in the packs is for this day.")
+	}
+	s.under.SetContent(under)
 	s.filling = true
 	s.bags.SetRows(keys)
 	s.packs.SetRows(members)

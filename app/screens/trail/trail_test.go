@@ -391,6 +391,11 @@ func TestABoxThatDoesNotComeSaysWhatIsLeft(t *testing.T) {
 	if text := words(s.side.all.Container); !strings.Contains(text, "must fix") || !strings.Contains(text, "hold 10 bags") || strings.Contains(text, "fault of the program") || !strings.Contains(text, "is past") {
 		t.Errorf("on arrival:\n%s", text)
 	}
+	s.show(4)
+	if len(s.day.Bags) > 0 || !strings.Contains(s.under.Content, "No bag") {
+		t.Errorf("%d bags without the box, and %q", len(s.day.Bags), s.under.Content)
+	}
+	s.show(3)
 	press(t, s.side.all.Container, "It came after all")
 	if len(s.bench.Trip().Progress.MissingBoxes) != 0 {
 		t.Error("it is still missing")
