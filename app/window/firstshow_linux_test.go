@@ -9,8 +9,10 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/demo"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -40,30 +42,85 @@ func BenchmarkFirstShow(b *testing.B) {
 			w.window.Resize(size)
 			for i, screen := range w.screens {
 				b.Run(fmt.Sprintf("%s/%.0f/%s", on.name, size.Width, screen.Name()), func(b *testing.B) {
-					benchmarkSteps(b, w, steps, func() { w.showScreen(i) })
+					benchmarkSteps(b, w, steps, func() {}, func() { w.showScreen(i) })
 				})
 			}
 			b.Run(fmt.Sprintf("%s/%.0f/all made", on.name, size.Width), func(b *testing.B) {
-				benchmarkSteps(b, w, steps, w.makeScreens)
+				benchmarkSteps(b, w, steps, func() {}, w.makeScreens)
 			})
 			w.leave()
 		}
 	}
 }
 
-func benchmarkSteps(b *testing.B, w *Workbench, steps *stepwise, show func()) {
+// BenchmarkFirstTab opens each tab of each screen for the first time, as
+// BenchmarkFirstShow does with screens.
+func BenchmarkFirstTab(b *testing.B) {
+	steps := &stepwise{}
+	w := openWith(b, largeTrip(), steps)
+	defer w.leave()
+	for _, size := range []fyne.Size{{Width: 1280, Height: 800}, {Width: 1920, Height: 1080}} {
+		w.window.Resize(size)
+		for i, screen := range w.screens {
+			w.showScreen(i)
+			tabs := tabsIn(w.middle)
+			if tabs == nil {
+				continue
+			}
+			for at := 1; ; at++ {
+				if tabs.SelectIndex(at); tabs.SelectedIndex() != at {
+					break
+				}
+				b.Run(fmt.Sprintf("%.0f/%s/%s", size.Width, screen.Name(), tabs.Selected().Text), func(b *testing.B) {
+					benchmarkSteps(b, w, steps, func() { w.showScreen(i); tabs = tabsIn(w.middle) }, func() { tabs.SelectIndex(at) })
+				})
+			}
+		}
+	}
+}
+
+// tabsIn finds the first tabs that are seen in an object, nil if there are none.
+func tabsIn(object fyne.CanvasObject) *bench.Tabs {
+	if !object.Visible() {
+		return nil
+	}
+	var inside []fyne.CanvasObject
+	switch o := object.(type) {
+	case *bench.Tabs:
+		return o
+	case *fyne.Container:
+		inside = o.Objects
+	case fyne.Widget:
+		inside = test.WidgetRenderer(o).Objects()
+	}
+	for _, one := range inside {
+		if tabs := tabsIn(one); tabs != nil {
+			return tabs
+		}
+	}
+	return nil
+}
+
+// forgetTexts has every text measured anew.
+func (w *Workbench) forgetTexts() {
+	w.middle.Objects = nil
+	w.window.Canvas().Unfocus()
+	w.app.Settings().SetTheme(w.app.Settings().Theme())
+	for _, style := range []fyne.TextStyle{{}, {Bold: true}} {
+		fyne.MeasureText("fonts are read when the first text is measured", 14, style)
+	}
+}
+
+// benchmarkSteps gets ready at once, then shows step by step.
+func benchmarkSteps(b *testing.B, w *Workbench, steps *stepwise, ready, show func()) {
 	runtime.LockOSThread()
 	defer runtime.UnlockOSThread()
 	var longest, together []time.Duration
 	for b.Loop() {
 		b.StopTimer()
-		w.middle.Objects = nil
-		w.window.Canvas().Unfocus()
-		w.app.Settings().SetTheme(w.app.Settings().Theme()) // forgets all measured texts
-		for _, style := range []fyne.TextStyle{{}, {Bold: true}} {
-			fyne.MeasureText("fonts are read when the first text is measured", 14, style)
-		}
+		w.forgetTexts()
 		w.makeScreens()
+		ready()
 		runtime.GC()
 		steps.holding = true
 		b.StartTimer()

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
@@ -71,10 +72,11 @@ func (l *Ledger) Fill() bool {
 // add shows lines after those that are shown, up to a count.
 func (l *Ledger) add(upTo int) {
 	for _, entry := range l.entries[len(l.rows.Objects):upTo] {
-		l.rows.Objects = append(l.rows.Objects, rowOf(entry))
+		row := rowOf(entry)
+		l.rows.Objects = append(l.rows.Objects, row)
+		canvas.Refresh(row)
 	}
-	l.rows.Layout.Layout(l.rows.Objects, l.rows.Size())
-	l.scroll.scroll.Refresh()
+	l.scroll.Grown()
 }
 
 func rowOf(e Entry) fyne.CanvasObject {

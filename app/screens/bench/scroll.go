@@ -50,6 +50,15 @@ func (s *Scroll) CreateRenderer() fyne.WidgetRenderer {
 // SetMinSize gives the place a least size.
 func (s *Scroll) SetMinSize(size fyne.Size) { s.scroll.SetMinSize(size) }
 
+// Grown gives everything its place after something inside took another height;
+// to refresh it all would wrap every text again.
+func (s *Scroll) Grown() {
+	if content, ok := s.scroll.Content.(*fyne.Container); ok {
+		content.Layout.Layout(content.Objects, content.Size())
+	}
+	s.scroll.Base.Refresh() // of the bars; Scroll's own goes through the content too
+}
+
 // ScrollToTop shows the beginning.
 func (s *Scroll) ScrollToTop() { s.scroll.ScrollToTop() }
 

@@ -2,7 +2,6 @@ package loads
 
 import (
 	"fmt"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -24,8 +23,8 @@ import (
 // what hangs on pins, and what stands in the way.
 type fairness struct {
 	screen  *Screen
-	stages  *widget.Label
-	found   *fyne.Container
+	stages  *bench.Column // a paragraph each
+	found   *bench.Column
 	pins    *pinList
 	dinners *shareField
 	fuel    *shareField
@@ -38,15 +37,17 @@ type fairness struct {
 const mostFound = 25
 
 func newFairness(s *Screen) *fairness {
-	f := &fairness{screen: s, stages: widget.NewLabel(""), found: container.NewVBox(), pins: newPinList(s)}
-	f.stages.Wrapping = fyne.TextWrapWord
+	f := &fairness{screen: s, pins: newPinList(s)}
+	var left *bench.Scroll
+	later, grown := s.bench.Document.AfterFrame, func() { left.Grown() }
+	f.stages, f.found = bench.NewColumn(later, grown), bench.NewColumn(later, grown)
 	meaning := widget.NewLabel(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Where that leaves a choice, the bags of a dish lie in few packs, one eater's food with the eater, and liquid fuel apart from food. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."))
 	meaning.Wrapping, meaning.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
 	f.dinners = newShareField(s.bench, lang.L("Dinners in one pack"), "dinner_share", func(on *trip.Trip) *float64 { return &on.Settings.DinnerShare })
 	f.fuel = newShareField(s.bench, lang.L("Fuel in one pack"), "fuel_share", func(on *trip.Trip) *float64 { return &on.Settings.FuelShare })
-	left := bench.NewScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages,
+	left = bench.NewScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages.Box,
 		widget.NewSeparator(), look.NewHeading(lang.L("So that a lost pack does not end the trip")), f.dinners.line, f.fuel.line,
-		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.found))
+		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.found.Box))
 	split := container.NewHSplit(left, f.pins.content)
 	split.Offset = 0.6
 	f.content = split
@@ -61,33 +62,42 @@ func (f *fairness) show() {
 	if v != nil && v == f.shown {
 		return
 	}
-	f.shown, f.found.Objects = v, nil
-	if v == nil {
-		f.stages.SetText(lang.L("This comes with the plan."))
-		f.found.Refresh()
-		return
-	}
-	var text []string
-	for _, stage := range v.stages() {
-		text = append(text, v.stageWords(stage))
-	}
-	f.stages.SetText(strings.Join(text, "\n\n"))
-	count := 0
-	for _, finding := range v.findings() {
-		if finding.Stage != findings.Carry {
-			continue
+	f.shown = v
+	stages, found := []string{lang.L("This comes with the plan.")}, []findings.Finding(nil)
+	if v != nil {
+		stages = nil
+		for _, stage := range v.stages() {
+			stages = append(stages, v.stageWords(stage))
 		}
-		if count++; count <= mostFound {
-			f.found.Add(f.findingRow(finding))
+		for _, finding := range v.findings() {
+			if finding.Stage == findings.Carry {
+				found = append(found, finding)
+			}
 		}
 	}
+	f.stages.Set(len(stages), func(i int) fyne.CanvasObject {
+		words := widget.NewLabel(stages[i])
+		words.Wrapping = fyne.TextWrapWord
+		return words
+	})
+	rows := min(len(found), mostFound)
+	last := ""
 	switch {
-	case count == 0:
-		f.found.Add(look.NewText(lang.L("Nothing: every limit is kept."), look.Body, look.Quiet))
-	case count > mostFound:
-		f.found.Add(look.NewText(written.Counted(count-mostFound, prose.Say("One more stands in the list of findings."), prose.Say("%d more stand in the list of findings.", count-mostFound)), look.Body, look.Quiet))
+	case v != nil && len(found) == 0:
+		last = lang.L("Nothing: every limit is kept.")
+	case len(found) > mostFound:
+		more := len(found) - mostFound
+		last = written.Counted(more, prose.Say("One more stands in the list of findings."), prose.Say("%d more stand in the list of findings.", more))
 	}
-	f.found.Refresh()
+	if last != "" {
+		rows++
+	}
+	f.found.Set(rows, func(i int) fyne.CanvasObject {
+		if last != "" && i == rows-1 {
+			return look.NewText(last, look.Body, look.Quiet)
+		}
+		return f.findingRow(found[i])
+	})
 }
 
 // findingRow shows a finding with its remedy and the way to its place.

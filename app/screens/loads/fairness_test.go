@@ -101,7 +101,7 @@ func TestFindingsOfTheLoadsLeadToTheirPlace(t *testing.T) {
 		t.Error("a limit below own kit is not counted")
 	}
 	shown, button := "", (*widget.Button)(nil)
-	for _, object := range s.fairness.found.Objects {
+	for _, object := range s.fairness.found.Box.Objects {
 		walk(object, func(o fyne.CanvasObject) {
 			switch o := o.(type) {
 			case *widget.Label:

@@ -135,7 +135,7 @@ func TestUnderWayNothingIsPinned(t *testing.T) {
 		t.Error("choices of packing night are offered")
 	}
 	s.tabs.SelectIndex(fairnessTab)
-	if s.fairness.stages.Text == "" {
+	if len(s.fairness.stages.Box.Objects) == 0 {
 		t.Error("nothing is said of how fair the rest is")
 	}
 	s.tabs.SelectIndex(packsTab)

@@ -8,6 +8,7 @@ import (
 
 	"sumpter/app/document"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/shopping"
@@ -21,8 +22,7 @@ type leftoverTab struct {
 	screen  *Screen
 	offers  []*offer // as many as ever were shown
 	none    *look.Text
-	list    *fyne.Container
-	scroll  *container.Scroll
+	list    *bench.Column
 	content fyne.CanvasObject
 }
 
@@ -34,34 +34,36 @@ type offer struct {
 }
 
 func newLeftoverTab(s *Screen) *leftoverTab {
-	t := &leftoverTab{screen: s, list: container.NewVBox(), none: look.NewText(lang.L("Nothing is left that would make a helping more."), look.Body, look.Quiet)}
-	t.scroll = container.NewVScroll(t.list)
-	t.content = container.NewBorder(look.NewText(lang.L("What is left of whole packages, and what more it would make"), look.Caption, look.Quiet), nil, nil, nil, t.scroll)
+	t := &leftoverTab{screen: s, none: look.NewText(lang.L("Nothing is left that would make a helping more."), look.Body, look.Quiet)}
+	var scroll *bench.Scroll
+	t.list = bench.NewColumn(s.bench.Document.AfterFrame, func() { scroll.Grown() })
+	scroll = bench.NewScroll(t.list.Box)
+	t.content = container.NewBorder(look.NewText(lang.L("What is left of whole packages, and what more it would make"), look.Caption, look.Quiet), nil, nil, nil, scroll)
 	return t
 }
 
 func (t *leftoverTab) show() {
-	var rows []fyne.CanvasObject
+	var useful []shopping.Leftover
 	for _, left := range t.screen.list.rest.Leftovers {
-		if len(left.Uses) == 0 || len(rows) == mostLeftovers {
-			continue
+		if len(left.Uses) > 0 && len(useful) < mostLeftovers {
+			useful = append(useful, left)
 		}
-		if len(rows) == len(t.offers) {
+	}
+	if len(useful) == 0 {
+		t.list.Set(1, func(int) fyne.CanvasObject { return t.none })
+		return
+	}
+	t.list.Set(len(useful), func(i int) fyne.CanvasObject {
+		if i == len(t.offers) {
 			t.offers = append(t.offers, t.newOffer())
 		}
-		o := t.offers[len(rows)]
-		o.use = left.Uses[0]
-		if words := t.tell(left); words != o.words.Text { // to wrap it again takes long
+		o, words := t.offers[i], t.tell(useful[i])
+		o.use = useful[i].Uses[0]
+		if words != o.words.Text { // to wrap them again takes long
 			o.words.SetText(words)
 		}
-		rows = append(rows, o.row)
-	}
-	if len(rows) == 0 {
-		rows = append(rows, t.none)
-	}
-	t.list.Objects = rows
-	t.list.Layout.Layout(rows, t.list.Size())
-	t.scroll.Refresh()
+		return o.row
+	})
 }
 
 func (t *leftoverTab) newOffer() *offer {
