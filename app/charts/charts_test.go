@@ -75,6 +75,27 @@ func TestNeedChartSaysShortInWords(t *testing.T) {
 	}
 }
 
+func TestManyShortBarsSayItWithoutOverlap(t *testing.T) {
+	c := NewNeedChart("kcal")
+	bars := make([]Intake, 28)
+	for i := range bars {
+		bars[i] = Intake{Label: "9", Eaten: 2000, Need: 3000, Short: true}
+	}
+	c.Set(bars)
+	end, written := float32(0), 0
+	for _, object := range paint(t, &c.base, c) {
+		if text, ok := object.(*canvas.Text); ok && text.Text == "short" {
+			if text.Position().X < end {
+				t.Errorf("a word begins at %v, the one before ends at %v", text.Position().X, end)
+			}
+			end, written = text.Position().X+text.Size().Width, written+1
+		}
+	}
+	if written < 4 || written == len(bars) {
+		t.Errorf("%d of %d bars are named short; too wide or too narrow for this test", written, len(bars))
+	}
+}
+
 func TestLineLabelsDoNotOverlap(t *testing.T) {
 	c := NewLineChart("%", nil)
 	var series []Series

@@ -57,6 +57,8 @@ func (c *NeedChart) paint(d *drawing) {
 	}
 	pitch := (d.size.Width - left - right) / float32(len(c.bars))
 	each := c.labelled(pitch)
+	word := lang.L("short")
+	wide, free := fyne.MeasureText(word, theme.CaptionTextSize(), fyne.TextStyle{}).Width, float32(0) // free: right of the words before
 	for i, bar := range c.bars {
 		centre := left + (float32(i)+0.5)*pitch
 		if i%each == 0 {
@@ -64,6 +66,10 @@ func (c *NeedChart) paint(d *drawing) {
 		}
 		if !bar.Absent {
 			paintIntake(d, bar, s, centre, pitch)
+		}
+		if bar.Short && !bar.Absent && centre-wide/2 >= free { // the line above a bar tells it too
+			d.text(word, centre, s.at(bar.Eaten)-8, fyne.TextAlignCenter, look.Ochre)
+			free = centre + wide/2 + 2
 		}
 		d.onTap(centre-pitch/2, top, centre+pitch/2, d.size.Height, bar.Tapped)
 	}
@@ -90,9 +96,6 @@ func paintIntake(d *drawing, bar Intake, s scale, centre, pitch float32) {
 		tone = look.Ochre
 	}
 	d.rectangle(centre-width/2, s.at(0), width, s.at(bar.Eaten)-s.at(0), tone)
-	if bar.Short {
-		d.text(lang.L("short"), centre, s.at(bar.Eaten)-8, fyne.TextAlignCenter, look.Ochre)
-	}
 	reach := min(pitch*0.4, 26)
 	if bar.High > bar.Low {
 		x := centre + width/2 + 3
