@@ -79,8 +79,13 @@ func (a *auditor) fault(place findings.Place, rule, what prose.Text) {
 // said tells whether some finding of a stage speaks of a place.
 func (a *auditor) said(stage findings.Stage, about func(findings.Finding) bool) bool {
 	for _, finding := range a.Findings {
-		if finding.Stage == stage && about(finding) {
-			return true
+		if finding.Stage != stage {
+			continue
+		}
+		for one := range finding.Each() {
+			if about(one) {
+				return true
+			}
 		}
 	}
 	return false

@@ -304,8 +304,10 @@ func TestOnlyOpenSlotsAreFilledAndNothingUnsafe(t *testing.T) {
 			}
 		}
 		for _, f := range made.Findings {
-			if f.Code == "cannot-be-served" && proposed[[2]any{f.Place.Day, [2]any{f.Place.Meal, f.Place.Group}}] {
-				t.Errorf("proposed all the same: %s", f.What)
+			for one := range f.Each() {
+				if one.Code == "cannot-be-served" && proposed[[2]any{one.Place.Day, [2]any{one.Place.Meal, one.Place.Group}}] {
+					t.Errorf("proposed all the same: %s", one.What)
+				}
 			}
 		}
 	})

@@ -4,6 +4,7 @@ package findings
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 
 	"sumpter/domain/prose"
@@ -58,9 +59,27 @@ type Finding struct {
 	Stage    Stage      `json:"stage"`
 	Code     string     `json:"code"` // stable word for programs: "allergen", "day-short"
 	Place    Place      `json:"place"`
-	What     prose.Text `json:"what"`   // one plain sentence with the amount
-	Why      prose.Text `json:"why"`    // the rule or figure behind it, with its source
-	Remedy   prose.Text `json:"remedy"` // what to do, with the amount
+	Also     []Place    `json:"also,omitempty"` // where else the same cause does the same, in the order of days
+	What     prose.Text `json:"what"`           // one plain sentence with the amount
+	Why      prose.Text `json:"why"`            // the rule or figure behind it, with its source
+	Remedy   prose.Text `json:"remedy"`         // what to do, with the amount
+}
+
+// Each gives the finding once for each of its places, as if it stood there
+// alone.
+func (f Finding) Each() iter.Seq[Finding] {
+	return func(yield func(Finding) bool) {
+		also := f.Also
+		f.Also = nil
+		if !yield(f) {
+			return
+		}
+		for _, f.Place = range also {
+			if !yield(f) {
+				return
+			}
+		}
+	}
 }
 
 // Sort puts findings in the order a leader works them off: worst first, then

@@ -91,7 +91,7 @@ func acceptedIn(tr *trip.Trip, slot *menu.Slot, dish *menu.Dish, member trip.Mem
 }
 
 func told(list []findings.Finding, place findings.Place) bool {
-	return slices.ContainsFunc(list, func(f findings.Finding) bool { return f.Place == place })
+	return slices.ContainsFunc(list, func(f findings.Finding) bool { return f.Place == place || slices.Contains(f.Also, place) })
 }
 
 // TestWhoGoesWithoutIsTold: everybody who eats in a slot is served something, or a finding names the slot and them or the whole group.

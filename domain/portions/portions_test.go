@@ -7,6 +7,7 @@ import (
 	"os"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -282,7 +283,7 @@ func TestDaysMeetTheNeed(t *testing.T) {
 					code = "day-over"
 				}
 				said := slices.IndexFunc(p.Findings, func(f findings.Finding) bool {
-					return (f.Code == "day-short" || f.Code == "day-over") && f.Place.Day == d+1 && f.Place.Member == intake.Member
+					return (f.Code == "day-short" || f.Code == "day-over") && speaksOf(f, d+1, intake.Member)
 				})
 				if (said >= 0) != (code != "") || said >= 0 && p.Findings[said].Code != code {
 					t.Errorf("day %d of member %d: %.0f of %.0f kcal, want finding %q, have place %d", d+1, intake.Member, kcal, target, code, said)
@@ -290,6 +291,34 @@ func TestDaysMeetTheNeed(t *testing.T) {
 			}
 		}
 	})
+}
+
+func speaksOf(f findings.Finding, day int, member trip.MemberID) bool {
+	for one := range f.Each() {
+		if one.Place.Day == day && one.Place.Member == member {
+			return true
+		}
+	}
+	return false
+}
+
+// TestNothingToEatIsToldOnce: an empty menu is one finding for each member, not four for each day.
+func TestNothingToEatIsToldOnce(t *testing.T) {
+	tr := trip.New("Empty", 0)
+	tr.Crew = append(tr.Crew, trip.NewMember(2, "Ann", 1))
+	for len(tr.Days) < 4 {
+		tr.Days = append(tr.Days, trip.NewDay())
+	}
+	_, _, _, p := plan(t, tr)
+	var told []findings.Finding
+	for _, f := range p.Findings {
+		if f.Code == "day-short" || f.Code == "protein-short" {
+			told = append(told, f)
+		}
+	}
+	if len(told) != 2 || !strings.Contains(told[1].What.String(), "Ann gets nothing to eat on days 1–4") || !speaksOf(told[1], 4, 2) {
+		t.Errorf("got %+v", told)
+	}
 }
 
 func TestIntakesAddUp(t *testing.T) {

@@ -16,8 +16,16 @@ const badlyShort = 0.8
 func (s *sizer) lookAt(r *Result) []findings.Finding {
 	var list []findings.Finding
 	for i := range r.Intakes {
+		var fasting []int
 		for d := range r.Intakes[i].Days {
-			list = append(list, s.lookAtDay(i, d, &r.Intakes[i].Days[d])...)
+			if eaten := &r.Intakes[i].Days[d]; s.fasts(i, d, eaten) {
+				fasting = append(fasting, d+1)
+			} else {
+				list = append(list, s.lookAtDay(i, d, eaten)...)
+			}
+		}
+		if len(fasting) > 0 {
+			list = append(list, s.nothingToEat(i, fasting))
 		}
 	}
 	list = append(list, s.lookAtDinners(r)...)
@@ -27,6 +35,30 @@ func (s *sizer) lookAt(r *Result) []findings.Finding {
 
 func finding(severity findings.Severity, code string, place findings.Place, what, why, remedy prose.Text) findings.Finding {
 	return findings.Finding{Severity: severity, Stage: findings.Portions, Code: code, Place: place, What: what, Why: why, Remedy: remedy}
+}
+
+// fasts tells whether the member needs food that day and is served none.
+func (s *sizer) fasts(member, d int, eaten *DayIntake) bool {
+	return eaten.Kcal == 0 && float64(s.needOf(member, d).TargetKcal)*s.trip.Settings.DayLow > 1
+}
+
+// nothingToEat tells once of all the days on which a member is served nothing:
+// it is one cause, and energy and protein are short with it.
+func (s *sizer) nothingToEat(member int, days []int) findings.Finding {
+	who, need := &s.trip.Crew[member], 0.0
+	var places []findings.Place
+	for _, day := range days {
+		places = append(places, findings.Place{Day: day, Member: who.ID})
+		need += float64(s.needOf(member, day-1).TargetKcal)
+	}
+	need /= float64(len(days))
+	f := finding(findings.MustFix, "day-short", places[0],
+		prose.Plural(len(days), prose.Say("%s gets nothing to eat on day %d, where %.0f kcal are needed.", who.Name, days[0], need),
+			prose.Say("%s gets nothing to eat on days %s, where %.0f kcal a day are needed.", who.Name, prose.Runs(days), need)),
+		prose.Say("No dish on the menu of these days is served to them."),
+		prose.Say("Choose dishes for them on the menu."))
+	f.Also = places[1:]
+	return f
 }
 
 func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {

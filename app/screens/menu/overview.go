@@ -80,9 +80,11 @@ func (o *overview) read(p *plan.Plan) {
 		o.fates[k] = append(o.fates[k], f)
 	}
 	for i := range p.Findings {
-		f := &p.Findings[i]
-		if f.Place.Day > 0 && f.Place.Meal != "" {
-			o.troubles[slotOfPlace(f.Place)] = append(o.troubles[slotOfPlace(f.Place)], f)
+		for f := range p.Findings[i].Each() {
+			if f.Place.Day > 0 && f.Place.Meal != "" {
+				k := slotOfPlace(f.Place)
+				o.troubles[k] = append(o.troubles[k], &f)
+			}
 		}
 	}
 }
