@@ -104,7 +104,9 @@ func TestWhoGoesWithoutIsTold(t *testing.T) {
 			each(menu.Result{Slots: result.Slots[i : i+1]}, func(_ *menu.Slot, _ *menu.Dish, s menu.Serving) { served[s.Member] = true })
 			for _, eater := range slot.Eaters {
 				known := slices.ContainsFunc(result.Findings, func(f findings.Finding) bool {
-					return f.Place.Day == slot.Day && f.Place.Meal == slot.Meal && f.Place.Group == slot.Group && (f.Place.Member == eater || f.Place.Member == 0)
+					return slices.ContainsFunc(append([]findings.Place{f.Place}, f.Also...), func(at findings.Place) bool {
+						return at.Day == slot.Day && at.Meal == slot.Meal && at.Group == slot.Group && (at.Member == eater || at.Member == 0)
+					})
 				})
 				if !served[eater] && !known {
 					t.Errorf("member %d gets no %s on day %d and nobody says so", eater, slot.Meal, slot.Day)
