@@ -152,7 +152,7 @@ type endName struct {
 // the picture. Where there is no room for all, the lowest lines go without
 // one, strong ones last.
 func spread(names []endName, top, bottom float32) []endName {
-	const apart = 12
+	apart := 12 * look.Scale()
 	slices.SortStableFunc(names, func(a, b endName) int { return cmp.Compare(a.y, b.y) })
 	for room := max(1, int((bottom-top)/apart)+1); len(names) > room; {
 		at := len(names) - 1

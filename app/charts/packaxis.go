@@ -35,7 +35,7 @@ func (a *PackAxis) Set(unit string, top, fair float64, word string) {
 func (a *PackAxis) paint(d *drawing) {
 	up := level(a.top, d.size.Height)
 	right := d.size.Width - 4
-	d.text(a.unit, right, packHead-14, fyne.TextAlignTrailing, look.Quiet)
+	d.text(a.unit, right, packHead()-14*look.Scale(), fyne.TextAlignTrailing, look.Quiet)
 	mark := up.at(a.fair)
 	for _, value := range ticks(0, a.top, max(2, int((up.from-up.to)/40))) {
 		y := up.at(value)
@@ -47,7 +47,7 @@ func (a *PackAxis) paint(d *drawing) {
 	if a.fair > 0 {
 		words := wrap(a.word, right) // a longer language needs two lines
 		for i, word := range words {
-			d.text(word, right, mark+13*(float32(i)-float32(len(words)-1)/2), fyne.TextAlignTrailing, look.Ink)
+			d.text(word, right, mark+13*look.Scale()*(float32(i)-float32(len(words)-1)/2), fyne.TextAlignTrailing, look.Ink)
 		}
 	}
 }

@@ -53,12 +53,14 @@ type PackChart struct {
 
 // Measures of a PackChart.
 const (
-	packHead      float32 = 36 // for the notes
 	packFoot      float32 = 44 // for name, group, and the bar to scroll by
 	packGap       float32 = 8
 	narrowestPack float32 = 58
 	widestPack    float32 = 110
 )
+
+// packHead is the room for the notes above the columns.
+func packHead() float32 { return 36 * look.Scale() }
 
 // NewPackChart makes an empty chart.
 func NewPackChart() *PackChart {
@@ -111,7 +113,7 @@ func (c *PackChart) Span(i int) (from, to float32) {
 
 // level maps values onto the height of a chart.
 func level(top float64, height float32) scale {
-	return scale{low: 0, high: max(top, 1e-9), from: height - packFoot, to: packHead}
+	return scale{low: 0, high: max(top, 1e-9), from: height - packFoot, to: packHead()}
 }
 
 func (c *PackChart) paint(d *drawing) {
@@ -125,7 +127,7 @@ func (c *PackChart) paint(d *drawing) {
 			continue
 		}
 		if first && i > 0 {
-			d.line(from, packHead, from, d.size.Height, 1, look.Line)
+			d.line(from, packHead(), from, d.size.Height, 1, look.Line)
 		}
 		if first || from <= c.from {
 			d.text(pack.Group, max(from, c.from)+packGap/2, d.size.Height-17, fyne.TextAlignLeading, look.Quiet)
@@ -170,7 +172,7 @@ func (c *PackChart) paintWords(d *drawing, pack Pack, middle, ground float32) {
 		tone = look.Quiet
 	}
 	for n, note := range pack.Notes {
-		d.text(d.cut(note, c.width-2), middle, 9+float32(n)*14, fyne.TextAlignCenter, tone)
+		d.text(d.cut(note, c.width-2), middle, (9+float32(n)*14)*look.Scale(), fyne.TextAlignCenter, tone)
 		if tone == look.Ink {
 			tone = look.Quiet
 		}

@@ -174,3 +174,26 @@ func TestWrapKeepsEveryWord(t *testing.T) {
 		t.Errorf("lines %q", lines)
 	}
 }
+
+func TestNotesOfLargeTextsDoNotOverlap(t *testing.T) {
+	c := NewPackChart()
+	paint(t, &c.base, c)
+	fyne.CurrentApp().Settings().SetTheme(look.Theme{Variant: look.Light, Scale: 1.5})
+	c.See(0, 580)
+	c.Set([]Pack{{Name: "Ana", Notes: []string{"12.8 kg", "17.2 %"}}}, 20)
+	var above []*canvas.Text
+	for _, object := range c.painted(t) {
+		if text, ok := object.(*canvas.Text); ok && (text.Text == "12.8 kg" || text.Text == "17.2 %") {
+			above = append(above, text)
+		}
+	}
+	if len(above) != 2 {
+		t.Fatalf("%d notes", len(above))
+	}
+	if gap := above[1].Position().Y - above[0].Position().Y; gap < 18 { // 12 points at a scale of 1.5
+		t.Errorf("lines of 18 points stand %v apart", gap)
+	}
+	if end := above[1].Position().Y + above[1].Size().Height; end > packHead()+6 {
+		t.Errorf("the notes end at %v, the columns begin at %v", end, packHead())
+	}
+}

@@ -156,12 +156,13 @@ func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
 			lines = append(lines, written{part, tone})
 		}
 	}
-	if room := int((height - 12) / wayLine); len(lines) > room && room > 0 {
+	pitch := wayLine * look.Scale()
+	if room := int((height - 12) / pitch); len(lines) > room && room > 0 {
 		lines = lines[:room]
 		lines[room-1].text = d.cut(lines[room-1].text+" …", wayCard-16)
 	}
 	for i, line := range lines {
-		d.text(line.text, left+8, top+12+float32(i)*wayLine, fyne.TextAlignLeading, line.tone)
+		d.text(line.text, left+8, top+12+float32(i)*pitch, fyne.TextAlignLeading, line.tone)
 	}
 	d.onTap(left, top, left+wayCard, top+height, stop.Tapped)
 }

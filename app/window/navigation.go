@@ -92,7 +92,9 @@ type entryRenderer struct{ e *entry }
 
 func (r *entryRenderer) Destroy() {}
 func (r *entryRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(navigationWidth-2*look.SpaceSmall, r.e.text.MinSize().Height+14)
+	word := fyne.MeasureText(r.e.word, theme.TextSize(), fyne.TextStyle{Bold: true})
+	count := fyne.MeasureText("000", theme.CaptionTextSize(), fyne.TextStyle{}).Width
+	return fyne.NewSize(max(navigationWidth-2*look.SpaceSmall, look.SpaceWide+word.Width+count+look.Space), word.Height+14)
 }
 
 func (r *entryRenderer) Objects() []fyne.CanvasObject {

@@ -18,12 +18,13 @@ import (
 type Scroll struct {
 	widget.BaseWidget
 	scroll *container.Scroll
+	inside fyne.CanvasObject
 	frame  *canvas.Rectangle
 }
 
 // NewScroll makes one that scrolls up and down.
 func NewScroll(content fyne.CanvasObject) *Scroll {
-	s := &Scroll{frame: canvas.NewRectangle(color.Transparent)}
+	s := &Scroll{inside: content, frame: canvas.NewRectangle(color.Transparent)}
 	s.scroll = container.NewVScroll(container.New(within{s}, content))
 	s.ExtendBaseWidget(s)
 	return s
@@ -53,7 +54,7 @@ func (s *Scroll) SetMinSize(size fyne.Size) { s.scroll.SetMinSize(size) }
 // Grown gives everything its place after something inside took another height;
 // to refresh it all would wrap every text again.
 func (s *Scroll) Grown() {
-	if content, ok := s.scroll.Content.(*fyne.Container); ok {
+	if content, ok := s.inside.(*fyne.Container); ok {
 		content.Layout.Layout(content.Objects, content.Size())
 	}
 	s.scroll.Base.Refresh() // of the bars; Scroll's own goes through the content too

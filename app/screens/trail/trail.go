@@ -55,7 +55,7 @@ func New(b *bench.Bench) *Screen {
 	s.packs = grid.New(s.packColumns(), grid.Options[trip.MemberID]{
 		Key: func(id trip.MemberID) string { return bench.IDText(int64(id)) }, OnSelect: s.side.showMember, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
-	eaten := container.NewBorder(container.NewHBox(look.NewHeading(lang.L("Eaten today")), s.under), nil, nil, nil, s.bags)
+	eaten := container.NewBorder(container.NewBorder(nil, nil, look.NewHeading(lang.L("Eaten today")), nil, s.under.Yielding()), nil, nil, nil, s.bags)
 	carried := container.NewBorder(look.NewHeading(lang.L("Carried this morning")), nil, nil, nil, s.packs)
 	tables := container.NewVSplit(eaten, carried)
 	tables.Offset = 0.52
