@@ -29,17 +29,22 @@ func NewColumn(later func(step func()), grown func()) *Column {
 // Set shows so many rows; row makes each of them, counted from 0.
 func (c *Column) Set(count int, row func(i int) fyne.CanvasObject) {
 	c.round++
-	c.fill(c.round, 0, count, row)
+	round := c.round
+	c.later(func() { c.fill(round, 0, count, row) })
 }
 
 func (c *Column) fill(round, from, count int, row func(i int) fyne.CanvasObject) {
 	if round != c.round {
 		return
 	}
-	began, objects, i := time.Now(), slices.Clone(c.Box.Objects), from
-	for ; i < count && (i == from || time.Since(began) < spell); i++ {
+	// Without a width the words are only wrapped later, all that there are.
+	began, width := time.Now(), c.Box.Size().Width
+	objects, i := slices.Clone(c.Box.Objects), from
+	for ; i < count && (i == from || width > 0 && time.Since(began) < spell); i++ {
 		made := row(i)
-		made.Resize(fyne.NewSize(c.Box.Size().Width, made.Size().Height)) // wraps its words
+		if width > 0 {
+			made.Resize(fyne.NewSize(width, made.Size().Height)) // wraps its words
+		}
 		canvas.Refresh(made)
 		if i < len(objects) {
 			objects[i] = made

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
@@ -24,16 +23,16 @@ type Entry struct {
 type Ledger struct {
 	widget.BaseWidget
 	entries []Entry
-	rows    *fyne.Container
+	rows    *Column
 	scroll  *Scroll
-	held    bool // no line is shown
 }
 
 // NewLedger makes an empty one, which scrolls where it is higher than its
-// place.
-func NewLedger() *Ledger {
-	l := &Ledger{rows: container.NewVBox()}
-	l.scroll = NewScroll(l.rows)
+// place. Its lines come in steps; later runs each of them after a frame.
+func NewLedger(later func(step func())) *Ledger {
+	l := &Ledger{}
+	l.rows = NewColumn(later, func() { l.scroll.Grown() })
+	l.scroll = NewScroll(l.rows.Box)
 	l.ExtendBaseWidget(l)
 	return l
 }
@@ -47,36 +46,7 @@ func (l *Ledger) Entries() []Entry { return l.entries }
 // Set shows other lines.
 func (l *Ledger) Set(entries []Entry) {
 	l.entries = entries
-	l.rows.Objects = nil
-	if !l.held {
-		l.add(len(entries))
-	}
-}
-
-// linesAtOnce is how many lines one call of Fill fills in.
-const linesAtOnce = 3
-
-// Hold leaves the lines out until they are filled in.
-func (l *Ledger) Hold() { l.held, l.rows.Objects = true, nil }
-
-// Fill fills in a few lines and tells whether more are left out.
-func (l *Ledger) Fill() bool {
-	if !l.held {
-		return false
-	}
-	l.add(min(len(l.rows.Objects)+linesAtOnce, len(l.entries)))
-	l.held = len(l.rows.Objects) < len(l.entries)
-	return l.held
-}
-
-// add shows lines after those that are shown, up to a count.
-func (l *Ledger) add(upTo int) {
-	for _, entry := range l.entries[len(l.rows.Objects):upTo] {
-		row := rowOf(entry)
-		l.rows.Objects = append(l.rows.Objects, row)
-		canvas.Refresh(row)
-	}
-	l.scroll.Grown()
+	l.rows.Set(len(entries), func(i int) fyne.CanvasObject { return rowOf(entries[i]) })
 }
 
 func rowOf(e Entry) fyne.CanvasObject {

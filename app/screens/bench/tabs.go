@@ -34,7 +34,6 @@ func NewTabs(items ...*container.TabItem) *Tabs {
 	words := make([]string, len(items))
 	for i, item := range items {
 		words[i] = item.Text
-		SetShown(item.Content, i == 0)
 	}
 	t.looks = make([]tabLook, len(items))
 	t.content.Objects = []fyne.CanvasObject{items[0].Content}
@@ -69,7 +68,7 @@ func (t *Tabs) SelectIndex(place int) {
 // neither laying out nor drawing the screen anew has to go through them.
 func (t *Tabs) showContent() {
 	content := t.items[t.selected].Content
-	content.Show()
+	content.Show() // refreshes all of it, unless it is seen for the first time
 	t.content.Objects = []fyne.CanvasObject{content}
 	t.content.Layout.Layout(t.content.Objects, t.content.Size())
 	now := lookNow()

@@ -47,7 +47,7 @@ func New(b *bench.Bench) *Screen {
 	add.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Who walks, and what does each need?"))),
 		container.NewHBox(bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
-	s.beside = bench.NewPart(s.side.content, s.showChosen, s.side.why)
+	s.beside = bench.NewPart(s.side.content, s.showChosen)
 	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(s.table, s.beside.Place, 0.7, 560))
 	b.InSteps(s.table, s.beside)
 	return s

@@ -38,7 +38,7 @@ type sidePanel struct {
 func newSidePanel(b *bench.Bench) *sidePanel {
 	s := &sidePanel{
 		bench: b, day: 1, name: look.NewHeading("").Yielding(), caution: look.NewNote(), chart: charts.NewNeedChart("kcal"),
-		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: bench.NewLedger(),
+		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: bench.NewLedger(b.Document.AfterFrame),
 	}
 	s.detail.Wrapping, s.detail.SizeName, s.detail.Importance = fyne.TextWrapWord, theme.SizeNameCaptionText, widget.LowImportance
 	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(

@@ -179,6 +179,9 @@ func (s *Screen) keepMove() {
 // showMiddle puts a text in the place of the picture, nil shows the picture.
 func (s *Screen) showMiddle(instead fyne.CanvasObject) {
 	picture := s.middle.Objects[0]
+	if instead == nil && len(s.middle.Objects) == 1 && picture.Visible() {
+		return // to refresh all of it takes long
+	}
 	s.middle.Objects = []fyne.CanvasObject{picture}
 	picture.Show()
 	if instead != nil {

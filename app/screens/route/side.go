@@ -40,7 +40,8 @@ const (
 )
 
 func newDayPanel(s *Screen) *dayPanel {
-	p := &dayPanel{screen: s, name: look.NewHeading("").Yielding(), time: widget.NewLabel(""), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox(), water: bench.NewLedger(), stove: bench.NewLedger()}
+	p := &dayPanel{screen: s, name: look.NewHeading("").Yielding(), time: widget.NewLabel(""), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox()}
+	p.water, p.stove = bench.NewLedger(s.bench.Document.AfterFrame), bench.NewLedger(s.bench.Document.AfterFrame)
 	p.time.Wrapping = fyne.TextWrapWord
 	row := container.NewGridWithColumns(2)
 	for _, meal := range trip.Meals() {
