@@ -3,6 +3,7 @@ package shopping
 import (
 	"cmp"
 	"errors"
+	"math"
 	"strconv"
 	"strings"
 
@@ -285,8 +286,21 @@ func lineText(of func(*row) units.Mass) func(*list, *row) string {
 		if r.line == nil {
 			return ""
 		}
-		return written.Bare(typed.MassText(of(r), l.trip.Units, false))
+		return buyersMass(of(r), l.trip.Units)
 	}
+}
+
+// buyersMass writes a reckoned mass as finely as a buyer weighs: whole grams or
+// tenths of an ounce, and what is below one as it is.
+func buyersMass(mass units.Mass, system units.System) string {
+	value, decimals := mass.Grams(), 0
+	if system == units.US {
+		value, decimals = mass.Ounces(), 1
+	}
+	if math.Abs(value) < 1 {
+		return written.Bare(typed.MassText(mass, system, false))
+	}
+	return written.AtMost(value, decimals)
 }
 
 func homeNumber(l *list, r *row) float64 {
