@@ -22,7 +22,7 @@ type Problem struct {
 
 // String is the one line a reader sees.
 func (p Problem) String() string {
-	if p.Sheet != "" {
+	if p.Sheet != "" || p.Cell != "" { // a copied table is a sheet without a name
 		return tripbook.Problem{Sheet: p.Sheet, Cell: p.Cell, Found: p.Found, Wrong: p.Wrong, Allowed: p.Allowed}.String()
 	}
 	return tripjson.Problem{Path: p.Path, Found: p.Found, Wrong: p.Wrong, Allowed: p.Allowed}.String()

@@ -78,7 +78,7 @@ func addRows(t *trip.Trip, name string, raw []gridRow) (Added, []Problem, error)
 		}
 	}
 	if most < 2 {
-		return Added{}, nil, errors.New("no headings of members, foods, gear or recipes stand in the file: take those of the sheets Crew, Foods or Gear of an empty trip workbook, or Name, Meals, Ingredient, Amount, Water, Minutes, Method for recipes")
+		return Added{}, nil, prose.Errorf("%s: take the headings of the sheets Crew, Foods or Gear of an empty trip workbook, or Name, Meals, Ingredient, Amount, Water, Minutes, Method for recipes", rowsSeen(raw))
 	}
 	made := &reading{scope: scopeOf(t, t.Units), trip: &trip.Trip{}, faulty: map[origin]bool{}, origins: map[string]origin{}}
 	g := made.across(list.sheet, name, 0, raw)
@@ -102,6 +102,27 @@ func addRows(t *trip.Trip, name string, raw []gridRow) (Added, []Problem, error)
 	}
 	return Added{Trip: made.trip, Sheet: list.sheet.title(), Count: count}, made.problems, nil
 }
+
+// rowsSeen says in which rows headings were looked for, and what stands in the
+// first of them.
+func rowsSeen(raw []gridRow) prose.Text {
+	if len(raw) == 0 {
+		return prose.Say("the table is empty")
+	}
+	var cells []string
+	for _, text := range raw[0].cells {
+		if !isBlank(text) {
+			cells = append(cells, shown(text))
+		}
+		if len(cells) == mostSeen {
+			break
+		}
+	}
+	return prose.Say("row %d, with %s, is no row of headings of members, foods, gear or recipes", raw[0].number, strings.Join(cells, ", "))
+}
+
+// mostSeen is how many cells of a row a message repeats.
+const mostSeen = 4
 
 // adder is a list that can be added to.
 type adder struct {

@@ -93,3 +93,21 @@ func FuzzAddTable(f *testing.F) {
 		}
 	})
 }
+
+func TestAddTableNamesWhatIsMissing(t *testing.T) {
+	base := triptest.Large(3, 2, 1)
+	_, problems, err := AddTable(base, "", strings.NewReader("Club list\n\nName,Sex,Age\nNele,female,31\n"))
+	if err != nil || len(problems) == 0 {
+		t.Fatalf("%v, %v", problems, err)
+	}
+	text := problems[0].String()
+	for _, want := range []string{"cell A3: ", "these headings are missing: ", "Body mass (", "Own kit ("} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q does not say %q", text, want)
+		}
+	}
+	_, _, err = AddTable(base, "", strings.NewReader("What,Ever\n1,2\n"))
+	if err == nil || !strings.Contains(err.Error(), "row 1, with What, Ever, is no row of headings") {
+		t.Errorf("got %v", err)
+	}
+}

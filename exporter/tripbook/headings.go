@@ -140,9 +140,28 @@ func (q *quantity) heading(symbol string) (unit, bool) {
 
 // missing reports columns without which no row can be read.
 func (r *reading) missing(g *grid, cell string) {
-	for j, h := range g.heads {
-		if h.needed && g.columns[j].place < 0 {
-			r.report(Problem{Sheet: g.sheet, Cell: cell, Wrong: "the heading " + h.title + " is missing", Allowed: "a sheet with it"})
-		}
+	titles := absent(g)
+	switch len(titles) {
+	case 0:
+	case 1:
+		r.report(Problem{Sheet: g.sheet, Cell: cell, Wrong: "the heading " + titles[0] + " is missing", Allowed: "a row of headings with it"})
+	default:
+		r.report(Problem{Sheet: g.sheet, Cell: cell, Wrong: "these headings are missing: " + strings.Join(titles, ", "), Allowed: "a row of headings with them"})
 	}
+}
+
+// absent gives the needed headings that a sheet lacks, with their units.
+func absent(g *grid) []string {
+	var titles []string
+	for j, h := range g.heads {
+		if !h.needed || g.columns[j].place >= 0 {
+			continue
+		}
+		title := h.title
+		if h.quantity != nil && h.quantity.symbols() != "" {
+			title += " (" + h.quantity.symbols() + ")"
+		}
+		titles = append(titles, title)
+	}
+	return titles
 }

@@ -13,6 +13,7 @@ package tripbook
 
 import (
 	"fmt"
+	"strings"
 
 	"sumpter/domain/prose"
 )
@@ -45,11 +46,17 @@ type Problem struct {
 
 // String is the one line a reader sees.
 func (p Problem) String() string {
-	line := "sheet " + p.Sheet
-	if p.Cell != "" {
-		line += ", cell " + p.Cell
+	var where []string
+	if p.Sheet != "" {
+		where = append(where, "sheet "+p.Sheet)
 	}
-	line += ": "
+	if p.Cell != "" {
+		where = append(where, "cell "+p.Cell)
+	}
+	line := strings.Join(where, ", ")
+	if line != "" {
+		line += ": "
+	}
 	if p.Found != "" {
 		line += fmt.Sprintf("%q ", p.Found)
 	}
