@@ -94,7 +94,7 @@ func (c *PackChart) See(from, width float32) {
 
 func (c *PackChart) fit() {
 	n := float32(max(1, len(c.packs)))
-	c.width = max(narrowestPack, min(widestPack, (c.to-c.from)/n))
+	c.width = max(narrowestPack*look.Scale(), min(widestPack, (c.to-c.from)/n))
 	c.least.Width = n * c.width
 }
 

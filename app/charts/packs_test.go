@@ -180,7 +180,9 @@ func TestNotesOfLargeTextsDoNotOverlap(t *testing.T) {
 	paint(t, &c.base, c)
 	fyne.CurrentApp().Settings().SetTheme(look.Theme{Variant: look.Light, Scale: 1.5})
 	c.See(0, 580)
-	c.Set([]Pack{{Name: "Ana", Notes: []string{"12.8 kg", "17.2 %"}}}, 20)
+	crew := make([]Pack, 12) // more than there is room for
+	crew[0] = Pack{Name: "Ana", Notes: []string{"12.8 kg", "17.2 %"}}
+	c.Set(crew, 20)
 	var above []*canvas.Text
 	for _, object := range c.painted(t) {
 		if text, ok := object.(*canvas.Text); ok && (text.Text == "12.8 kg" || text.Text == "17.2 %") {
