@@ -30,7 +30,7 @@ func runDemo(out io.Writer, path string, force bool) error {
 	if err := saveTrip(path, &t, force); err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "%s holds the trip %q: %d people, %d days. Everything in it is invented.\n", path, t.Title, len(t.Crew), len(t.Days))
+	fmt.Fprintf(out, "%s holds the trip %q: %s, %s. Everything in it is invented.\n", path, t.Title, counted(len(t.Crew), "person", "people"), counted(len(t.Days), "day", "days"))
 	fmt.Fprintf(out, "Next: sumpter plan %s\n", path)
 	return nil
 }

@@ -47,7 +47,7 @@ func runImport(c console, in, path string, force bool) error {
 	if err := saveTrip(path, t, force); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.out, "%s holds the trip %q: %d people, %d days, %d foods, %d recipes.\n", path, t.Title, len(t.Crew), len(t.Days), len(t.Foods), len(t.Recipes))
+	fmt.Fprintf(c.out, "%s holds the trip %q: %s, %s, %s, %s.\n", path, t.Title, counted(len(t.Crew), "person", "people"), counted(len(t.Days), "day", "days"), counted(len(t.Foods), "food", "foods"), counted(len(t.Recipes), "recipe", "recipes"))
 	fmt.Fprintf(c.out, "Next: sumpter plan %s\n", path)
 	return nil
 }

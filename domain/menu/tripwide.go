@@ -95,7 +95,7 @@ func (r *resolver) lookAtRepeats() {
 		if before, ok := last[served]; ok && slot.Day-before <= r.trip.Settings.RepeatGap {
 			r.tell(findings.Note, "dinner-again", findings.Place{Day: slot.Day, Meal: slot.Meal, Group: slot.Group, Recipe: main.ID},
 				prose.Say("%s is dinner on day %d and again on day %d.", main.Name, before, slot.Day),
-				prose.Say("The settings ask for %d days between equal dinners.", r.trip.Settings.RepeatGap), prose.Say("Exchange one of the two with another day."))
+				prose.Say("Days between equal dinners that the settings ask for: %d.", r.trip.Settings.RepeatGap), prose.Say("Exchange one of the two with another day."))
 		}
 		last[served] = slot.Day
 	}

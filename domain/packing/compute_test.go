@@ -274,8 +274,8 @@ func TestAnEvening(t *testing.T) {
 	if p.Rounds[0].Minutes+p.Rounds[1].Minutes != p.Minutes || p.Rounds[1].Minutes != units.Minutes(float64(85+75+35)/60) {
 		t.Errorf("the rounds take %v and %v of %v minutes", p.Rounds[0].Minutes, p.Rounds[1].Minutes, p.Minutes)
 	}
-	find(t, p, "cross-contact", findings.Note, "2 rounds with 1 cleanings keep nuts apart")
-	find(t, p, "fine-weighing", findings.Note, "1 weighings are under 3 g")
+	find(t, p, "cross-contact", findings.Note, "keeps nuts apart: rounds 2, cleanings 1")
+	find(t, p, "fine-weighing", findings.Note, "Weighings under 3 g, on a scale that shows ")
 }
 
 func find(t *testing.T, p packing.Result, code string, severity findings.Severity, says string) {

@@ -26,7 +26,7 @@ func (n *night) findings(rounds []round, r *Result) []findings.Finding {
 	}
 	if len(n.allergies) > 0 && len(rounds) > 0 {
 		add(findings.Note, "cross-contact", 0,
-			prose.Say("%d rounds with %d cleanings keep %s apart.", len(rounds), cleanings(rounds), n.allNames()),
+			prose.Say("Packing in rounds keeps %s apart: rounds %d, cleanings %d.", n.allNames(), len(rounds), cleanings(rounds)),
 			prose.Say("Traces pass on by hands, scoops, scales and dust; heat and rinsing do not remove an allergen (common practice, no source)."),
 			prose.Say("Wash hands, tools and table with soap before each round that asks for it, use fresh cloths, and ask the allergic member or their doctor what they need."))
 	}
@@ -35,7 +35,7 @@ func (n *night) findings(rounds []round, r *Result) []findings.Finding {
 	}
 	if count := n.fineWeighings(r.Bulk); count > 0 {
 		add(findings.Note, "fine-weighing", 0,
-			prose.Say("%d weighings are under %s, on a scale that shows %s.", count, fineSteps*n.trip.Settings.ScaleStep, n.trip.Settings.ScaleStep),
+			prose.Say("Weighings under %s, on a scale that shows %s: %d.", fineSteps*n.trip.Settings.ScaleStep, n.trip.Settings.ScaleStep, count),
 			prose.Say("A scale is wrong by up to a step."), prose.Say("Use a finer scale for salt and spices, or mix them for several bags and divide."))
 	}
 	if r.Minutes > longNight {

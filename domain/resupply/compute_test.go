@@ -316,7 +316,7 @@ func TestTroublesOfPoints(t *testing.T) {
 		says       string
 	}{
 		{"too early", "point-off-route", findings.LookAt, func(t *trip.Trip) { t.Points[0].AfterDay = 0 }, "1 to 5"},
-		{"past the end", "point-off-route", findings.LookAt, func(t *trip.Trip) { t.Points[0].AfterDay = 6 }, "trip of 6 days"},
+		{"past the end", "point-off-route", findings.LookAt, func(t *trip.Trip) { t.Points[0].AfterDay = 6 }, "trip ends with day 6"},
 		{"two on one evening", "point-doubled", findings.LookAt, func(t *trip.Trip) {
 			t.Points = append(t.Points, trip.ResupplyPoint{ID: 12, Name: "Barn", Kind: trip.Hut, AfterDay: 3, Use: true})
 		}, "Barn"},

@@ -37,7 +37,7 @@ func TestDatesThatTroubleAreTold(t *testing.T) {
 		{"open next morning", saturday - 1, func(_ *trip.Trip, p *point) { p.OpenDays = []string{"Sun"} }, "pick-up-moved", findings.LookAt, "Sun 16 Aug 2026"},
 		{"holiday", saturday - 3, func(_ *trip.Trip, p *point) { p.ClosedDates = []units.Date{saturday - 2, saturday - 1} }, "point-closed", findings.MustFix, "Mon 17 Aug 2026"},
 		{"never open", saturday - 1, func(_ *trip.Trip, p *point) { p.OpenDays = []string{"never"} }, "point-closed", findings.MustFix, "Enter its opening days"},
-		{"short hold", saturday - 5, func(_ *trip.Trip, p *point) { p.HoldDays = optional.Of(5) }, "no-posting-day", findings.MustFix, "A hold of 10 days would do"},
+		{"short hold", saturday - 5, func(_ *trip.Trip, p *point) { p.HoldDays = optional.Of(5) }, "no-posting-day", findings.MustFix, "Days of hold that would do: 10."},
 		{"no hold", saturday - 5, func(_ *trip.Trip, p *point) { p.HoldDays = optional.Unknown[int]() }, "hold-unknown", findings.LookAt, "Ask there"},
 		{"far along", saturday - 12, func(_ *trip.Trip, p *point) { p.AfterDay, p.HoldDays, p.OpenDays = 20, optional.Of(14), nil }, "posted-on-trip", findings.LookAt, "nobody is named"},
 		{"far along, by a walker", saturday - 12, func(_ *trip.Trip, p *point) { p.AfterDay, p.Sending.Sender = 20, 1 }, "sender-away", findings.MustFix, "Ann is to send"},

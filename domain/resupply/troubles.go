@@ -18,7 +18,7 @@ func finding(severity findings.Severity, code string, p *trip.ResupplyPoint, wha
 
 func offTheDays(t *trip.Trip, p *trip.ResupplyPoint) findings.Finding {
 	return finding(findings.LookAt, "point-off-route", p,
-		prose.Say("%s is to be used after day %d of a trip of %d days: it is not.", p.Name, p.AfterDay, len(t.Days)),
+		prose.Say("%s is to be used after day %d, and the trip ends with day %d: it is not.", p.Name, p.AfterDay, len(t.Days)),
 		prose.Say("A box serves the days after its point; there must be at least one before it and one after."),
 		prose.Say("Put it after a day from 1 to %d, or do not use it.", max(1, len(t.Days)-1)))
 }
@@ -61,21 +61,21 @@ func emptyWindow(p *trip.ResupplyPoint, w posting.Window) findings.Finding {
 	hold := p.HoldDays.Or(0)
 	return finding(findings.MustFix, "no-posting-day", p,
 		prose.Say("No day is right to post the box for %s: not before %s, or it may be sent back; not after %s, or it may be late.", p.Name, w.From, w.By),
-		prose.Say("Transit of %d to %d days, %d days in hand and a hold of %d days less %d.", p.FastestDays, p.TransitDays, p.BufferDays, hold, p.HoldMargin),
-		prose.Say("A hold of %d days would do: ask for it, keep fewer days in hand, or send by a faster and surer way.", posting.HoldNeeded(p)))
+		prose.Say("Days of transit: %d to %d, in hand: %d, of hold: %d less %d.", p.FastestDays, p.TransitDays, p.BufferDays, hold, p.HoldMargin),
+		prose.Say("Days of hold that would do: %d. Ask for them, keep fewer days in hand, or send by a faster and surer way.", posting.HoldNeeded(p)))
 }
 
 func sentTooLate(p *trip.ResupplyPoint, c posting.Calendar) findings.Finding {
 	return finding(findings.MustFix, "sent-too-late", p,
 		prose.Say("The box for %s is to leave on %s: the latest day is %s.", p.Name, c.On, c.By),
-		prose.Say("Transit of %d days and %d days in hand before it is fetched on %s.", p.TransitDays, p.BufferDays, c.PickUp),
+		prose.Say("Days of transit: %d, in hand: %d; it is fetched on %s.", p.TransitDays, p.BufferDays, c.PickUp),
 		prose.Say("Choose an earlier day, or a faster way."))
 }
 
 func sentTooEarly(p *trip.ResupplyPoint, c posting.Calendar) findings.Finding {
 	return finding(findings.MustFix, "sent-too-early", p,
 		prose.Say("The box for %s is to leave on %s: before %s it may be sent back.", p.Name, c.On, c.From),
-		prose.Say("A hold of %d days less %d, and a fastest transit of %d days.", p.HoldDays.Or(0), p.HoldMargin, p.FastestDays),
+		prose.Say("Days of hold: %d less %d, of the fastest transit: %d.", p.HoldDays.Or(0), p.HoldMargin, p.FastestDays),
 		prose.Say("Choose a later day, or ask for a longer hold."))
 }
 
@@ -123,7 +123,7 @@ func packedTooLate(p *trip.ResupplyPoint, c posting.Calendar, night units.Date) 
 	late := int(night - c.On)
 	return finding(findings.MustFix, "packed-too-late", p,
 		prose.Say("The box for %s is to leave on %s, but packing night is %s.", p.Name, c.On, night),
-		prose.Say("Transit of %d days and %d days in hand before pick-up.", p.TransitDays, p.BufferDays),
+		prose.Say("Days of transit: %d, in hand before pick-up: %d.", p.TransitDays, p.BufferDays),
 		prose.Plural(late, prose.Say("Pack at least %d day earlier, or send by a faster way.", late),
 			prose.Say("Pack at least %d days earlier, or send by a faster way.", late)))
 }

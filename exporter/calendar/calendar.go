@@ -103,7 +103,7 @@ func events(p *plan.Plan) []event {
 	list := buying(p)
 	if night := p.Trip.Settings.PackingNight; night.IsSet() {
 		list = append(list, event{key: "packing night", first: night, last: night, summary: "packing night",
-			description: fmt.Sprintf("%d bags to weigh, pack and label, about %.0f minutes with %d helpers. Strictest allergy rounds first.",
+			description: fmt.Sprintf("Bags to weigh, pack and label: %d, about %.0f min; helpers: %d. Strictest allergy rounds first.",
 				len(p.Bags.Bags), float64(p.Packing.Minutes), p.Trip.Settings.Helpers)})
 	}
 	for i := range p.Resupply.Boxes {
@@ -156,7 +156,7 @@ func boxEvents(t *trip.Trip, box *resupply.Box) []event {
 	var list []event
 	if box.Posted && box.PostBy.IsSet() {
 		e := event{key: fmt.Sprintf("posting %d", box.Point), first: box.PostBy, last: box.PostBy, summary: "post the box to " + name,
-			description: fmt.Sprintf("%d parcels, %s. Latest day: %s. Ask the place whether it takes and keeps the box. No fuel in ordinary post.",
+			description: fmt.Sprintf("Parcels: %d, %s. Latest day: %s. Ask the place whether it takes and keeps the box. No fuel in ordinary post.",
 				len(box.Parcels), box.Mass.Format(t.Units), box.PostBy.Spoken())}
 		if box.PostFrom.IsSet() && box.PostFrom <= box.PostBy {
 			e.first = box.PostFrom
@@ -165,7 +165,7 @@ func boxEvents(t *trip.Trip, box *resupply.Box) []event {
 	}
 	if box.PickUp.IsSet() {
 		list = append(list, event{key: fmt.Sprintf("pick-up %d", box.Point), first: box.PickUp, last: box.PickUp, summary: "pick up the box at " + name,
-			description: fmt.Sprintf("%d bags. Check opening hours.", len(box.Bags)), location: address})
+			description: fmt.Sprintf("Bags: %d. Check opening hours.", len(box.Bags)), location: address})
 	}
 	return list
 }

@@ -26,7 +26,7 @@ func When(p *plan.Plan) string {
 		return "There are no days yet."
 	}
 	if !t.Start.IsSet() {
-		return fmt.Sprintf("%d days; the start is not set.", len(t.Days))
+		return counted(len(t.Days), "day", "days") + "; the start is not set."
 	}
 	return fmt.Sprintf("%s to %s, %s.", t.Start.Spoken(), t.DateOf(len(t.Days)).Spoken(), counted(len(t.Days), "day", "days"))
 }

@@ -132,5 +132,5 @@ func unpriced(p *plan.Plan) string {
 	if p.Shopping.Unpriced == 0 {
 		return "Every price is known."
 	}
-	return fmt.Sprintf("%d prices are unknown: the true cost is higher.", p.Shopping.Unpriced)
+	return fmt.Sprintf("Prices that are unknown: %d. The true cost is higher.", p.Shopping.Unpriced)
 }
