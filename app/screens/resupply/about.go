@@ -25,20 +25,29 @@ import (
 type about struct {
 	bench   *bench.Bench
 	name    *look.Text
-	list    *fyne.Container
+	rows    []func() fyne.CanvasObject
+	list    *bench.Column
 	content fyne.CanvasObject
 }
 
 func newAbout(b *bench.Bench) *about {
-	a := &about{bench: b, name: look.NewHeading("").Yielding(), list: container.NewVBox()}
-	a.content = container.NewBorder(bench.Inset(a.name), nil, nil, nil, bench.NewScroll(a.list))
+	a := &about{bench: b, name: look.NewHeading("").Yielding()}
+	var scroll *bench.Scroll
+	a.list = bench.NewColumn(b.Document.AfterFrame, func() { scroll.Grown() })
+	scroll = bench.NewScroll(a.list.Box)
+	a.content = container.NewBorder(bench.Inset(a.name), nil, nil, nil, scroll)
 	return a
 }
 
 func (a *about) show(id trip.PointID) {
-	a.list.Objects = nil
+	a.rows = nil
+	a.tell(id)
+	rows := a.rows
+	a.list.Set(len(rows), func(i int) fyne.CanvasObject { return rows[i]() })
+}
+
+func (a *about) tell(id trip.PointID) {
 	point, p := a.bench.Trip().Point(id), a.bench.Plan()
-	defer a.list.Refresh()
 	if point == nil {
 		a.name.SetContent("")
 		return
@@ -75,9 +84,11 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 	a.say(strings.Join(parcelWords(p.Trip, box), "\n"), look.Quiet)
 	for _, finding := range findingsOf(p, point.ID) {
 		if finding.Code == "box-not-there" {
-			a.add(bench.WrappedHeading(turnBack(box)))
+			a.add(func() fyne.CanvasObject { return bench.WrappedHeading(turnBack(box)) })
 			a.say(written.Text(finding.What.Then(finding.Remedy), p.Trip.Units), look.Ink)
-			a.say(strings.Join(eveningWords(p, box), "\n"), look.Ink)
+			for _, paragraph := range eveningWords(p, box) {
+				a.say(paragraph, look.Ink)
+			}
 		}
 	}
 }
@@ -93,7 +104,7 @@ func parcelWords(t *trip.Trip, box *resupply.Box) []string {
 	return lines
 }
 
-// eveningWords tells who would have to live on what is left and, evening by
+// eveningWords tells in paragraphs who would have to live on what is left and, evening by
 // evening of the leg before, what food is still in the packs, how long it lasts
 // for all and for whom it lasts least, and how far it is back.
 func eveningWords(p *plan.Plan, box *resupply.Box) []string {
@@ -101,12 +112,12 @@ func eveningWords(p *plan.Plan, box *resupply.Box) []string {
 		return nil
 	}
 	var lines []string
-	told := ""
+	told, evenings := "", 0 // of the same people
 	before := p.Legs[box.Leg-1]
 	for day := before.FirstDay; day <= before.LastDay; day++ {
 		short, eaters := trail.IfMissing(p, &trip.Progress{}, *box, day), trail.Eaters(p, *box, day)
 		if names := forWhom(p.Trip, eaters); names != told {
-			lines, told = append(lines, names), names
+			lines, told, evenings = append(lines, names), names, 0
 		}
 		values := data{"Day": day, "Food": written.Quantity(short.LeftFood, p.Trip.Units), "Lasts": written.Number(short.Lasts, 1), "Count": len(eaters), "Back": short.BackDays}
 		text := lang.X("evening-left", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food; eaters: {{.Count}}; days back: {{.Back}}.", values)
@@ -116,7 +127,11 @@ func eveningWords(p *plan.Plan, box *resupply.Box) []string {
 		if day < before.LastDay {
 			text += " " + leastFar(p.Trip, eaters)
 		}
-		lines = append(lines, text)
+		if evenings++; evenings == 1 {
+			lines = append(lines, text)
+		} else {
+			lines[len(lines)-1] += "\n" + text
+		}
 	}
 	return lines
 }
@@ -199,21 +214,25 @@ func turnBack(box *resupply.Box) string {
 	return lang.X("turn-back", "If the box does not come: turn back by the evening of day {{.Day}}", data{"Day": box.TurnBackBy})
 }
 
-// add puts something below the rest; all of it is laid out once it is whole.
-func (a *about) add(object fyne.CanvasObject) { a.list.Objects = append(a.list.Objects, object) }
+// add has something made below the rest.
+func (a *about) add(row func() fyne.CanvasObject) { a.rows = append(a.rows, row) }
 
 func (a *about) say(text string, tone fyne.ThemeColorName) {
-	label := widget.NewLabel(text)
-	label.Wrapping = fyne.TextWrapWord
-	if tone == look.Quiet {
-		label.SizeName, label.Importance = theme.SizeNameCaptionText, widget.LowImportance
-	}
-	a.add(label)
+	a.add(func() fyne.CanvasObject {
+		label := widget.NewLabel(text)
+		label.Wrapping = fyne.TextWrapWord
+		if tone == look.Quiet {
+			label.SizeName, label.Importance = theme.SizeNameCaptionText, widget.LowImportance
+		}
+		return label
+	})
 }
 
 func (a *about) finding(finding findings.Finding) {
-	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
-	a.add(container.NewHBox(look.NewSign(finding.Severity), word))
+	a.add(func() fyne.CanvasObject {
+		word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
+		return container.NewHBox(look.NewSign(finding.Severity), word)
+	})
 	a.say(written.Text(finding.What, a.bench.Units()), look.Ink)
 	a.say(written.Text(finding.Remedy, a.bench.Units()), look.Quiet)
 }

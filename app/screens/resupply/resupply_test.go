@@ -251,7 +251,7 @@ func TestAMissingBoxIsThoughtOf(t *testing.T) {
 		t.Fatalf("point %d", s.point)
 	}
 	all := ""
-	for _, object := range s.about.list.Objects {
+	for _, object := range s.about.list.Box.Objects {
 		switch o := object.(type) {
 		case *look.Text:
 			all += o.Content + "\n"
