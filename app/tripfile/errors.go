@@ -120,10 +120,10 @@ func explain(path string, err error) error {
 // detailOf says what the layer below saw, but where its words would only
 // repeat the kind in the language of databases.
 func detailOf(kind, err error) prose.Text {
-	switch kind {
-	case ErrInUse:
+	switch {
+	case errors.Is(kind, ErrInUse):
 		return prose.Say("a second window of this program, another computer if the folder is shared, or a program that copies the folder")
-	case ErrFull, ErrReadOnly:
+	case errors.Is(kind, ErrFull), errors.Is(kind, ErrReadOnly):
 		return prose.Text{}
 	default:
 		return prose.Say("%s", err)
