@@ -2,6 +2,8 @@ package window
 
 import (
 	"image/color"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -12,6 +14,7 @@ import (
 
 	"sumpter/app/document"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/findings"
 	"sumpter/domain/units"
@@ -22,15 +25,31 @@ const findingsWidth float32 = 330
 // findingsList is everything the leader must know, worst first; a tap goes
 // to the place.
 type findingsList struct {
-	document *document.Document
-	list     *widget.List
-	counts   *look.Text // how many of each severity
-	shown    []findings.Finding
-	content  fyne.CanvasObject
+	bench   *bench.Bench
+	list    *widget.List
+	counts  *look.Text // how many of each severity
+	shown   []shownFinding
+	content fyne.CanvasObject
 }
 
-func newFindingsList(d *document.Document) *findingsList {
-	l := &findingsList{document: d, counts: look.NewText("", look.Caption, look.Quiet)}
+// shownFinding is one of the plan, or of the rest of the way from a morning.
+type shownFinding struct {
+	findings.Finding
+	morning int // 0: of the plan
+}
+
+// place is where it is seen to.
+func (f shownFinding) place() document.Place {
+	if f.morning == 0 {
+		return document.Place{Screen: screenOf(f.Finding), Place: f.Place}
+	}
+	there := f.Place
+	there.Day = f.morning // that day tells how the rest stands
+	return document.Place{Screen: "trail", Place: there}
+}
+
+func newFindingsList(b *bench.Bench) *findingsList {
+	l := &findingsList{bench: b, counts: look.NewText("", look.Caption, look.Quiet)}
 	l.list = widget.NewList(
 		func() int { return len(l.shown) },
 		func() fyne.CanvasObject { return newFindingRow() },
@@ -39,7 +58,7 @@ func newFindingsList(d *document.Document) *findingsList {
 	l.list.OnSelected = func(i widget.ListItemID) {
 		l.list.Unselect(i)
 		if i < len(l.shown) {
-			d.GoTo(document.Place{Screen: screenOf(l.shown[i]), Place: l.shown[i].Place})
+			b.Document.GoTo(l.shown[i].place())
 		}
 	}
 	width := canvas.NewRectangle(color.Transparent)
@@ -49,21 +68,44 @@ func newFindingsList(d *document.Document) *findingsList {
 }
 
 func (l *findingsList) refresh() {
-	l.shown = nil
-	if p := l.document.Plan(); p != nil {
-		l.shown = p.Findings
+	l.shown = l.all()
+	count := func(severity findings.Severity) (n int) {
+		for i := range l.shown {
+			if l.shown[i].Severity == severity {
+				n++
+			}
+		}
+		return n
 	}
-	notes := findings.Count(l.shown, findings.Note)
-	data := map[string]any{"Must": findings.Count(l.shown, findings.MustFix), "Look": findings.Count(l.shown, findings.LookAt), "Notes": notes}
+	notes := count(findings.Note)
+	data := map[string]any{"Must": count(findings.MustFix), "Look": count(findings.LookAt), "Notes": notes}
 	if notes == 1 {
 		l.counts.SetContent(lang.X("findings-count-one", "{{.Must}} must fix · {{.Look}} look at · {{.Notes}} note", data))
 	} else {
 		l.counts.SetContent(lang.X("findings-count", "{{.Must}} must fix · {{.Look}} look at · {{.Notes}} notes", data))
 	}
 	for i := range l.shown {
-		l.list.SetItemHeight(i, findingHeight(l.shown[i], l.document.Trip().Units))
+		l.list.SetItemHeight(i, findingHeight(l.shown[i].Finding, l.bench.Units()))
 	}
 	l.list.Refresh()
+}
+
+// all is what is to be told, worst first, and of the same weight what happened
+// on the way first.
+func (l *findingsList) all() []shownFinding {
+	var list []shownFinding
+	if way := l.bench.Way(); way != nil {
+		for _, finding := range way.Findings {
+			list = append(list, shownFinding{finding, way.From})
+		}
+	}
+	if p := l.bench.Document.Plan(); p != nil {
+		for _, finding := range p.Findings {
+			list = append(list, shownFinding{Finding: finding})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b shownFinding) int { return a.Severity.Compare(b.Severity) })
+	return list
 }
 
 func severityWord(severity findings.Severity) string { return lang.L(string(severity)) }
@@ -94,9 +136,16 @@ func (l *findingsList) fill(i widget.ListItemID, object fyne.CanvasObject) {
 	row, finding := object.(*findingRow), l.shown[i]
 	row.sign.SetResource(look.SignOf(finding.Severity))
 	row.word.SetTone(look.ToneOf(finding.Severity))
-	row.word.SetContent(severityWord(finding.Severity) + " · " + placeWords(l.document.Trip(), finding.Place))
-	row.what.SetText(written.Text(finding.What, l.document.Trip().Units))
-	row.remedy.SetText(written.Text(finding.Remedy, l.document.Trip().Units))
+	words := []string{severityWord(finding.Severity)}
+	if finding.morning > 0 {
+		words = append(words, lang.L("On trail"))
+	}
+	if where := placeWords(l.bench.Trip(), finding.Place); where != "" {
+		words = append(words, where)
+	}
+	row.word.SetContent(strings.Join(words, " · "))
+	row.what.SetText(written.Text(finding.What, l.bench.Units()))
+	row.remedy.SetText(written.Text(finding.Remedy, l.bench.Units()))
 }
 
 // findingHeight estimates the lines a finding wraps to in the list's width.

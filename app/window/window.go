@@ -12,6 +12,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
+	"sumpter/domain/onward"
 	"sumpter/domain/units"
 )
 
@@ -84,7 +85,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 	w.makeScreens()
 	w.navigation = newNavigation(w.screens, w.showScreen)
 	w.middle = container.NewStack()
-	w.findings = newFindingsList(d)
+	w.findings = newFindingsList(w.bench)
 	w.side = container.NewStack()
 	w.strip = newStrip(d, w.relayout)
 	w.listen(d)
@@ -147,15 +148,33 @@ func (w *Workbench) tripChanged() {
 	w.retitle()
 	w.makeMenu()
 	w.refresh()
+	if !w.document.Planning() { // the plan stays: only what happened on the way is new
+		w.tellFindings()
+	}
 }
 
 // planChanged shows the figures of a new plan.
 func (w *Workbench) planChanged() {
 	w.strip.refresh()
+	w.refresh()
+	w.tellFindings()
+}
+
+// tellFindings lists the findings where they are seen, and once more when it is
+// known what must be seen to on the rest of the way.
+func (w *Workbench) tellFindings() {
 	if w.seesFindings() {
 		w.findings.refresh()
 	}
-	w.refresh()
+	if !w.document.Trip().Progress.UnderWay() {
+		return
+	}
+	w.bench.Rest(w.bench.Morning(), func(*onward.Rest) {
+		if w.seesFindings() {
+			w.findings.refresh()
+		}
+		w.navigation.refresh()
+	})
 }
 
 // seesFindings tells whether the list of findings is shown.

@@ -11,6 +11,7 @@ import (
 
 	"sumpter/app/demo"
 	"sumpter/app/document"
+	"sumpter/app/screens/bench"
 	"sumpter/app/screens/printing"
 	"sumpter/app/tripfile"
 	"sumpter/domain/findings"
@@ -119,6 +120,37 @@ func TestFindingsGoToTheirPlace(t *testing.T) {
 		}
 	}
 	t.Fatal("no finding of the needs to follow")
+}
+
+// A box that does not come is told beside every screen, and leads to the day
+// from which the rest is ahead.
+func TestFindingsTellOfTheRestOfTheWay(t *testing.T) {
+	w, _ := openDemo(t)
+	w.toggleFindings()
+	onTrail := slices.IndexFunc(w.screens, func(s bench.Screen) bool { return s.Name() == "trail" })
+	if n := w.screens[onTrail].Waiting(); n != 0 {
+		t.Fatalf("nothing has happened, %d things wait on the trail", n)
+	}
+	if err := w.document.Edit("x", func(t *trip.Trip) error {
+		t.Progress.MissingBoxes = []trip.PointID{t.Points[0].ID}
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	first := w.findings.shown[0]
+	if waiting := w.navigation.entries[onTrail].waiting; waiting == 0 || first.morning == 0 || first.Severity != findings.MustFix {
+		t.Fatalf("a box is missing: %d things wait on the trail, the first finding of day %d: %v", waiting, first.morning, first.What)
+	}
+	w.findings.list.Select(0)
+	if w.shown != onTrail {
+		t.Errorf("%q leads to %s", first.What, w.screens[w.shown].Name())
+	}
+	if err := w.document.Undo(); err != nil {
+		t.Fatal(err)
+	}
+	if waiting := w.navigation.entries[onTrail].waiting; waiting != 0 || w.findings.shown[0].morning != 0 {
+		t.Errorf("the box came: %d things still wait on the trail", waiting)
+	}
 }
 
 func TestActionsAreFoundByTyping(t *testing.T) {

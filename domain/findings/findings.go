@@ -87,7 +87,7 @@ func (f Finding) Each() iter.Seq[Finding] {
 func Sort(list []Finding) {
 	slices.SortStableFunc(list, func(a, b Finding) int {
 		if order := cmp.Or(
-			cmp.Compare(severityOrder(a.Severity), severityOrder(b.Severity)),
+			a.Severity.Compare(b.Severity),
 			cmp.Compare(stageOrder(a.Stage), stageOrder(b.Stage)),
 			cmp.Compare(a.Place.Day, b.Place.Day),
 			cmp.Compare(trip.MealOrder(a.Place.Meal), trip.MealOrder(b.Place.Meal)),
@@ -117,9 +117,10 @@ func Count(list []Finding, severity Severity) int {
 	return n
 }
 
-func severityOrder(s Severity) int {
-	return slices.Index([]Severity{MustFix, LookAt, Note}, s)
-}
+// Compare orders the worse before the less bad.
+func (s Severity) Compare(other Severity) int { return cmp.Compare(s.order(), other.order()) }
+
+func (s Severity) order() int { return slices.Index([]Severity{MustFix, LookAt, Note}, s) }
 
 func stageOrder(s Stage) int {
 	return slices.Index([]Stage{Trip, Needs, Menu, Portions, Spoilage, Cooking, Bags, Resupply, Carry, Shopping, Packing, Check}, s)

@@ -30,7 +30,7 @@ type Bench struct {
 	// Calendar gives the date of today; nil: the system's.
 	Calendar func() units.Date
 
-	rests []restOf // made last
+	rests []*restOf // asked for last
 }
 
 // Trip is the trip as it is now; it must not be changed.

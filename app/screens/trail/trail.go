@@ -165,8 +165,14 @@ func (s *Screen) fill() {
 	s.beside.Refresh()
 }
 
-// Waiting counts nothing: what waits on the trail is the day itself.
-func (s *Screen) Waiting() int { return 0 }
+// Waiting counts what must be seen to on the rest of the way.
+func (s *Screen) Waiting() int {
+	way := s.bench.Way()
+	if way == nil {
+		return 0
+	}
+	return len(way.Findings) - findings.Count(way.Findings, findings.Note)
+}
 
 // Focus gives the keyboard to the bags of the day.
 func (s *Screen) Focus() { s.bags.FocusOn(s.bench.Window.Canvas()) }
