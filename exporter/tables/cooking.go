@@ -29,7 +29,7 @@ func cookingTable(x *index) Table {
 		{Column{Key: "group", Heading: "Cook group", Width: 14}, func(m *cooking.Meal) Value { return words(x.group(m.Group)) }},
 		{Column{Key: "flame", Heading: "Flame", Width: 10}, func(m *cooking.Meal) Value {
 			if m.Cold {
-				return words("made cold")
+				return words("none")
 			}
 			return words("stove")
 		}},
