@@ -36,3 +36,12 @@ func (e *dialogEntry) TypedKey(event *fyne.KeyEvent) {
 	}
 	e.Entry.TypedKey(event)
 }
+
+// TypedRune types a letter. A space in front of all is none that anybody wants:
+// it is the key that pressed the button behind the dialog.
+func (e *dialogEntry) TypedRune(letter rune) {
+	if letter == ' ' && e.SelectedText() == e.Text {
+		return
+	}
+	e.Entry.TypedRune(letter)
+}
