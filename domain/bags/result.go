@@ -1,8 +1,7 @@
 // Package bags decides what is packed together, in which size of bag, how
 // allergens are kept apart, and what each bag is called.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, p portions.Result, c cooking.Result, legs []trip.Leg) Result,
-// with t canonical.
+// Start with Compute; it wants a canonical trip.
 package bags
 
 import (

@@ -1,8 +1,7 @@
 // Package cooking works out water, fuel and minutes for each slot at its
 // height, the fuel to carry on each leg, and the water each member needs.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, n needs.Result, p portions.Result, legs []trip.Leg) Result,
-// with t canonical.
+// Start with Compute; it wants a canonical trip.
 package cooking
 
 import (

@@ -2,8 +2,8 @@
 // should eat: energy with the bracket of the published equations, protein and
 // the other targets, and the moving time behind it.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, loads Loads) Result, with t
-// canonical. It never fails: what cannot be reckoned becomes a finding.
+// Start with Compute; it wants a canonical trip. It never fails: what cannot be
+// reckoned becomes a finding.
 package needs
 
 import (

@@ -1,7 +1,7 @@
 // Package packing plans the packing night: stations, the order of bags that
 // keeps allergens apart and changes foods least, and how long it takes.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, b bags.Result, r resupply.Result) Result, with t canonical.
+// Start with Compute; it wants a canonical trip.
 package packing
 
 import (

@@ -1,8 +1,7 @@
 // Package resupply works out what waits where: the boxes at the points the
 // leader uses, when each must be posted, in how many parcels, at what cost.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, b bags.Result, c cooking.Result, legs []trip.Leg) Result,
-// with t canonical.
+// Start with Compute; it wants a canonical trip.
 package resupply
 
 import (

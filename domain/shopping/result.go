@@ -1,8 +1,7 @@
 // Package shopping turns what the bags hold into whole packages to buy, by
 // deadline, at least cost.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, b bags.Result, r resupply.Result, c cooking.Result) Result,
-// with t canonical.
+// Start with Compute; it wants a canonical trip.
 package shopping
 
 import (

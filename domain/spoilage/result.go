@@ -2,8 +2,8 @@
 // home, car, box and pack with the temperatures of each, and says whether it
 // is then safe, not safe or not known, and how much of its quality is gone.
 //
-// Entry point (to be kept): Compute(t *trip.Trip, p portions.Result) Result, with t canonical. Where a
-// box is used, the food of the days after the point travels in the box.
+// Start with Compute; it wants a canonical trip. Where a box is used,
+// the food of the days after the point travels in the box.
 package spoilage
 
 import (
