@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/written"
 )
@@ -21,8 +21,11 @@ func (g *Grid[R]) openEditorWith(typed *string) {
 	}
 	column := g.columns[g.cursor.Col]
 	if !g.canEdit(row, column) {
-		if g.options.OnOpen != nil && typed == nil {
+		switch {
+		case g.options.OnOpen != nil && typed == nil:
 			g.options.OnOpen(row)
+		case typed != nil && g.editableFrom(g.cursor.Row, 0, 1) >= 0:
+			g.problem(lang.L("This column cannot be typed in: it follows from the others."))
 		}
 		return
 	}
@@ -123,17 +126,39 @@ func (g *Grid[R]) commit(s step) {
 	if !g.editor.open() || !g.store() {
 		return
 	}
-	if s == (step{}) {
+	switch {
+	case s.columns != 0:
+		g.tab(s.columns)
+	case s.rows != 0:
+		g.nextRow(s.rows)
+	default:
 		return
 	}
-	g.moveTo(widget.TableCellID{Row: g.cursor.Row + s.rows, Col: g.cursor.Col + s.columns})
 	g.focus(g.table)
 }
 
 func (g *Grid[R]) cancel() {
+	g.drop()
+	g.focus(g.table)
+}
+
+// dropAway forgets an edit whose row is gone. The keyboard goes to the table
+// only if the editor had it.
+func (g *Grid[R]) dropAway() {
+	had := false
+	if c := fyne.CurrentApp().Driver().CanvasForObject(g.table); c != nil {
+		had = c.Focused() == g.editor
+	}
+	g.drop()
+	if had {
+		g.focus(g.table)
+	}
+}
+
+// drop forgets what was typed and leaves the keyboard where it is.
+func (g *Grid[R]) drop() {
 	g.closeEditor()
 	g.problem("")
-	g.focus(g.table)
 }
 
 func (g *Grid[R]) focus(on fyne.Focusable) {

@@ -6,7 +6,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// step is where the cursor goes after an edit.
+// step is where the cursor goes after an edit: rows up or down, or to the next
+// cell to the right or left that can be edited.
 type step struct{ rows, columns int }
 
 // editor is the one entry that is laid over the cell being edited.
@@ -33,18 +34,18 @@ func (e *editor) AcceptsTab() bool { return true }
 
 // KeyDown notes the shift key.
 func (e *editor) KeyDown(event *fyne.KeyEvent) {
-	if event.Name == desktop.KeyShiftLeft || event.Name == desktop.KeyShiftRight {
-		e.shift = true
-	}
+	e.shift = e.shift || isShift(event)
 	e.Entry.KeyDown(event)
 }
 
 // KeyUp notes the shift key.
 func (e *editor) KeyUp(event *fyne.KeyEvent) {
-	if event.Name == desktop.KeyShiftLeft || event.Name == desktop.KeyShiftRight {
-		e.shift = false
-	}
+	e.shift = e.shift && !isShift(event)
 	e.Entry.KeyUp(event)
+}
+
+func isShift(event *fyne.KeyEvent) bool {
+	return event.Name == desktop.KeyShiftLeft || event.Name == desktop.KeyShiftRight
 }
 
 // TypedKey leaves the cell with Escape, Tab, Up and Down.

@@ -8,6 +8,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -19,6 +20,8 @@ import (
 // Column is one column of a table of rows of type R.
 type Column[R any] struct {
 	Title string
+	// Also are other heads that a pasted table may have for this column.
+	Also  []string
 	Unit  string // shown thin beside the title, never in the cells
 	Width float32
 	Right bool // numbers stand right
@@ -112,6 +115,9 @@ type Grid[R any] struct {
 	toFill  []*cell                      // held cells in the order they are filled
 	// decimals are those of each column's figures.
 	decimals []int
+	row      rowEntry
+	lastTap  tap
+	now      func() time.Time
 }
 
 // New makes an empty table.
@@ -120,7 +126,7 @@ func New[R any](columns []Column[R], options Options[R]) *Grid[R] {
 		options.RowHeight = look.RowHeight
 	}
 	options.RowHeight *= look.Scale() // taken when the table is made
-	g := &Grid[R]{columns: columns, options: options, sortBy: -1, cells: map[*cell]widget.TableCellID{}}
+	g := &Grid[R]{columns: columns, options: options, sortBy: -1, cells: map[*cell]widget.TableCellID{}, now: time.Now}
 	g.ExtendBaseWidget(g)
 	g.table = g.newSheet()
 	g.editor = newEditor(g.commit, g.cancel)
@@ -157,7 +163,7 @@ func (g *Grid[R]) SetRows(rows []R) {
 		if row := g.rowOf(g.options.Key(current)); row >= 0 {
 			g.cursor.Row = row
 		} else if g.editor.open() {
-			g.cancel()
+			g.dropAway()
 		}
 	}
 	g.cursor.Row = max(0, min(g.cursor.Row, len(g.shown)-1))

@@ -16,6 +16,9 @@ const pageRows = 15
 // the key.
 func (g *Grid[R]) typedKey(event *fyne.KeyEvent) bool {
 	at := g.cursor
+	if event.Name == fyne.KeyTab {
+		return g.typedTab()
+	}
 	switch event.Name {
 	case fyne.KeyUp:
 		at.Row--
@@ -47,6 +50,7 @@ func (g *Grid[R]) typedKey(event *fyne.KeyEvent) bool {
 	default:
 		return false
 	}
+	g.row = rowEntry{}
 	g.moveTo(at)
 	return true
 }
@@ -95,7 +99,9 @@ func (g *Grid[R]) Add() {
 		return
 	}
 	if row := g.rowOf(key); row >= 0 {
-		g.moveTo(widget.TableCellID{Row: row})
+		at := widget.TableCellID{Row: row, Col: max(0, g.editableFrom(row, 0, 1))}
+		g.moveTo(at)
+		g.row = rowEntry{begun: true, first: at.Col}
 	}
 	g.Focus()
 }

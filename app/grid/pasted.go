@@ -1,6 +1,7 @@
 package grid
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -42,10 +43,10 @@ func (g *Grid[R]) headOf(text string, used map[int]bool) head {
 	title, unit := partHead(text)
 	found := head{column: -1}
 	for i, column := range g.columns {
-		if used[i] || !strings.EqualFold(column.Title, title) && !strings.EqualFold(column.Title, text) {
+		if used[i] || !column.hasHead(title) && !column.hasHead(text) {
 			continue
 		}
-		if unit == "" || strings.EqualFold(unit, column.Unit) || strings.EqualFold(column.Title, text) {
+		if unit == "" || strings.EqualFold(unit, column.Unit) || column.hasHead(text) {
 			return head{column: i}
 		}
 		if found.column < 0 {
@@ -53,6 +54,11 @@ func (g *Grid[R]) headOf(text string, used map[int]bool) head {
 		}
 	}
 	return found
+}
+
+// hasHead tells whether a pasted table may call the column so.
+func (c Column[R]) hasHead(text string) bool {
+	return strings.EqualFold(c.Title, text) || slices.ContainsFunc(c.Also, func(head string) bool { return strings.EqualFold(head, text) })
 }
 
 // partHead parts a head from the unit in brackets behind it: "Body (kg)".

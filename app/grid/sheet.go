@@ -15,10 +15,11 @@ type sheet struct {
 	typed    func(rune)
 	shortcut func(fyne.Shortcut)
 	focused  func(bool)
-	double   func()
+	tap      func(fyne.Position)
+	tabs     func() bool
 	sort     func()
 	scroll   *container.Scroll // what scrolls, once it is drawn
-	tapped   bool              // the last tap put the cursor on a cell
+	shift    bool
 }
 
 // TypedKey moves the cursor and opens the editor.
@@ -44,20 +45,28 @@ func (s *sheet) FocusLost() { s.focused(false) }
 // SortByCursor sorts by the column of the cursor, as a tap on its head does.
 func (s *sheet) SortByCursor() { s.sort() }
 
-// DoubleTapped opens the editor on the cell under the pointer. The toolkit
-// leaves out the single tap that came before it.
-func (s *sheet) DoubleTapped(event *fyne.PointEvent) {
-	s.tapped = false
-	s.Tapped(event)
-	if s.tapped {
-		s.double()
-	}
-}
+// Tapped puts the cursor on the cell under the pointer at once. With a
+// DoubleTapped the toolkit would hold each tap back to see if another comes,
+// and what is typed meanwhile would be lost.
+func (s *sheet) Tapped(event *fyne.PointEvent) { s.tap(event.Position) }
+
+// AcceptsTab keeps Tab in the table while a row is being typed in.
+func (s *sheet) AcceptsTab() bool { return s.tabs() }
+
+// KeyDown notes the shift key.
+func (s *sheet) KeyDown(event *fyne.KeyEvent) { s.shift = s.shift || isShift(event) }
+
+// KeyUp notes the shift key.
+func (s *sheet) KeyUp(event *fyne.KeyEvent) { s.shift = s.shift && !isShift(event) }
 
 func (g *Grid[R]) newSheet() *sheet {
-	s := &sheet{key: g.typedKey, typed: g.typedRune, shortcut: g.typedShortcut, double: g.openEditor, sort: func() { g.SortBy(g.cursor.Col) }}
+	s := &sheet{key: g.typedKey, typed: g.typedRune, shortcut: g.typedShortcut, tap: g.tapped, sort: func() { g.SortBy(g.cursor.Col) }}
+	s.tabs = func() bool { return g.row.begun }
 	s.focused = func(on bool) {
 		g.focused = on
+		if !on {
+			s.shift = false
+		}
 		g.repaintRow(g.cursor.Row)
 	}
 	s.Length = func() (int, int) {
@@ -80,8 +89,7 @@ func (g *Grid[R]) newSheet() *sheet {
 	s.UpdateHeader = func(id widget.TableCellID, object fyne.CanvasObject) { g.paintHeader(id.Col, object.(*header)) }
 	s.OnSelected = func(id widget.TableCellID) {
 		g.moveTo(id)
-		s.tapped = g.cursor == id
-		s.Unselect(id) // so that the next tap on it is heard too
+		s.Unselect(id) // so that the next choice of it is heard too
 	}
 	return s
 }
