@@ -55,25 +55,3 @@ func checkLetter(digits string) byte {
 	}
 	return checkLetters[sum%len(checkLetters)]
 }
-
-// ValidCode tells whether a code that was read or heard can be right: its
-// letter fits its digits.
-func ValidCode(code string) bool {
-	n := len(code)
-	if n < 5 || n > 11 {
-		return false
-	}
-	var number []byte
-	dash := false
-	for i := range n - 1 {
-		switch c := code[i]; {
-		case c >= '0' && c <= '9':
-			number = append(number, c)
-		case c == '-' && !dash && i > 0:
-			dash = true
-		default:
-			return false
-		}
-	}
-	return dash && code[n-2] != '-' && checkLetter(string(number)) == code[n-1]
-}

@@ -115,9 +115,10 @@ func (c *cook) melts(day, group int) bool {
 		len(c.trip.Eaters(day, c.trip.Groups[group].ID)) > 0
 }
 
-// heated tells whether a recipe is put on the flame at a meal where one is
-// allowed.
-func heated(recipe *trip.Recipe, meal trip.Meal) bool {
+// Heated tells whether a recipe is put on the flame at a meal, where one is
+// allowed and there is a stove: what must simmer or is poured off, and wet
+// recipes but those that may be made cold and are not a dinner.
+func Heated(recipe *trip.Recipe, meal trip.Meal) bool {
 	wet := recipe.Water > 0 || recipe.PourOff > 0
 	if recipe.Simmer > 0 || recipe.PourOff > 0 {
 		return true

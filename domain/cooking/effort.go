@@ -31,7 +31,7 @@ type Effort struct {
 
 // Effort tells what cooking a recipe at a meal would take. Cold dishes, days without flame and groups that cannot cook take nothing.
 func (k *Kitchen) Effort(day int, meal trip.Meal, recipe *trip.Recipe, pots []Pot) Effort {
-	if meal == trip.Snack || k.trip.Days[day-1].NoFlame || !k.own.canCook() || !heated(recipe, meal) {
+	if meal == trip.Snack || k.trip.Days[day-1].NoFlame || !k.own.canCook() || !Heated(recipe, meal) {
 		return Effort{}
 	}
 	height := k.trip.CookHeight(day, meal)

@@ -32,20 +32,11 @@ func (c *cook) lookAtKitchen(g int) {
 			prose.Say("%s burns %s; %s is planned with %s alone.", stove.Name, stove.Fuel, group.Name, k.fuel),
 			prose.Say("A meal is planned on one fuel."), prose.Say("Leave the stove at home, or take it as a spare and add its fuel by hand."))
 	}
-	if len(k.stoves) > 0 && !knownFuel(k.fuel) {
+	if len(k.stoves) > 0 && !slices.Contains(trip.FuelKinds(), k.fuel) {
 		c.tell(findings.MustFix, "fuel-unknown", findings.Place{Group: group.ID, Gear: k.stoves[0].ID},
 			prose.Say("What %s burns is not known; its fuel was reckoned as canister gas.", k.stoves[0].Name),
 			prose.Say("Heating values differ by more than two times."), prose.Say("Choose the fuel of the stove."))
 	}
-}
-
-func knownFuel(fuel trip.FuelKind) bool {
-	for _, known := range trip.FuelKinds() {
-		if fuel == known {
-			return true
-		}
-	}
-	return false
 }
 
 // lookAtFlameless names what cannot be cooked on a day without fires.

@@ -146,7 +146,7 @@ func TestWhatIsHeated(t *testing.T) {
 		"poured off":              {trip.Recipe{PourOff: 1, ColdOK: true}, trip.Breakfast, true},
 		"fried":                   {trip.Recipe{Simmer: 5}, trip.Lunch, true},
 	} {
-		if have := heated(&c.recipe, c.meal); have != c.want {
+		if have := Heated(&c.recipe, c.meal); have != c.want {
 			t.Errorf("%s: have %v", name, have)
 		}
 	}

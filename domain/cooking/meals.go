@@ -21,7 +21,7 @@ func (c *cook) cookSlot(s slot) {
 		m.FoodWater += batch.Water + batch.PourOff
 		if recipe := c.recipes[batch.Recipe]; recipe != nil {
 			m.Minutes = max(m.Minutes, recipe.Soak)
-			if heated(recipe, s.meal) {
+			if Heated(recipe, s.meal) {
 				hot = append(hot, batch)
 			}
 		}

@@ -1,6 +1,7 @@
 package needs
 
 import (
+	"sumpter/domain/science/dayenergy"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -85,7 +86,7 @@ func (a *account) close(day *trip.Day, steps bool) Day {
 		Kcal: units.Kcal(max(a.floor, a.planned.total*more)),
 	}
 	if a.route.walk.Hours > 0 {
-		d.MovingWatts = a.planned.movingKcal / float64(a.route.walk.Hours) / kcalPerHourPerWatt
+		d.MovingWatts = a.planned.movingKcal / float64(a.route.walk.Hours) / dayenergy.KcalPerHourPerWatt
 	}
 	a.appetite = 1
 	if given, ok := a.member.GivenNeed.Get(); ok {

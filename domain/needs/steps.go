@@ -2,12 +2,9 @@ package needs
 
 import (
 	"sumpter/domain/prose"
-	"sumpter/domain/science/walking"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
-
-const kcalPerHourPerWatt = walking.KcalPerHourPerWatt
 
 // account is everything one member's day is reckoned from, kept so that each
 // step can be shown.

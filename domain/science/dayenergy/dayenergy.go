@@ -27,8 +27,8 @@ type Moving struct {
 	Hours  float64
 }
 
-// kcalPerHourPerWatt is 3600 / 4184.
-const kcalPerHourPerWatt = 3600.0 / 4184.0
+// KcalPerHourPerWatt converts power to energy: 3600 / 4184.
+const KcalPerHourPerWatt = 3600.0 / 4184.0
 
 // StillKcal returns the energy of one still part, in kcal.
 func StillKcal(restingKcalPerDay float64, part Still) float64 {
@@ -37,7 +37,7 @@ func StillKcal(restingKcalPerDay float64, part Still) float64 {
 
 // MovingKcal returns the energy of one moving part, in kcal.
 func MovingKcal(part Moving) float64 {
-	return part.PowerW * part.Hours * kcalPerHourPerWatt
+	return part.PowerW * part.Hours * KcalPerHourPerWatt
 }
 
 // Total returns the energy of a day in kcal. The caller sees to it that the

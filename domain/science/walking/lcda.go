@@ -12,9 +12,6 @@ package walking
 
 import "math"
 
-// KcalPerHourPerWatt converts power to energy: 3600 / 4184.
-const KcalPerHourPerWatt = 3600.0 / 4184.0
-
 // LCDABackpacking returns the gross power in watts of walking with a pack:
 // the default equation. Resting power is the person's own, so that small,
 // female and older people are not charged a soldier's rest. Range: loads to
