@@ -13,7 +13,7 @@ import (
 // gets what is known.
 func (b *Box) address(t *trip.Trip, p *trip.ResupplyPoint) []findings.Finding {
 	s := &p.Sending
-	b.Label = Label{From: lines(t.Posting.ReturnAddress), Expected: b.PickUp}
+	b.Label = Label{From: lines(t.Posting.ReturnAddress)}
 	b.Label.To = lines(s.Addressee)
 	if careOf := strings.TrimSpace(s.CareOf); careOf != "" {
 		b.Label.To = append(b.Label.To, "c/o "+careOf)

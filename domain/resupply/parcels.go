@@ -49,7 +49,16 @@ func (l limit) fits(p piece) bool { return p.mass <= l.mass && p.volume <= l.vol
 func (p *Parcel) carton() {
 	p.Carton = p.Volume.Scale(1 / cartonShare)
 	side := math.Cbrt(p.Carton.Litres() / 1000)
-	p.Girth = units.Metres(5 * side) // length and twice the two other sides
+	p.Girth = lengthAndGirth(units.Metres(side), units.Metres(side), units.Metres(side))
+}
+
+// lengthAndGirth measures a carton as posts do: its longest side and twice the
+// two others.
+//
+// Source: US Postal Service (testdata/check_values.csv, topic resupply).
+func lengthAndGirth(a, b, c units.Metres) units.Metres {
+	longest := max(a, b, c)
+	return longest + 2*(a+b+c-longest)
 }
 
 // share is how much of a parcel a piece takes, by whatever binds.

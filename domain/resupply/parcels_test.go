@@ -3,10 +3,13 @@ package resupply
 import (
 	"math"
 	"math/rand/v2"
+	"os"
 	"slices"
 	"testing"
 
 	"sumpter/domain/optional"
+	"sumpter/domain/posting"
+	"sumpter/domain/science/checkvalues"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -139,5 +142,67 @@ func TestParcelsAreAboutEquallyHeavy(t *testing.T) {
 	pieces = []piece{{3, 6}, {3, 6}, {2, 4}, {2, 4}}
 	if groups := packFew(pieces, limit{100, 10}); len(groups) != 2 {
 		t.Errorf("%v", groups)
+	}
+}
+
+// Every row of testdata/check_values.csv, topic resupply: posts' limits, how
+// they measure a carton, and the days of posting.
+func TestPublishedLimitsAndDays(t *testing.T) {
+	file, err := os.Open("../../testdata/check_values.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	pickUp := date(t, "2026-07-20")
+	p := trip.ResupplyPoint{Kind: trip.PostOffice, AfterDay: 1, TransitDays: 7, FastestDays: 2, BufferDays: 4, HoldDays: optional.Of(30), HoldMargin: 2}
+	days := func(p trip.ResupplyPoint) posting.Calendar {
+		return posting.Of(&trip.Trip{Start: pickUp, Days: make([]trip.Day, 3)}, &p)
+	}
+	inches := func(in checkvalues.Inputs) units.Metres { return units.FromFeet(in.Number(0) / 12) }
+	checkvalues.Check(t, file, "resupply", checkvalues.Answers{
+		"latest posting day":   func(checkvalues.Row) any { return days(p).By.String() },
+		"earliest posting day": func(checkvalues.Row) any { return days(p).From.String() },
+		"earliest arrival": func(checkvalues.Row) any {
+			slow := p
+			slow.FastestDays = 0
+			return days(slow).From.String()
+		},
+		"Sunday pick-up": func(row checkvalues.Row) any {
+			day := date(t, string(row.Inputs))
+			if p := (trip.ResupplyPoint{Opening: trip.UsualPosting().Opening}); p.OpenOn(day) || !p.OpenOn(day+1) {
+				return "open"
+			}
+			return "Sunday"
+		},
+		"USPS parcel weight limit": func(row checkvalues.Row) any {
+			mass := units.FromGrams(row.Inputs.Number(0) * 453.59237)
+			return (limitOf(&trip.ResupplyPoint{MaxParcel: optional.Of(mass)}).mass + cartonMass).Kilograms()
+		},
+		"length plus girth limit": func(row checkvalues.Row) any { return 100 * float64(inches(row.Inputs)) },
+		"length plus girth": func(row checkvalues.Row) any {
+			return float64(lengthAndGirth(units.Metres(row.Inputs.Number(0)), units.Metres(row.Inputs.Number(1)), units.Metres(row.Inputs.Number(2))))
+		},
+	})
+}
+
+// A parcel filled to the limit needs a carton that just keeps it, and no
+// carton of that room has more than 5 % less length and girth: with sides a, b
+// and c it is at least three times the cube root of 4abc.
+func TestCartonOfAFullParcel(t *testing.T) {
+	for _, metres := range []units.Metres{2.7432, 3.302, 1} { // 108 in and 130 in, US Postal Service
+		room := limitOf(&trip.ResupplyPoint{MaxGirth: optional.Of(metres)})
+		full := Parcel{Volume: room.volume}
+		full.carton()
+		if math.Abs(float64(full.Girth-metres)) > 1e-6*float64(metres) {
+			t.Errorf("limit of %v m: a full parcel has %v m", metres, full.Girth)
+		}
+		least := 3 * math.Cbrt(4*full.Carton.Litres()/1000)
+		if share := least / float64(full.Girth); share < 0.95 || share > 1 {
+			t.Errorf("the best carton has %.3f of it", share)
+		}
+		long := units.Metres(math.Cbrt(2 * full.Carton.Litres() / 1000 * 2))
+		if got := lengthAndGirth(long, long/2, long/2); math.Abs(float64(got)-least) > 1e-9 {
+			t.Errorf("twice as long as wide: %v, least %v", got, least)
+		}
 	}
 }

@@ -5,6 +5,7 @@
 package resupply
 
 import (
+	"sumpter/domain/bags"
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
@@ -48,21 +49,32 @@ type Bought struct {
 	Mass units.Mass  `json:"mass_g"`
 }
 
+// Sent gives what a bag weighs in the box: with its tare, without what is
+// bought at the point.
+func (b *Box) Sent(bag *bags.Bag) units.Mass {
+	mass := bag.Mass()
+	for _, bought := range b.BoughtThere {
+		if bought.Bag == bag.Key {
+			mass -= bought.Mass
+		}
+	}
+	return mass
+}
+
 // Parcel is one package to post.
 type Parcel struct {
 	Bags   []string     `json:"bags"`
-	Mass   units.Mass   `json:"mass_g"`
+	Mass   units.Mass   `json:"mass_g"` // of what is in it, the carton aside
 	Volume units.Volume `json:"volume_ml"`
 	Carton units.Volume `json:"carton_ml"`          // least volume of a carton that takes the bags
-	Girth  units.Metres `json:"length_and_girth_m"` // of a cube of that volume: no other carton has less
+	Girth  units.Metres `json:"length_and_girth_m"` // of a cube of that volume; a carton twice as long as wide has 5 % less, flat ones have more
 }
 
-// Label is what is written on each parcel of a box. What nobody entered is
-// empty.
+// Label is what is written on each parcel of a box, beside the day on which it
+// is fetched. What nobody entered is empty.
 type Label struct {
-	To       []string   `json:"to"`       // name, in whose care, address: a line each
-	From     []string   `json:"from"`     // where it goes back to
-	Expected units.Date `json:"expected"` // when it is fetched: "hold for walker, expected ..."
+	To   []string `json:"to"`   // name, in whose care, address: a line each
+	From []string `json:"from"` // where it goes back to
 }
 
 // Choice is a set of points to use. No other set is as good by all of money,

@@ -6,7 +6,6 @@ import (
 
 	"sumpter/domain/bags"
 	"sumpter/domain/resupply"
-	"sumpter/domain/units"
 )
 
 func boxesTable(x *index) Table {
@@ -83,6 +82,8 @@ func fuelWords(b *resupply.Box) string {
 		return "none"
 	case b.FuelBoughtThere:
 		return fmt.Sprintf("%d %s bought there", len(b.Fuel), plural(len(b.Fuel), "container", "containers"))
+	case !b.Posted:
+		return fmt.Sprintf("%d %s brought along", len(b.Fuel), plural(len(b.Fuel), "container", "containers"))
 	default:
 		return fmt.Sprintf("%d %s sent, where the carrier allows it", len(b.Fuel), plural(len(b.Fuel), "container", "containers"))
 	}
@@ -93,21 +94,6 @@ type boxBagRow struct {
 	box    *resupply.Box
 	parcel int
 	bag    *bags.Bag
-}
-
-// sent is what the bag weighs in the box: without what is bought where it waits.
-func (r boxBagRow) sent() units.Mass {
-	mass, foods := r.bag.Mass(), len(r.bag.Contents)
-	for _, bought := range r.box.BoughtThere {
-		if bought.Bag == r.bag.Key {
-			mass -= bought.Mass
-			foods--
-		}
-	}
-	if foods == 0 {
-		return 0
-	}
-	return mass
 }
 
 func boxBagsTable(x *index) Table {
@@ -139,7 +125,7 @@ func boxBagsTable(x *index) Table {
 		{Column{Key: "for", Heading: "For", Width: 18, Wrap: true}, func(r boxBagRow) Value { return words(x.bagEaters(r.bag)) }},
 		{Column{Key: "recipe", Heading: "Dish", Width: 30, Wrap: true}, func(r boxBagRow) Value { return words(x.bagDish(r.bag)) }},
 		{Column{Key: "allergens", Heading: "Allergens", Role: Danger, Width: 34, Wrap: true}, func(r boxBagRow) Value { return words(allergenWords(r.bag.Allergens)) }},
-		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(r boxBagRow) Value { return x.food(r.sent()) }},
+		{Column{Key: "mass", Heading: "With tare (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 9}, func(r boxBagRow) Value { return x.food(r.box.Sent(r.bag)) }},
 	}, rows), rows, func(r boxBagRow) boxGroup { return boxGroup{r.box, r.parcel} })
 }
 

@@ -97,7 +97,7 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 func parcelWords(t *trip.Trip, box *resupply.Box) []string {
 	var lines []string
 	for i, parcel := range box.Parcels {
-		lines = append(lines, lang.X("parcel-tells", "Parcel {{.Number}}: {{.Mass}}, bags: {{.Count}}; carton of {{.Carton}}, length and girth from {{.Girth}} {{.Unit}}", data{
+		lines = append(lines, lang.X("parcel-tells", "Parcel {{.Number}}: {{.Mass}}, bags: {{.Count}}; carton of {{.Carton}}, as a cube {{.Girth}} {{.Unit}} in length and girth", data{
 			"Number": i + 1, "Mass": written.Quantity(parcel.Mass, t.Units), "Count": len(parcel.Bags), "Carton": written.Quantity(parcel.Carton, t.Units),
 			"Girth": written.Bare(typed.StatureText(parcel.Girth, t.Units)), "Unit": typed.StatureUnit(t.Units)}))
 	}

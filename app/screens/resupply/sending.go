@@ -98,8 +98,8 @@ func sendingWords(p *plan.Plan, box *resupply.Box) []string {
 	}
 	if len(box.Label.To) > 0 {
 		label := strings.Join(box.Label.To, "\n")
-		if box.Label.Expected.IsSet() {
-			label += "\n" + lang.X("hold-for", "Hold for walker, expected {{.Day}}", data{"Day": bench.DateWords(box.Label.Expected)})
+		if box.PickUp.IsSet() {
+			label += "\n" + lang.X("hold-for", "Hold for walker, expected {{.Day}}", data{"Day": bench.DateWords(box.PickUp)})
 		}
 		words = append(words, label)
 	}

@@ -105,14 +105,10 @@ func (l *label) blank(word string, lines int) press.Block {
 
 // expected tells the place when the box is fetched.
 func (l *label) expected() press.Block {
-	date := l.box.Label.Expected
-	if !date.IsSet() {
-		date = l.box.PickUp
-	}
-	if !date.IsSet() {
+	if !l.box.PickUp.IsSet() {
 		return press.Block{}
 	}
-	return l.Banner(press.Style{Size: 13}, l.Inks.Ink, 6, l.width, typeset.Bold(l.Tell(prose.Say("PLEASE HOLD. Fetched on %s", date))))
+	return l.Banner(press.Style{Size: 13}, l.Inks.Ink, 6, l.width, typeset.Bold(l.Tell(prose.Say("PLEASE HOLD. Fetched on %s", l.box.PickUp))))
 }
 
 // foot is for those who pack, send and fetch the box.

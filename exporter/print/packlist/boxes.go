@@ -38,7 +38,7 @@ func box(p *press.Press, flow *press.Flow, b *resupply.Box) {
 	for i := range parcels {
 		var rows []press.Block
 		for _, key := range parcels[i].Bags {
-			rows = append(rows, boxedBag(p, table, key))
+			rows = append(rows, boxedBag(p, table, b, key))
 		}
 		flow.Gap(10)
 		flow.Section(func(continued bool) press.Block {
@@ -50,10 +50,27 @@ func box(p *press.Press, flow *press.Flow, b *resupply.Box) {
 			return press.Stack(2, p.Text(press.Style{Size: 13, Bold: true, Ink: p.Inks.Ink}, width, title), p.Text(press.Style{Size: 9, Ink: p.Inks.Quiet}, width, note), table.Head())
 		}, rows)
 	}
+	fuel(p, flow, b)
 	boughtThere(p, flow, b)
 }
 
-func boxedBag(p *press.Press, table *press.Table, key string) press.Block {
+// fuel tells how the fuel of the leg gets to the point, since no parcel holds it.
+func fuel(p *press.Press, flow *press.Flow, b *resupply.Box) {
+	if len(b.Fuel) == 0 {
+		return
+	}
+	way := prose.Say("Fuel containers: %d, brought along beside the parcels.", len(b.Fuel))
+	switch {
+	case b.FuelBoughtThere:
+		way = prose.Say("Fuel containers: %d, bought there.", len(b.Fuel))
+	case b.Posted:
+		way = prose.Say("Fuel containers: %d, by a carrier who is licensed for them, never in a parcel of ordinary post.", len(b.Fuel))
+	}
+	flow.Gap(6)
+	flow.Add(p.Text(press.Style{Size: 10.5, Ink: p.Inks.Ink}, flow.Width(), p.Tell(way)))
+}
+
+func boxedBag(p *press.Press, table *press.Table, b *resupply.Box, key string) press.Block {
 	body := press.Style{Size: 9, Ink: p.Inks.Ink}
 	bag := p.Bag(key)
 	if bag == nil {
@@ -61,7 +78,7 @@ func boxedBag(p *press.Press, table *press.Table, key string) press.Block {
 	}
 	meal := p.BagDays(bag) + ", " + p.When(bag) + ", " + p.Eaters(bag)
 	return table.Row(p.TickCell(9), p.CodeCell(10, bag.Code), p.Cell(body, meal), p.Cell(body, strings.Join(append([]string{p.DishName(bag)}, p.Care(bag)...), " · ")),
-		p.Cell(press.Style{Size: 8, Ink: p.Inks.Danger}, p.InShort(press.Allergens(bag.Allergens))), p.Cell(body, p.Mass(bag.Mass())))
+		p.Cell(press.Style{Size: 8, Ink: p.Inks.Danger}, p.InShort(press.Allergens(bag.Allergens))), p.Cell(body, p.Mass(b.Sent(bag))))
 }
 
 // boughtThere is what the bags of a box still lack when it is fetched.

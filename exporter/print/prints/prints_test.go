@@ -13,6 +13,7 @@ import (
 	"sumpter/domain/packing"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
+	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
@@ -446,5 +447,32 @@ func TestCountedFoodsAreToldInPieces(t *testing.T) {
 		if !strings.Contains(texts(drawn(t, p, kind, Options{})), "\u00a0pieces") {
 			t.Errorf("%s tells of no pieces", kind)
 		}
+	}
+}
+
+// No parcel holds fuel, so the list of the boxes says how it gets there; and a
+// bag weighs there what is sent of it.
+func TestBoxesTellOfFuelAndWhatIsSent(t *testing.T) {
+	for _, c := range []struct {
+		bought, posted bool
+		says           string
+	}{
+		{true, true, "Fuel containers: 1, bought there."},
+		{false, true, "Fuel containers: 1, by a carrier who is licensed for them, never in a parcel of ordinary post."},
+		{false, false, "Fuel containers: 1, brought along beside the parcels."},
+	} {
+		p := plantest.Small()
+		box := &p.Resupply.Boxes[0]
+		box.FuelBoughtThere, box.Posted = c.bought, c.posted
+		box.BoughtThere = []resupply.Bought{{Bag: box.Bags[0], Food: 1, Mass: 123 * units.Gram}}
+		text := printtest.Words(t, written(t, drawn(t, p, Boxes, Options{})))
+		if !strings.Contains(text, c.says) || !strings.Contains(text, "387 g") || strings.Contains(text, "510 g ") {
+			t.Errorf("%q, 387 g: %s", c.says, text)
+		}
+	}
+	p := plantest.Small()
+	p.Resupply.Boxes[0].Fuel = nil
+	if text := printtest.Words(t, written(t, drawn(t, p, Boxes, Options{}))); strings.Contains(text, "Fuel") {
+		t.Errorf("a box without fuel says %s", text)
 	}
 }
