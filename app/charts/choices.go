@@ -43,7 +43,9 @@ func (c *ChoiceChart) Set(choices []Choice) {
 }
 
 func (c *ChoiceChart) paint(d *drawing) {
-	const left, right, top, foot = 76, 24, 24, 40
+	const right = 24
+	line := captionHeight()
+	top, foot := line*3/2, footOf(line)
 	lowX, highX, highY := 0.0, 1e-9, 1e-9
 	for i, choice := range c.choices {
 		if i == 0 || choice.Across < lowX {
@@ -52,25 +54,40 @@ func (c *ChoiceChart) paint(d *drawing) {
 		highX, highY = max(highX, choice.Across), max(highY, choice.Up)
 	}
 	lowX = min(lowX*0.9, highX*0.95)
-	d.text(c.up, left-6, 10, fyne.TextAlignLeading, look.Quiet)
+	left := 16 + max(captionWidth(c.formatUp(highY*1.15)), captionWidth(c.formatUp(0)))
+	d.text(c.up, left-6, line*2/3, fyne.TextAlignLeading, look.Quiet)
 	vertical := d.upright(0, highY*1.15, left, d.size.Width-right, top, d.size.Height-foot, c.formatUp)
 	across := scale{low: lowX, high: highX * 1.05, from: left + 10, to: d.size.Width - right}
-	for _, value := range ticks(across.low, across.high, max(2, int((across.to-across.from)/90))) {
-		d.text(c.formatAcross(value), across.at(value), d.size.Height-foot+12, fyne.TextAlignCenter, look.Quiet)
+	figure := max(captionWidth(c.formatAcross(across.low)), captionWidth(c.formatAcross(across.high)))
+	for _, value := range ticks(across.low, across.high, max(2, int((across.to-across.from)/(2*figure)))) {
+		d.text(c.formatAcross(value), across.at(value), d.size.Height-foot+line*3/4, fyne.TextAlignCenter, look.Quiet)
 	}
-	d.text(c.across, d.size.Width-right, d.size.Height-10, fyne.TextAlignTrailing, look.Quiet)
+	d.text(d.cut(c.across, d.size.Width-right), d.size.Width-right, d.size.Height-line*2/3, fyne.TextAlignTrailing, look.Quiet)
 	var taken []box
 	for _, choice := range c.choices {
 		taken = c.paintChoice(d, choice, across.at(choice.Across), vertical.at(choice.Up), taken)
 	}
 }
 
+// captionHeight is that of a line of the picture's words, captionWidth how wide
+// words are, in the size of text of the moment.
+func captionHeight() float32 {
+	return fyne.MeasureText("0", theme.CaptionTextSize(), fyne.TextStyle{}).Height
+}
+
+func captionWidth(words string) float32 {
+	return fyne.MeasureText(words, theme.CaptionTextSize(), fyne.TextStyle{}).Width
+}
+
+// footOf is the height below the picture for the figures and the name of the axis.
+func footOf(line float32) float32 { return line * 5 / 2 }
+
 // box is a place on the picture that is written on.
 type box struct{ from, to, y float32 }
 
 // clearOf moves a line of writing up until it touches no other.
 func clearOf(b box, taken []box) box {
-	const apart = 13
+	apart := captionHeight() * 9 / 10
 	for moved := true; moved; {
 		moved = false
 		for _, other := range taken {
@@ -92,8 +109,8 @@ func (c *ChoiceChart) paintChoice(d *drawing, choice Choice, x, y float32, taken
 	if choice.Advised {
 		name += " (" + lang.L("advised") + ")"
 	}
-	const lowest = 52 // clear of the figures below
-	width := fyne.MeasureText(name, theme.CaptionTextSize(), fyne.TextStyle{}).Width
+	lowest := footOf(captionHeight()) + 12 // clear of the figures below
+	width := captionWidth(name)
 	b := box{from: x + 15, to: x + 15 + width, y: min(y, d.size.Height-lowest)}
 	if b.to > d.size.Width { // to the left, or where it is wider than either side, along the edge
 		b.from = max(2, x-15-width)

@@ -6,8 +6,12 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
 	"pgregory.net/rapid"
+
+	"sumpter/app/look"
 )
 
 func TestNamesOfLinesAreSpread(t *testing.T) {
@@ -69,6 +73,38 @@ func TestNamesOfChoicesStayInThePicture(t *testing.T) {
 	for _, object := range paint(t, &c.base, c) {
 		if text, ok := object.(*canvas.Text); ok && (text.Position().X < 0 || text.Position().X+text.Size().Width > c.Size().Width) {
 			t.Errorf("%q stands from %v to %v in a picture of %v", text.Text, text.Position().X, text.Position().X+text.Size().Width, c.Size().Width)
+		}
+	}
+}
+
+// Axis titles, figures and names keep apart at every size of text.
+func TestWordsOfLargeChoicesDoNotLieOnEachOther(t *testing.T) {
+	c := NewChoiceChart("everybody's food on the heaviest morning", "fees", func(v float64) string { return fmt.Sprintf("%.1f kg", v) }, func(v float64) string { return fmt.Sprintf("%.2f", v) })
+	paint(t, &c.base, c)
+	for _, size := range []float32{1, 1.25, 1.5, 2} {
+		fyne.CurrentApp().Settings().SetTheme(look.Theme{Variant: look.Light, Scale: size})
+		c.Set([]Choice{{Name: "day 3 + 6", Across: 25, Up: 4300, Advised: true, Chosen: true}, {Name: "day 3", Across: 46, Up: 2850}, {Name: "no stop", Across: 65}})
+		var written []*canvas.Text
+		for _, object := range test.WidgetRenderer(c).Objects() {
+			text, ok := object.(*canvas.Text)
+			if !ok {
+				continue
+			}
+			at, to := text.Position(), text.Position().Add(text.Size())
+			if at.X < 0 || at.Y < 0 || to.X > c.Size().Width || to.Y > c.Size().Height {
+				t.Errorf("size %v: %q stands from %v to %v in a picture of %v", size, text.Text, at, to, c.Size())
+			}
+			for _, other := range written {
+				from, end := other.Position(), other.Position().Add(other.Size())
+				const touch = 4 // lines have room above and below their letters
+				if at.X < end.X && from.X < to.X && at.Y < end.Y-touch && from.Y < to.Y-touch {
+					t.Errorf("size %v: %q and %q lie on each other", size, text.Text, other.Text)
+				}
+			}
+			written = append(written, text)
+		}
+		if len(written) < 8 {
+			t.Errorf("size %v: only %d words", size, len(written))
 		}
 	}
 }

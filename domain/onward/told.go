@@ -55,8 +55,11 @@ func (w *work) tellShort(rest *Rest) []findings.Finding {
 // remedy names what can be done for a lean day: proposed meals first, then the
 // place where food can be bought.
 func (w *work) remedy(rest *Rest, day int) prose.Text {
-	if len(rest.Moves)+len(rest.Gifts) > 0 {
+	switch {
+	case len(rest.Moves) > 0:
 		return prose.Say("Take over the proposed meals, which spread what is left; then eat a little less on each day, or buy food on the way.")
+	case len(rest.Gifts) > 0:
+		return prose.Say("Give the bags that are free to who is short, as proposed; then eat a little less on each day, or buy food on the way.")
 	}
 	for _, buy := range rest.Buy {
 		if point := w.trip.Point(buy.Point); point != nil && buy.Day <= day && day <= buy.Until {
@@ -95,20 +98,23 @@ func (w *work) tellBack(rest *Rest) []findings.Finding {
 	}
 	f := findings.Finding{
 		Severity: findings.MustFix, Stage: findings.Resupply, Code: "rest-turn-back", Place: findings.Place{Day: w.from},
-		What: prose.Say("The food in the packs does not reach the next food, %d days on. %s.", rest.Lasts[0].UntilFood, prose.List("; ", lasts)),
-		Why:  prose.Say("What is left of each cook group against the need of those who are there. The way back is reckoned in as many days as the way there."),
+		What: prose.Plural(rest.Lasts[0].UntilFood,
+			prose.Say("The food in the packs does not reach the next food, a day on. %s.", prose.List("; ", lasts)),
+			prose.Say("The food in the packs does not reach the next food, %d days on. %s.", rest.Lasts[0].UntilFood, prose.List("; ", lasts))),
+		Why: prose.Say("What is left of each cook group against the need of those who are there. The way back is reckoned in as many days as the way there."),
 	}
 	where := prose.Say("where the trip began")
 	if point := w.trip.Point(rest.Back.To); point != nil {
 		where = prose.Verbatim(point.Name)
 	}
+	days := prose.Plural(rest.Back.Days, prose.Say("the day"), prose.Say("the %d days", rest.Back.Days))
 	switch {
 	case rest.Back.By > 0 && rest.Back.By >= w.from:
-		f.Remedy = prose.Say("Buy food on the way, or turn back on the evening of day %d at the latest: until then what is left feeds the %d days back to %s at 80 %% of the need.", rest.Back.By, rest.Back.Days, where)
+		f.Remedy = prose.Say("Buy food on the way, or turn back on the evening of day %d at the latest: until then what is left feeds %s back to %s at 80 %% of the need.", rest.Back.By, days, where)
 	case rest.Back.By > 0:
-		f.Remedy = prose.Say("Turn back this morning, or find food on the way: what is left feeds the %d days back to %s at 80 %% of the need today, and not if you turn back later.", rest.Back.Days, where)
+		f.Remedy = prose.Say("Turn back this morning, or find food on the way: what is left feeds %s back to %s at 80 %% of the need today, and not if you turn back later.", days, where)
 	default:
-		f.Remedy = prose.Say("What is left does not feed the %d days back to %s either: find food near, take the shortest safe way out, and call for help while you still have some.", rest.Back.Days, where)
+		f.Remedy = prose.Say("What is left does not feed %s back to %s either: find food near, take the shortest safe way out, and call for help while you still have some.", days, where)
 	}
 	return []findings.Finding{f}
 }

@@ -33,18 +33,20 @@ func (s Shortage) ReachesBack() bool { return s.LeftBags > 0 && s.Lasts >= float
 func (s Shortage) Finding(day int) findings.Finding {
 	f := findings.Finding{
 		Severity: findings.MustFix, Stage: findings.Resupply, Code: "box-missing", Place: findings.Place{Day: day, Point: s.Point},
-		What: prose.Say("%d bags with %s of food are missing. After the evening of day %d the packs hold %d bags, %s: %.1f days of what the group burns.",
-			s.Bags, s.Food, day, s.LeftBags, s.LeftFood, s.Lasts),
+		What: prose.Plural(s.Bags, prose.Say("One bag with %s of food is missing.", s.Food), prose.Say("%d bags with %s of food are missing.", s.Bags, s.Food)).
+			Then(prose.Plural(s.LeftBags, prose.Say("After the evening of day %d the packs hold one bag, %s: %.1f days of what the group burns.", day, s.LeftFood, s.Lasts),
+				prose.Say("After the evening of day %d the packs hold %d bags, %s: %.1f days of what the group burns.", day, s.LeftBags, s.LeftFood, s.Lasts))),
 		Why: prose.Say("Food left against days back to where it came from, at the same pace (common practice, no source)."),
 	}
+	back := prose.Plural(s.BackDays, prose.Say("The way back takes a day"), prose.Say("The way back takes %d days", s.BackDays))
 	switch {
 	case s.ReachesBack():
 		f.Severity = findings.LookAt
-		f.Remedy = prose.Say("That reaches for the %d days back to where it came from. Turn back by the evening of day %d, or go on only if food can be bought near the point.", s.BackDays, s.TurnBackBy)
+		f.Remedy = prose.Say("%s to where it came from; what is left reaches for that. Turn back by the evening of day %d, or go on only if food can be bought near the point.", back, s.TurnBackBy)
 	case s.TurnBackBy > 0 && day > s.TurnBackBy:
-		f.Remedy = prose.Say("The way back takes %d days and the evening to turn back, day %d, is past: find food near the point, take the shortest safe way out, and call for help while you still have some.", s.BackDays, s.TurnBackBy)
+		f.Remedy = prose.Say("%s, and the evening to turn back, day %d, is past: find food near the point, take the shortest safe way out, and call for help while you still have some.", back, s.TurnBackBy)
 	default:
-		f.Remedy = prose.Say("The way back takes %d days: eat less and share it out, find food near the point, or take the shortest safe way out.", s.BackDays)
+		f.Remedy = prose.Say("%s: eat less and share it out, find food near the point, or take the shortest safe way out.", back)
 	}
 	return f
 }

@@ -5,6 +5,7 @@
 package trail
 
 import (
+	"cmp"
 	"slices"
 
 	"sumpter/domain/bags"
@@ -17,8 +18,8 @@ import (
 
 // Day is one day on the way.
 type Day struct {
-	Number    int // 1-based
-	Bags      []Bag
+	Number    int    // 1-based
+	Bags      []Bag  // by meal of the day and cook group, as they are eaten
 	Packs     []Pack // of those present, by member
 	HandOvers []HandOver
 	Fuel      []Fuel // by group and fuel
@@ -29,6 +30,14 @@ type Bag struct {
 	*bags.Bag
 	Carrier trip.MemberID // who has it this morning; 0: nobody known
 	End     trip.End      // what became of it; empty: it is still there
+}
+
+// MealOn is the first meal of a day that takes from the bag.
+func (b Bag) MealOn(day int) trip.Meal {
+	if uses := b.UsesOn(day); len(uses) > 0 {
+		return uses[0].Meal
+	}
+	return b.Meal
 }
 
 // Pack is what a member sets off with.
@@ -90,6 +99,9 @@ func On(p *plan.Plan, done *trip.Progress, number int) Day {
 			day.Bags = append(day.Bags, Bag{Bag: bag, Carrier: carriers[bag.Key], End: ends[bag.Key].End})
 		}
 	}
+	slices.SortStableFunc(day.Bags, func(a, b Bag) int {
+		return cmp.Or(cmp.Compare(trip.MealOrder(a.MealOn(number)), trip.MealOrder(b.MealOn(number))), cmp.Compare(a.Group, b.Group))
+	})
 	day.Packs = packs(p, ends, stage, number)
 	day.Fuel = fuel(p, done.FuelNotes, number)
 	return day

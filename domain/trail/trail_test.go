@@ -76,6 +76,27 @@ func TestADaysBagsAndWhoHasThem(t *testing.T) {
 	}
 }
 
+func TestADaysBagsStandInTheOrderOfEating(t *testing.T) {
+	p := byHand()
+	use := func(day int, meal trip.Meal) bags.Use { return bags.Use{Day: day, Meal: meal} }
+	p.Bags.Bags = []bags.Bag{
+		{Key: "oil", Day: 1, LastDay: 2, Meal: trip.Dinner, Group: 2, Uses: []bags.Use{use(1, trip.Dinner), use(2, trip.Breakfast), use(2, trip.Dinner)}},
+		{Key: "snack", Day: 1, LastDay: 2, Meal: trip.Snack, Group: 1, Uses: []bags.Use{use(1, trip.Snack), use(2, trip.Snack)}},
+		{Key: "porridge", Day: 2, LastDay: 2, Meal: trip.Breakfast, Group: 1, Uses: []bags.Use{use(2, trip.Breakfast)}},
+		{Key: "wraps", Day: 2, LastDay: 2, Meal: trip.Lunch, Group: 1, Uses: []bags.Use{use(2, trip.Lunch)}},
+		{Key: "raisins", Day: 2, LastDay: 2, Meal: trip.Breakfast, Group: 1, Uses: []bags.Use{use(2, trip.Breakfast)}},
+	}
+	for day, want := range map[int][]string{1: {"oil", "snack"}, 2: {"porridge", "raisins", "oil", "wraps", "snack"}} {
+		var have []string
+		for _, bag := range trail.On(p, &trip.Progress{}, day).Bags {
+			have = append(have, bag.Key)
+		}
+		if !slices.Equal(have, want) {
+			t.Errorf("day %d: %v, want %v", day, have, want)
+		}
+	}
+}
+
 func TestPacksHoldWhatIsNotEaten(t *testing.T) {
 	keys := func(pack trail.Pack) []string {
 		var list []string

@@ -34,10 +34,15 @@ func NewScroll(content fyne.CanvasObject) *Scroll {
 // shorter in sight; the toolkit would show the nothing below it.
 type within struct{ *Scroll }
 
-func (w within) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }
+func (w within) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().AddWidthHeight(barRoom(), 0)
+}
+
+// barRoom keeps what stands at the right edge clear of the bar.
+func barRoom() float32 { return theme.Size(theme.SizeNameScrollBarSmall) + theme.Padding() }
 
 func (w within) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Resize(size)
+	objects[0].Resize(size.SubtractWidthHeight(barRoom(), 0))
 	if w.scroll.Offset.Y > w.over() {
 		w.scrollTo(w.scroll.Offset.Y)
 	}

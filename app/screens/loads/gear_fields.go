@@ -112,7 +112,12 @@ func (g *gearTab) kitchenFields() []gearField {
 				}
 				return err
 			}},
-		{title: lang.L("Burns"), width: 120, text: func(_ *trip.Trip, x *trip.Gear) string { return only(trip.Stove, x, lang.L(string(x.Fuel))) },
+		{title: lang.L("Burns"), width: 120, text: func(_ *trip.Trip, x *trip.Gear) string {
+			if x.Fuel == "" {
+				return "" // the toolkit would tell of a word without a translation
+			}
+			return only(trip.Stove, x, lang.L(string(x.Fuel)))
+		},
 			choices: func(*trip.Trip, *trip.Gear) []string { return words(trip.FuelKinds()) }, set: setFuel},
 		{title: lang.L("Power"), unit: "W", width: 84, number: func(x *trip.Gear) float64 { return x.PowerWatts },
 			text: func(_ *trip.Trip, x *trip.Gear) string {

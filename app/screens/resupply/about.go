@@ -77,6 +77,9 @@ func (a *about) box(p *plan.Plan, point *trip.ResupplyPoint) {
 		}
 		return
 	}
+	if didNotCome(a.bench.Trip(), point.ID) {
+		a.say(lang.L("The box did not come. “On trail” says how it goes on without it."), look.Brick)
+	}
 	a.say(contents(p, box), look.Ink)
 	for _, words := range sendingWords(p, box) {
 		a.say(words, look.Ink)

@@ -112,8 +112,8 @@ func (s *Screen) Refresh() {
 	}
 	slices.SortStableFunc(rows, func(a, b trip.PointID) int { return t.Point(a).AfterDay - t.Point(b).AfterDay })
 	s.table.SetRows(rows)
-	if t.Point(s.point) == nil {
-		s.point = rows[0]
+	if id, ok := s.table.Selected(); ok { // the row of a point that is gone went to another
+		s.point = id
 	}
 	s.drawn.Refresh()
 	s.told.Refresh()

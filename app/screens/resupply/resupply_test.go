@@ -186,6 +186,43 @@ func TestCardsSayWhatWaitsAndWhen(t *testing.T) {
 	}
 }
 
+func TestABoxThatDidNotComeIsSaidWhereItWaits(t *testing.T) {
+	s := openDemo(t)
+	if err := s.Document.Edit("x", func(on *trip.Trip) error { on.Progress.MissingBoxes = []trip.PointID{1}; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	said := func(id trip.PointID) string {
+		text := ""
+		for _, line := range cardLines(s.Document.Trip(), s.Document.Plan(), s.Document.Trip().Point(id)) {
+			text += line.Text + "|"
+		}
+		return text
+	}
+	if text := said(1); !strings.Contains(text, "did not come") || strings.Contains(text, "fetched") {
+		t.Errorf("the card says %s", text)
+	}
+	if text := said(2); strings.Contains(text, "did not come") {
+		t.Errorf("the other card says %s", text)
+	}
+}
+
+func TestTheTextIsOfThePointAtTheCursor(t *testing.T) {
+	s := openDemo(t)
+	s.cell(1, "Name")
+	s.Do("Add a point")
+	s.table.SelectKey(key(3))
+	if s.point != 3 {
+		t.Fatalf("of point %d", s.point)
+	}
+	if err := s.Document.Undo(); err != nil {
+		t.Fatal(err)
+	}
+	at, _ := s.table.Selected()
+	if s.point != at || s.about.name.Content != s.Document.Trip().Point(at).Name {
+		t.Errorf("the cursor is on point %d, the text of point %d, %s", at, s.point, s.about.name.Content)
+	}
+}
+
 func TestAChoiceIsTakenInOneStep(t *testing.T) {
 	s := openDemo(t)
 	before := len(s.choices.shown)

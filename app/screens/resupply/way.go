@@ -46,9 +46,12 @@ func cardLines(t *trip.Trip, p *plan.Plan, point *trip.ResupplyPoint) []charts.W
 	quiet := func(text string) { lines = append(lines, charts.WayLine{Text: text, Tone: look.Quiet}) }
 	quiet(fmt.Sprintf("%s, %s %d", lang.L(string(point.Kind)), lang.L("after day"), point.AfterDay))
 	box := boxOf(p, point.ID)
-	if box == nil {
+	switch {
+	case box == nil:
 		quiet(lang.L("no box"))
-	} else {
+	case didNotCome(t, point.ID):
+		lines = append(lines, charts.WayLine{Text: massLine(t, box)}, charts.WayLine{Text: lang.L("The box did not come."), Tone: look.Brick})
+	default:
 		lines = append(lines, charts.WayLine{Text: massLine(t, box)})
 		if box.PickUp.IsSet() {
 			quiet(lang.L("fetched") + " " + bench.DayWords(box.PickUp))
@@ -61,6 +64,11 @@ func cardLines(t *trip.Trip, p *plan.Plan, point *trip.ResupplyPoint) []charts.W
 		}
 	}
 	return lines
+}
+
+// didNotCome tells whether it was noted on the way that a box was not there.
+func didNotCome(t *trip.Trip, id trip.PointID) bool {
+	return slices.Contains(t.Progress.MissingBoxes, id)
 }
 
 func massLine(t *trip.Trip, box *resupply.Box) string {

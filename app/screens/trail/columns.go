@@ -32,8 +32,8 @@ func (s *Screen) bagColumns() []grid.Column[string] {
 	}
 	columns := []grid.Column[string]{
 		column(lang.L("Bag"), 72, func(b trail.Bag) string { return b.Code }),
-		column(lang.L("Gone"), 88, func(b trail.Bag) string { return endText(b.End) }),
-		column(lang.L("Meal"), 104, func(b trail.Bag) string { return lang.L(string(s.mealToday(b))) }),
+		column(lang.L("Gone"), 112, func(b trail.Bag) string { return endText(b.End) }),
+		column(lang.L("Meal"), 104, func(b trail.Bag) string { return lang.L(string(b.MealOn(s.number))) }),
 		column(lang.L("Group"), 68, func(b trail.Bag) string { return s.groupName(b.Group) }),
 		column(lang.L("Dish"), 196, s.dishText),
 		column(lang.L("Who has it"), 86, func(b trail.Bag) string { return s.memberName(b.Carrier) }),
@@ -90,14 +90,6 @@ func (s *Screen) dishText(b trail.Bag) string {
 		name += ", " + lang.L("for") + " " + s.memberName(b.Member)
 	}
 	return name
-}
-
-// mealToday is the first meal of the day that takes from a bag.
-func (s *Screen) mealToday(b trail.Bag) trip.Meal {
-	if uses := b.UsesOn(s.number); len(uses) > 0 {
-		return uses[0].Meal
-	}
-	return b.Meal
 }
 
 // takenToday adds up what the day takes from a bag.

@@ -204,9 +204,7 @@ func (p *sidePanel) showHandOvers() {
 		return
 	}
 	p.all.Add(heading(lang.L("Hand over this morning")))
-	for _, line := range s.handOverLines() {
-		p.all.Add(paragraph(line))
-	}
+	p.all.Add(listed(s.handOverLines()))
 	p.all.Add(container.NewHBox(widget.NewButton(lang.L("Copy the list"), s.copyHandOvers)))
 }
 
@@ -217,16 +215,20 @@ func (p *sidePanel) showMoves() {
 	}
 	if len(s.rest.Moves) > 0 {
 		p.all.Add(heading(lang.L("Better eaten at another meal")))
-		for _, move := range s.rest.Moves {
-			p.all.Add(paragraph(s.moveText(move)))
+		moves := make([]string, len(s.rest.Moves))
+		for i, move := range s.rest.Moves {
+			moves[i] = s.moveText(move)
 		}
+		p.all.Add(listed(moves))
 	}
 	if len(s.rest.Gifts) > 0 {
 		p.all.Add(heading(lang.L("Give to who is short")))
-		for _, gift := range s.rest.Gifts {
-			p.all.Add(paragraph(lang.X("gift", "{{.Bag}} of {{.From}} to {{.To}}, {{.Kcal}} kcal; they may eat all of it", map[string]any{
-				"Bag": strings.Join(s.codes([]string{gift.Bag}), ""), "From": s.memberName(gift.From), "To": s.memberName(gift.To), "Kcal": written.Number(float64(gift.Kcal), 0)})))
+		gifts := make([]string, len(s.rest.Gifts))
+		for i, gift := range s.rest.Gifts {
+			gifts[i] = lang.X("gift", "{{.Bag}} of {{.From}} to {{.To}}, {{.Kcal}} kcal; they may eat all of it", map[string]any{
+				"Bag": strings.Join(s.codes([]string{gift.Bag}), ""), "From": s.memberName(gift.From), "To": s.memberName(gift.To), "Kcal": written.Number(float64(gift.Kcal), 0)})
 		}
+		p.all.Add(listed(gifts))
 	}
 	if moved := s.movedDishes(); moved > 0 {
 		p.all.Add(paragraph(written.Counted(moved, prose.Say("One dish is eaten at another meal than its label says."),

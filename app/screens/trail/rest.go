@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
@@ -25,14 +24,16 @@ func (p *sidePanel) showRest() {
 		return
 	}
 	p.all.Add(heading(lang.L("What is left")))
+	var lasts []string
 	for _, l := range s.rest.Lasts {
-		p.all.Add(paragraph(lang.X("lasts-group", "{{.Group}}: the packs hold food for {{.Full}} days; for {{.Most}} at 90 % of the need, for {{.Some}} at 80 %. Days it has to last: {{.Until}}.", map[string]any{
-			"Group": s.groupName(l.Group), "Full": oneFigure(l.Full), "Most": oneFigure(l.Most), "Some": oneFigure(l.Some), "Until": l.UntilFood})))
+		lasts = append(lasts, lang.X("lasts-group", "{{.Group}}: the packs hold food for {{.Full}} days; for {{.Most}} at 90 % of the need, for {{.Some}} at 80 %. Days it has to last: {{.Until}}.", map[string]any{
+			"Group": s.groupName(l.Group), "Full": oneFigure(l.Full), "Most": oneFigure(l.Most), "Some": oneFigure(l.Some), "Until": l.UntilFood}))
 	}
 	if s.rest.Missing.Bags > 0 {
-		p.all.Add(paragraph(written.Text(prose.Plural(s.rest.Missing.Bags, prose.Say("Not there: one bag with %s.", s.rest.Missing.Food),
-			prose.Say("Not there: %d bags with %s.", s.rest.Missing.Bags, s.rest.Missing.Food)), s.bench.Units())))
+		lasts = append(lasts, written.Text(prose.Plural(s.rest.Missing.Bags, prose.Say("Not there: one bag with %s.", s.rest.Missing.Food),
+			prose.Say("Not there: %d bags with %s.", s.rest.Missing.Bags, s.rest.Missing.Food)), s.bench.Units()))
 	}
+	p.all.Add(listed(lasts))
 	p.all.Add(s.newShares())
 	p.showUnticked()
 	p.showSpare()
@@ -75,7 +76,8 @@ func (p *sidePanel) showSpare() {
 		return
 	}
 	p.all.Add(heading(lang.L("Bags of those who went home")))
-	for _, spare := range s.rest.Spare {
+	bags := make([]string, len(s.rest.Spare))
+	for i, spare := range s.rest.Spare {
 		var names []string
 		for _, id := range spare.MayEat {
 			names = append(names, s.memberName(id))
@@ -84,9 +86,10 @@ func (p *sidePanel) showSpare() {
 		if len(names) > 0 {
 			who = strings.Join(names, ", ")
 		}
-		p.all.Add(paragraph(lang.X("spare-bag", "{{.Bag}}, packed for {{.Of}}. By allergy and diet it may be eaten by: {{.Who}}.", map[string]any{
-			"Bag": strings.Join(s.codes([]string{spare.Bag}), ""), "Of": s.memberName(spare.Of), "Who": who})))
+		bags[i] = lang.X("spare-bag", "{{.Bag}}, packed for {{.Of}}. By allergy and diet it may be eaten by: {{.Who}}.", map[string]any{
+			"Bag": strings.Join(s.codes([]string{spare.Bag}), ""), "Of": s.memberName(spare.Of), "Who": who})
 	}
+	p.all.Add(listed(bags))
 }
 
 // showUnticked names bags that packing night did not close, to be set right
@@ -162,32 +165,12 @@ func (s *Screen) newShares() *widget.Form {
 	form := widget.NewForm()
 	for _, day := range s.rest.Days {
 		share, least, who := day.OfNeed()
-		bar := widget.NewProgressBar()
-		bar.SetValue(min(1, share))
 		text := lang.X("share-of-need", "{{.Share}} % of the need, least {{.Name}} {{.Least}} %", map[string]any{
 			"Share": written.Number(100*share, 0), "Name": s.memberName(who), "Least": written.Number(100*least, 0)})
-		bar.TextFormatter = func() string { return "" } // upon the bar it could not be read
 		words := look.NewText(text, look.Caption, look.Ink).Yielding()
-		form.Append(dayNumber(day.Number), container.NewVBox(words, container.New(slim(barHeight), bar)))
+		form.Append(dayNumber(day.Number), container.NewVBox(words, newShareBar(share)))
 	}
 	return form
-}
-
-// barHeight is enough for a bar with its words above it.
-const barHeight = 8
-
-// slim gives what it holds a height of its own.
-type slim float32
-
-// MinSize is that height.
-func (s slim) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, float32(s)) }
-
-// Layout fills the width.
-func (s slim) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, object := range objects {
-		object.Move(fyne.NewPos(0, 0))
-		object.Resize(fyne.NewSize(size.Width, float32(s)))
-	}
 }
 
 func oneFigure(days float64) string { return written.Number(days, 1) }

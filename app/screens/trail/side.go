@@ -135,7 +135,7 @@ func (p *sidePanel) addBag(bag trail.Bag) {
 	p.chosen.Add(line(bag.Code, look.Figure))
 	p.chosen.Add(heading(s.dishText(bag)))
 	p.chosen.Add(paragraph(lang.X("bag-who", "{{.Meal}}, {{.Group}}, for {{.Eaters}}. {{.Who}} has it.", map[string]any{
-		"Meal": lang.L(string(s.mealToday(bag))), "Group": s.groupName(bag.Group), "Eaters": bag.Eaters, "Who": s.memberName(bag.Carrier)})))
+		"Meal": lang.L(string(bag.MealOn(s.number))), "Group": s.groupName(bag.Group), "Eaters": bag.Eaters, "Who": s.memberName(bag.Carrier)})))
 	p.addAllergens(bag)
 	for _, content := range s.takenToday(bag) {
 		if food := s.bench.Trip().Food(content.Food); food != nil {
@@ -168,7 +168,7 @@ func (p *sidePanel) cookingText(bag trail.Bag, u units.System) string {
 		return strings.Join(words, " ")
 	}
 	for _, meal := range made.Cooking.Meals {
-		if meal.Day != p.screen.number || meal.Meal != p.screen.mealToday(bag) || meal.Group != bag.Group {
+		if meal.Day != p.screen.number || meal.Meal != bag.MealOn(p.screen.number) || meal.Group != bag.Group {
 			continue
 		}
 		if meal.Cold {
@@ -205,7 +205,7 @@ func (p *sidePanel) addBagFindings(bag trail.Bag) {
 	}
 	for _, finding := range made.Findings {
 		at := finding.Place
-		own := at.Bag == bag.Key || at.Day == p.screen.number && at.Meal == p.screen.mealToday(bag) && (at.Group == 0 || at.Group == bag.Group)
+		own := at.Bag == bag.Key || at.Day == p.screen.number && at.Meal == bag.MealOn(p.screen.number) && (at.Group == 0 || at.Group == bag.Group)
 		if own && finding.Severity != findings.Note {
 			p.chosen.Add(findingRow(finding, p.screen.bench.Units()))
 		}
@@ -242,6 +242,9 @@ func (p *sidePanel) waterText(pack trail.Pack, u units.System) string {
 // itemName says what a thing is: a bag by its code, gear by its name.
 func (p *sidePanel) itemName(item carry.Item) string {
 	made := p.screen.bench.Plan()
+	if p.screen.rest != nil {
+		made = p.screen.rest.Plan // a bag may have gone to other meals
+	}
 	switch item.Kind {
 	case carry.BagItem:
 		for i := range made.Bags.Bags {
@@ -293,6 +296,16 @@ func heading(text string) fyne.CanvasObject { return indented(look.NewHeading(te
 
 func indented(text *look.Text) fyne.CanvasObject {
 	return container.New(layout.NewCustomPaddedLayout(0, 0, theme.InnerPadding(), 0), text)
+}
+
+// listed shows entries under one another, each wrapping, nearer to each other
+// than paragraphs are.
+func listed(entries []string) fyne.CanvasObject {
+	list := container.New(layout.NewCustomPaddedVBoxLayout(theme.Padding() - theme.InnerPadding()*3/2))
+	for _, entry := range entries {
+		list.Objects = append(list.Objects, paragraph(entry))
+	}
+	return list
 }
 
 func paragraph(text string) *widget.Label {

@@ -199,6 +199,33 @@ func TestOneKeyNotesWhatBecameOfABag(t *testing.T) {
 	s.WantUndo("note that all bags of day 4 were eaten")
 }
 
+// The list keeps its order when the rest is planned anew, so that one key goes
+// down it.
+func TestOneKeyGoesDownTheBagsOfTheDay(t *testing.T) {
+	s := openDemo(t, 2)
+	s.bags.Focus()
+	s.bags.MoveCursor(0, 0)
+	var want []string
+	for i := range 12 {
+		want = append(want, s.day.Bags[i].Key)
+		if i > 0 && trip.MealOrder(s.day.Bags[i].MealOn(2)) < trip.MealOrder(s.day.Bags[i-1].MealOn(2)) {
+			t.Errorf("%s stands after %s", s.day.Bags[i].MealOn(2), s.day.Bags[i-1].MealOn(2))
+		}
+	}
+	for range want {
+		s.Window.Canvas().Focused().TypedRune(' ')
+	}
+	var have []string
+	for _, end := range s.bench.Trip().Progress.Ends {
+		have = append(have, end.Bag)
+	}
+	slices.Sort(want)
+	slices.Sort(have)
+	if !slices.Equal(have, want) {
+		t.Errorf("eaten are %v, the first of the list were %v", have, want)
+	}
+}
+
 func TestABagSaysHowItIsCooked(t *testing.T) {
 	s := openDemo(t, 4)
 	for _, bag := range s.day.Bags {
