@@ -3,6 +3,7 @@ package window
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -33,7 +34,6 @@ func TestEveryScreenFitsTheWindow(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			speak(t, c.language)
 			w := openOn(t, c.on)
-			w.toggleFindings() // the list beside must not widen it either
 			for i, screen := range w.screens {
 				w.showScreen(i)
 				checkFits(t, w, screen.Name())
@@ -90,12 +90,36 @@ func longNames() *trip.Trip {
 	return t
 }
 
+// checkFits wants nothing to scroll to in the window as it opens.
 func checkFits(t *testing.T, w *Workbench, place string) {
 	t.Helper()
-	const menuBar = 28
-	least := w.window.Content().MinSize()
+	least := w.window.Content().MinSize().Subtract(w.view.MinSize()).Add(w.middle.MinSize())
 	if least.Width > openWidth || least.Height > openHeight-menuBar {
 		t.Errorf("%s asks for %v by %v, the window has %v by %v", place, least.Width, least.Height, openWidth, openHeight-menuBar)
+	}
+}
+
+const menuBar = 28
+
+// On a small screen nothing is cut off, though there may be something to scroll
+// to; what the leader plans with needs no scrolling sideways.
+func TestPlanningFitsASmallWindow(t *testing.T) {
+	example := demo.Trip()
+	speak(t, "en_US.UTF-8")
+	w := openOn(t, &example)
+	w.window.Resize(fyne.NewSize(853, 533))
+	for i, screen := range w.screens {
+		if !slices.Contains([]string{"crew", "route", "foods", "recipes", "menu", "shopping", "settings"}, screen.Name()) {
+			continue
+		}
+		w.showScreen(i)
+		if needs, has := w.middle.MinSize().Width, w.view.Size().Width; needs > has {
+			t.Errorf("%s is %v wide, there is room for %v", screen.Name(), needs, has)
+		}
+	}
+	w.toggleFindings()
+	if least := w.window.Content().MinSize(); least.Width > 853 || least.Height > 533-menuBar {
+		t.Errorf("with the findings the window asks for %v by %v", least.Width, least.Height)
 	}
 }
 

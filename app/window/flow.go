@@ -77,24 +77,22 @@ func (l *footed) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 }
 
 // flanked lays the work between the words of the navigation and what is shown
-// beside it when wanted. Where the window is too narrow for all three, what is
-// beside lies over the work's right edge: the window never grows.
+// beside it when wanted.
 type flanked struct{ left, middle, right fyne.CanvasObject }
 
-// MinSize has room for the left and the wider of the two others.
+// MinSize has room for all three.
 func (l *flanked) MinSize([]fyne.CanvasObject) fyne.Size {
 	left, middle, right := l.left.MinSize(), l.middle.MinSize(), l.right.MinSize()
-	return fyne.NewSize(left.Width+max(middle.Width, right.Width), max(left.Height, middle.Height, right.Height))
+	return fyne.NewSize(left.Width+middle.Width+right.Width, max(left.Height, middle.Height, right.Height))
 }
 
-// Layout gives left and right the width they need and the middle the rest, at
-// least what it needs.
+// Layout gives left and right the width they need and the middle the rest.
 func (l *flanked) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	left, right := l.left.MinSize().Width, l.right.MinSize().Width
 	l.left.Move(fyne.NewPos(0, 0))
 	l.left.Resize(fyne.NewSize(left, size.Height))
 	l.middle.Move(fyne.NewPos(left, 0))
-	l.middle.Resize(fyne.NewSize(max(size.Width-left-right, min(l.middle.MinSize().Width, size.Width-left)), size.Height))
+	l.middle.Resize(fyne.NewSize(max(0, size.Width-left-right), size.Height))
 	l.right.Move(fyne.NewPos(size.Width-right, 0))
 	l.right.Resize(fyne.NewSize(right, size.Height))
 }

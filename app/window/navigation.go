@@ -26,7 +26,7 @@ type navigation struct {
 
 func newNavigation(screens []bench.Screen, open func(int)) *navigation {
 	n := &navigation{screens: screens}
-	column := container.NewVBox()
+	column := container.New(rungs{})
 	for i, screen := range screens {
 		e := newEntry(screen.Title(), func() { open(i) })
 		n.entries = append(n.entries, e)
@@ -50,6 +50,47 @@ func (n *navigation) refresh() {
 func (n *navigation) mark(current int) {
 	for i, e := range n.entries {
 		e.set(i == current, e.waiting)
+	}
+}
+
+// Heights of an entry above that of its word: as it is nice to see and to hit,
+// and as it must be in a low window.
+const (
+	entryRoom  float32 = 14
+	entryLeast float32 = 2
+)
+
+// rungs lays the entries below each other, closer where the window is low.
+type rungs struct{}
+
+// MinSize is as high as the entries are at their closest.
+func (rungs) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := fyne.NewSize(0, -look.SpaceSmall)
+	for _, object := range objects {
+		least := object.MinSize()
+		size.Width, size.Height = max(size.Width, least.Width), size.Height+least.Height+look.SpaceSmall
+	}
+	return size
+}
+
+// Layout gives every entry the same share of the height there is too much.
+func (r rungs) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	entries := 0
+	for _, object := range objects {
+		if _, ok := object.(*entry); ok {
+			entries++
+		}
+	}
+	more := max(0, min(entryRoom-entryLeast, (size.Height-r.MinSize(objects).Height)/float32(max(1, entries))))
+	y := float32(0)
+	for _, object := range objects {
+		height := object.MinSize().Height
+		if _, ok := object.(*entry); ok {
+			height += more
+		}
+		object.Move(fyne.NewPos(0, y))
+		object.Resize(fyne.NewSize(size.Width, height))
+		y += height + look.SpaceSmall
 	}
 }
 
@@ -94,7 +135,7 @@ func (r *entryRenderer) Destroy() {}
 func (r *entryRenderer) MinSize() fyne.Size {
 	word := fyne.MeasureText(r.e.word, theme.TextSize(), fyne.TextStyle{Bold: true})
 	count := fyne.MeasureText("000", theme.CaptionTextSize(), fyne.TextStyle{}).Width
-	return fyne.NewSize(max(navigationWidth-2*look.SpaceSmall, look.SpaceWide+word.Width+count+look.Space), word.Height+14)
+	return fyne.NewSize(max(navigationWidth-2*look.SpaceSmall, look.SpaceWide+word.Width+count+look.Space), word.Height+entryLeast)
 }
 
 func (r *entryRenderer) Objects() []fyne.CanvasObject {

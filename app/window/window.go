@@ -22,6 +22,13 @@ const (
 	openHeight float32 = 800
 )
 
+// Size below which the view of a screen does not go. What a screen needs more
+// is scrolled to.
+const (
+	leastView       float32 = 320
+	leastViewHeight float32 = 240
+)
+
 // Workbench is the one window of the program: a welcome, or an open trip.
 type Workbench struct {
 	app       fyne.App
@@ -39,7 +46,8 @@ type Workbench struct {
 
 	navigation *navigation
 	middle     *fyne.Container
-	side       *fyne.Container // findings, when wanted
+	view       *container.Scroll // of the middle, for windows that are too small for it
+	side       *fyne.Container   // findings, when wanted
 	foot       *fyne.Container
 	whole      *fyne.Container
 	findings   *findingsList
@@ -85,12 +93,14 @@ func (w *Workbench) showTrip(d *document.Document) {
 	w.makeScreens()
 	w.navigation = newNavigation(w.screens, w.showScreen)
 	w.middle = container.NewStack()
+	w.view = container.NewScroll(w.middle)
+	w.view.SetMinSize(fyne.NewSize(leastView, leastViewHeight))
 	w.findings = newFindingsList(w.bench)
 	w.side = container.NewStack()
 	w.strip = newStrip(d, w.relayout)
 	w.listen(d)
 	left := container.NewBorder(nil, nil, nil, widget.NewSeparator(), w.navigation.content)
-	work := container.New(&flanked{left, w.middle, w.side}, left, w.middle, w.side)
+	work := container.New(&flanked{left, w.view, w.side}, left, w.view, w.side)
 	w.foot = w.bottom()
 	w.whole = container.New(&footed{body: work, foot: w.foot}, work, w.foot)
 	w.window.SetContent(w.whole)
@@ -226,6 +236,7 @@ func (w *Workbench) showScreen(i int) {
 	w.window.Canvas().Unfocus() // no key may reach the screen that was left
 	w.steps[i].Begin(w.newLook(i))
 	w.middle.Objects = []fyne.CanvasObject{container.NewPadded(w.screens[i].Content())}
+	w.view.ScrollToOffset(fyne.Position{})
 	w.say("")
 	w.screens[i].Refresh()
 	w.bringUp(i)
@@ -245,6 +256,7 @@ func (w *Workbench) bringUp(i int) {
 		w.middle.Refresh()
 		return
 	}
+	w.middle.Resize(w.view.Size().Max(w.middle.MinSize()))
 	w.middle.Layout.Layout(w.middle.Objects, w.middle.Size())
 	w.window.Canvas().Refresh(w.middle)
 }

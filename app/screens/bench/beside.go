@@ -10,10 +10,23 @@ import (
 // Beside puts details to the right of the work, parted by a divider. The work
 // gets a share of the width, and all that is more than the details can use.
 func Beside(work, details fyne.CanvasObject, share float64, widest float32) *fyne.Container {
-	split := container.NewHSplit(work, details)
+	split := container.NewHSplit(work, container.New(readable{}, details))
 	split.Offset = share
 	return container.New(&beside{split: split, share: share, widest: widest, given: share}, split)
 }
+
+// leastDetails is how narrow details may get: words of a usual length fit.
+const leastDetails float32 = 200
+
+type readable struct{}
+
+// MinSize is of the least width at least.
+func (readable) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().Max(fyne.NewSize(leastDetails, 0))
+}
+
+// Layout gives the object all there is.
+func (readable) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 type beside struct {
 	split  *container.Split

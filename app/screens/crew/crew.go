@@ -4,7 +4,6 @@ package crew
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -45,10 +44,10 @@ func New(b *bench.Bench) *Screen {
 	s.filter.OnChanged = s.table.Filter
 	add := widget.NewButton(lang.L("Add a member"), s.table.Add)
 	add.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Who walks, and what does each need?"))),
-		container.NewHBox(bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("Who walks, and what does each need?"))),
+		bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add)
 	s.beside = bench.NewPart(s.side.content, s.showChosen)
-	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(s.table, s.beside.Place, 0.7, 560))
+	s.content = bench.Headed(bench.Beside(s.table, s.beside.Place, 0.7, 560), head)
 	b.InSteps(s.table, s.beside)
 	return s
 }

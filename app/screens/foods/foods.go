@@ -61,14 +61,12 @@ func (s *Screen) layOut() fyne.CanvasObject {
 	s.filter.SetPlaceHolder(lang.L("Find in the table"))
 	s.filter.OnChanged = s.table.Filter
 	s.toggle = widget.NewButton(lang.L("Time left"), s.toggleView)
-	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What is bought, and what does its label say?"))),
-		container.NewHBox(bench.Wide(170, s.filter), s.toggle,
-			widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm)))
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What is bought, and what does its label say?"))), bench.Wide(170, s.filter), s.toggle,
+		widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm))
 	s.empty = bench.Empty(lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."))
 	s.beside = bench.NewPart(s.side.content, s.showChosen)
 	s.tableOn = container.NewStack(s.table, s.empty)
-	return container.NewBorder(container.NewVBox(head, s.search.content), nil, nil, nil,
-		bench.Beside(container.NewStack(s.tableOn, s.left.content), s.beside.Place, 0.6, 640))
+	return bench.Headed(bench.Beside(container.NewStack(s.tableOn, s.left.content), s.beside.Place, 0.6, 640), head, s.search.content)
 }
 
 func key(id trip.FoodID) string { return bench.IDText(int64(id)) }

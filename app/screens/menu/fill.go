@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/domain/fill"
 	"sumpter/domain/needs"
 	"sumpter/domain/trip"
@@ -57,8 +58,8 @@ func newFiller(s *Screen) *filler {
 	f.result.Hide()
 	quiet := func(text string) fyne.CanvasObject { return look.NewText(text, look.Caption, look.Quiet) }
 	gap := container.New(layout.NewGridWrapLayout(fyne.NewSize(look.Space, 1)))
-	slider := container.NewHBox(quiet(lang.L("cheap")), wide(look.Tracked(f.aim), 170), quiet(lang.L("varied")), gap, f.aimWord)
-	f.content = container.NewVBox(container.NewHBox(slider, layout.NewSpacer(), f.anew, f.fill), f.working, f.result)
+	slider := container.NewHBox(quiet(lang.L("cheap")), wide(look.Tracked(f.aim), 140), quiet(lang.L("varied")), gap, f.aimWord)
+	f.content = bench.Headed(f.result, bench.Head(slider, f.anew, f.fill), f.working)
 	return f
 }
 

@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -32,7 +31,7 @@ type foodPicture struct {
 func newFoodPicture(s *Screen) *foodPicture {
 	f := &foodPicture{s: s, heading: look.NewHeading(""), chart: charts.NewNeedChart("kcal")}
 	f.whose = widget.NewSelect(nil, func(string) { f.chosen() })
-	f.content = container.NewBorder(container.NewBorder(nil, nil, bench.Inset(f.heading), wide(f.whose, 190)), nil, nil, nil, f.chart)
+	f.content = bench.Headed(f.chart, bench.Head(bench.Inset(f.heading), wide(f.whose, 190)))
 	return f
 }
 

@@ -53,16 +53,14 @@ func New(b *bench.Bench) *Screen {
 	s.drags = widget.NewSelect([]string{lang.L("Dragging swaps"), lang.L("Dragging moves"), lang.L("Dragging copies")}, nil)
 	s.drags.SetSelectedIndex(0)
 	s.filler = newFiller(s)
-	head := container.NewVBox(
-		container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What is eaten when?"))), container.NewHBox(wide(s.groups, 130), wide(s.drags, 160))),
-		s.filler.content)
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What is eaten when?"))), wide(s.groups, 130), wide(s.drags, 160))
 	s.missing = s.noRecipes()
 	s.beside = bench.NewPart(s.side.content, s.onChosen(s.side.show), s.side)
 	s.below = bench.NewPart(s.food.content, s.onChosen(s.food.show))
 	middle := container.NewVSplit(container.NewStack(s.board, s.missing), s.below.Place)
 	middle.Offset = 0.72
 	split := bench.Beside(middle, s.beside.Place, 0.66, 560)
-	s.content = container.NewBorder(head, nil, nil, nil, split)
+	s.content = bench.Headed(split, head, s.filler.content)
 	b.InSteps(s.board.sheet, s.beside, s.below)
 	return s
 }

@@ -10,12 +10,16 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	menus "sumpter/domain/menu"
 	"sumpter/domain/portions"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
+
+// leastName is the width that the name of a dish has beside its buttons.
+const leastName float32 = 150
 
 // dish shows one dish: for whom, and each batch with its grams and swaps.
 func (d *side) dish(dish trip.Dish) []fyne.CanvasObject {
@@ -26,7 +30,7 @@ func (d *side) dish(dish trip.Dish) []fyne.CanvasObject {
 	who := widget.NewButton(lang.L("For whom…"), func() { d.chooseEaters(dish.Recipe) })
 	out.Importance, who.Importance = widget.LowImportance, widget.LowImportance
 	list := []fyne.CanvasObject{
-		widget.NewSeparator(), container.NewBorder(nil, nil, nil, container.NewHBox(who, out), name),
+		widget.NewSeparator(), bench.Head(bench.Wide(leastName, name), who, out),
 	}
 	if d.eatersOf == dish.Recipe {
 		list = append(list, d.eaterChecks(dish))
@@ -110,12 +114,12 @@ func (d *side) batchLines(served *menus.Dish) []string {
 		if len(served.Batches) > 1 {
 			line = fmt.Sprintf("%s %d: %s", lang.L("Pot"), pots, line)
 		}
-		lines = append(lines, line, "   "+d.batchFoods(batch))
+		lines = append(lines, line, "– "+d.batchFoods(batch))
 		if more := secondsOf(batch); more > 0 {
-			lines = append(lines, "   "+lang.X("menu-seconds", "besides, {{.Mass}} in the pot for second helpings", map[string]any{"Mass": written.Quantity(more, o.trip.Units)}))
+			lines = append(lines, "– "+lang.X("menu-seconds", "besides, {{.Mass}} in the pot for second helpings", map[string]any{"Mass": written.Quantity(more, o.trip.Units)}))
 		}
 		for _, swap := range d.swaps(o.recipes[served.Recipe], served.Batches[batch.Batch].Servings) {
-			lines = append(lines, "   "+swap)
+			lines = append(lines, "– "+swap)
 		}
 	}
 	return lines

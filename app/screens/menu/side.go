@@ -45,7 +45,7 @@ func newSide(s *Screen) *side {
 	button := func(word string, do func()) *widget.Button { return widget.NewButton(word, do) }
 	d.lock = button(lang.L("Lock"), s.onSlot(s.lock))
 	d.keep = button(lang.L("Keep"), s.onSlot(s.keep))
-	buttons := container.NewHBox(d.keep, d.lock, button(lang.L("Clear"), s.onSlot(s.clear)),
+	buttons := bench.Row(d.keep, d.lock, button(lang.L("Clear"), s.onSlot(s.clear)),
 		button(lang.L("Swap…"), func() { s.wait(swapping) }), button(lang.L("Move…"), func() { s.wait(moving) }),
 		button(lang.L("Copy…"), func() { s.wait(copying) }))
 	d.page = container.New(d.stack)
@@ -56,7 +56,7 @@ func newSide(s *Screen) *side {
 	d.tabs = bench.NewTabs(d.meal, d.other)
 	d.tabs.OnSelected = func(*container.TabItem) { d.show(d.k) }
 	d.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.Space, 0),
-		container.NewBorder(container.NewVBox(bench.Inset(d.title, d.under), buttons), nil, nil, nil, d.tabs))
+		bench.Headed(d.tabs, bench.Inset(d.title, d.under), buttons))
 	return d
 }
 
@@ -168,6 +168,7 @@ func (d *side) sections() []fyne.CanvasObject {
 	for _, dish := range dishes {
 		list = append(list, d.dish(dish)...)
 	}
+	list = list[1:] // the tabs above end in a line
 	if !o.fresh(k) {
 		return append(list, note(lang.L("Portions and water come with the plan.")))
 	}

@@ -13,6 +13,7 @@ import (
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/trip"
@@ -28,6 +29,9 @@ type ingredientsTab struct {
 	content fyne.CanvasObject
 }
 
+// tableHeight keeps some ingredients in sight on a small screen.
+const tableHeight float32 = 150
+
 func newIngredientsTab(side *sidePanel) *ingredientsTab {
 	g := &ingredientsTab{side: side}
 	g.swaps = newSwapsTable(g)
@@ -37,7 +41,7 @@ func newIngredientsTab(side *sidePanel) *ingredientsTab {
 		OnOpen: func(int) { g.swaps.table.Focus() }, Together: b.Together, OnProblem: b.Say, Sticky: 1, Clipboard: b.Clipboard,
 	})
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add an ingredient"), g.table.Add), widget.NewButton(lang.L("Remove it"), g.table.Delete))
-	g.content = container.NewBorder(nil, g.swaps.content, nil, nil, container.NewBorder(nil, buttons, nil, nil, g.table))
+	g.content = container.NewBorder(nil, g.swaps.content, nil, nil, container.NewBorder(nil, buttons, nil, nil, bench.Tall(tableHeight, g.table)))
 	return g
 }
 

@@ -52,12 +52,11 @@ func New(b *bench.Bench) *Screen {
 	s.filter.OnChanged = s.table.Filter
 	add := widget.NewButton(lang.L("Add a recipe"), s.table.Add)
 	add.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))),
-		container.NewHBox(bench.Wide(170, s.filter), widget.NewButton(lang.L("Import…"), s.importTable),
-			widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add))
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))), bench.Wide(170, s.filter), widget.NewButton(lang.L("Import…"), s.importTable),
+		widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add)
 	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe; or import a sheet with a row for each ingredient under the headings Name, Meals, Ingredient, Amount, Water, Minutes, Method."))
 	s.beside = bench.NewPart(s.side.content, s.showChosen)
-	s.content = container.NewBorder(head, nil, nil, nil, bench.Beside(container.NewStack(s.table, s.empty), s.beside.Place, 0.52, 760))
+	s.content = bench.Headed(bench.Beside(container.NewStack(s.table, s.empty), s.beside.Place, 0.52, 760), head)
 	b.InSteps(s.table, s.beside)
 	return s
 }

@@ -36,9 +36,9 @@ type pictures struct {
 }
 
 func newPictures(b *bench.Bench, choose func(int)) *pictures {
-	p := &pictures{bench: b, choose: choose, basis: look.NewText("", look.Caption, look.Quiet), profile: charts.NewProfileChart("km", "m"), air: charts.NewTemperatureChart()}
+	p := &pictures{bench: b, choose: choose, basis: look.NewText("", look.Caption, look.Quiet).Yielding(), profile: charts.NewProfileChart("km", "m"), air: charts.NewTemperatureChart()}
 	heights := container.NewBorder(bench.Inset(look.NewHeading(lang.L("Heights")), p.basis), nil, nil, nil, p.profile)
-	air := container.NewBorder(bench.Inset(look.NewHeading(lang.L("Temperatures")), look.NewText(lang.L("lowest to highest"), look.Caption, look.Quiet)), nil, nil, nil, p.air)
+	air := container.NewBorder(bench.Inset(look.NewHeading(lang.L("Temperatures")), look.NewText(lang.L("lowest to highest"), look.Caption, look.Quiet).Yielding()), nil, nil, nil, p.air)
 	split := container.NewHSplit(heights, air)
 	split.Offset = 0.62
 	p.content = split

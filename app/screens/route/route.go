@@ -55,7 +55,7 @@ func New(b *bench.Bench) *Screen {
 	bottom.Offset = 0.62
 	split := container.NewVSplit(s.table, bottom)
 	split.Offset = 0.52
-	s.content = container.NewBorder(s.head(), nil, nil, nil, split)
+	s.content = bench.Headed(split, s.head())
 	b.InSteps(s.table, s.asked, s.drawn)
 	return s
 }
@@ -63,15 +63,15 @@ func New(b *bench.Bench) *Screen {
 func (s *Screen) head() fyne.CanvasObject {
 	add := widget.NewButton(lang.L("Add a day"), s.table.Add)
 	add.Importance = widget.HighImportance
-	return container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Where to, day by day?"))), container.NewHBox(
-		look.NewText(lang.L("Day 1 is on"), look.Body, look.Quiet),
+	return bench.Head(bench.Inset(look.NewHeading(lang.L("Where to, day by day?"))),
+		container.NewCenter(look.NewText(lang.L("Day 1 is on"), look.Body, look.Quiet)),
 		bench.Wide(124, s.start),
 		widget.NewButton(lang.L("Import a track…"), s.askTrack),
 		widget.NewButton(lang.L("Earlier"), s.earlier),
 		widget.NewButton(lang.L("Later"), s.later),
 		widget.NewButton(lang.L("Remove"), s.table.Delete),
 		add,
-	))
+	)
 }
 
 // Name is the screen's name in places.

@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -37,9 +36,9 @@ func newBagsTab(b *bench.Bench) *bagsTab {
 	add := widget.NewButton(lang.L("Add a kind of bag"), g.table.Add)
 	add.Importance = widget.HighImportance
 	about := bench.SmallPrint(lang.L("The plan takes the smallest bag that holds what belongs together and still closes; liquids and spreads go into kinds marked for them. Weigh an empty one of yours: makers differ."))
-	head := container.NewVBox(container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What lies ready on packing night?"))),
-		container.NewHBox(widget.NewButton(lang.L("Add the usual kinds"), g.addUsual), widget.NewButton(lang.L("Remove"), g.table.Delete), add)), about)
-	g.content = container.NewBorder(head, nil, nil, nil, g.table)
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What lies ready on packing night?"))),
+		widget.NewButton(lang.L("Add the usual kinds"), g.addUsual), widget.NewButton(lang.L("Remove"), g.table.Delete), add)
+	g.content = bench.Headed(g.table, head, about)
 	return g
 }
 

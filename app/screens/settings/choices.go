@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -45,10 +44,10 @@ func newChoicesTab(b *bench.Bench) *choicesTab {
 	c.filter = widget.NewEntry()
 	c.filter.SetPlaceHolder(lang.L("Find a setting"))
 	c.filter.OnChanged = c.table.Filter
-	head := container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("What holds for the whole trip?"))),
-		container.NewHBox(bench.Wide(220, c.filter), widget.NewButton(lang.L("All back to usual"), c.allUsual)))
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What holds for the whole trip?"))),
+		bench.Wide(220, c.filter), widget.NewButton(lang.L("All back to usual"), c.allUsual))
 	c.beside = bench.NewPart(c.side.content, c.side.refresh)
-	c.content = container.NewBorder(head, nil, nil, nil, bench.Beside(c.table, c.beside.Place, 0.7, 520))
+	c.content = bench.Headed(bench.Beside(c.table, c.beside.Place, 0.7, 520), head)
 	b.InSteps(c.table, c.beside)
 	c.refresh()
 	c.table.MoveCursor(1, valueColumn)

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -36,9 +35,9 @@ func newGroupsTab(b *bench.Bench) *groupsTab {
 	add := widget.NewButton(lang.L("Add a cook group"), g.table.Add)
 	add.Importance = widget.HighImportance
 	about := bench.SmallPrint(lang.L("A cook group shares a stove and a pot and has a menu of its own. Who is in which is said in the crew; its stove and pot are gear, at the loads."))
-	head := container.NewVBox(container.NewBorder(nil, nil, bench.Inset(look.NewHeading(lang.L("Who cooks and eats together?"))),
-		container.NewHBox(widget.NewButton(lang.L("Remove"), g.table.Delete), add)), about)
-	g.content = container.NewBorder(head, nil, nil, nil, g.table)
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("Who cooks and eats together?"))),
+		widget.NewButton(lang.L("Remove"), g.table.Delete), add)
+	g.content = bench.Headed(g.table, head, about)
 	return g
 }
 

@@ -10,7 +10,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/document"
@@ -79,9 +78,8 @@ func New(b *bench.Bench) *Screen {
 func (s *Screen) makeContent() {
 	tick := widget.NewButton(lang.L("Tick off (Space)"), s.table.Tick)
 	tick.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, bench.Inset(s.done, s.money), container.NewVBox(container.NewHBox(
-		widget.NewButton(lang.L("Add another cost"), s.table.Add), tick)))
-	choices := container.NewHBox(s.groups, layout.NewSpacer(),
+	head := bench.Head(bench.Inset(s.done, s.money), container.NewCenter(widget.NewButton(lang.L("Add another cost"), s.table.Add)), container.NewCenter(tick))
+	choices := bench.Head(s.groups,
 		bench.Wide(170, s.filter),
 		container.NewCenter(look.NewText(lang.L("paid by"), look.Body, look.Quiet)),
 		bench.Wide(140, s.payers))
@@ -91,7 +89,7 @@ func (s *Screen) makeContent() {
 	s.beside = bench.NewPart(s.tabs, s.showBeside)
 	s.bench.InSteps(s.table, s.beside)
 	split := bench.Beside(s.table, s.beside.Place, 0.68, 640)
-	s.work = container.NewBorder(container.NewVBox(head, choices), nil, nil, nil, split)
+	s.work = bench.Headed(split, head, choices)
 	menu := widget.NewButton(lang.L("Go to the menu"), func() { s.bench.Document.GoTo(document.Place{Screen: "menu"}) })
 	menu.Importance = widget.HighImportance
 	s.empty = container.NewCenter(container.NewVBox(
