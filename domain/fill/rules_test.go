@@ -62,6 +62,14 @@ func TestEachRuleDecides(t *testing.T) {
 			tr.Recipes = []trip.Recipe{supper(1, "corn", 400, corn), simmered(2, "nuts", 880, nuts, 20)}
 			return tr
 		}, []string{"corn"}},
+		{"a pot that is filled once, though a dish of two fillings would be lighter", func() *trip.Trip {
+			tr := four()
+			per(tr, nuts).Kcal = 420
+			tr.Gear[1].Capacity = 4400 * units.Millilitre
+			tr.Recipes = []trip.Recipe{simmered(1, "corn", 400, corn, 0), simmered(2, "nuts", 420, nuts, 0)}
+			tr.Recipes[0].Water, tr.Recipes[1].Water = 700*units.Millilitre, 800*units.Millilitre
+			return tr
+		}, []string{"corn"}},
 		{"minutes that decided dishes take", func() *trip.Trip {
 			tr := four()
 			light(tr)

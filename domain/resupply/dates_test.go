@@ -6,6 +6,7 @@ import (
 
 	"sumpter/domain/findings"
 	"sumpter/domain/optional"
+	"sumpter/domain/posting"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -124,5 +125,85 @@ func TestWithoutAStartThereAreNoDates(t *testing.T) {
 	p := trip.ResupplyPoint{AfterDay: 1, Opening: trip.Opening{OpenDays: []string{"Mon"}}}
 	if list := box.date(&trip.Trip{}, &p); list != nil || box.PickUp.IsSet() || box.PostBy.IsSet() {
 		t.Errorf("%+v, %+v", box, list)
+	}
+}
+
+// What somebody brings has no days of posting, whatever is known of the place;
+// a hut gets its boxes so unless days of transit were given for it.
+func TestWhatIsBroughtHasNoPostingDays(t *testing.T) {
+	tr := &trip.Trip{Start: date(t, "2026-08-12"), Days: make([]trip.Day, 9)}
+	for _, kind := range []trip.PointKind{trip.Cache, trip.Hut, trip.ShopOnWay, trip.Meeting} {
+		p := trip.ResupplyPoint{ID: 4, Name: "Mill", Kind: kind, AfterDay: 4, BufferDays: 1, Sending: trip.Sending{Helper: "Bo"}}
+		box := Box{Posted: posting.Sent(&p)}
+		if list := box.date(tr, &p); len(list) > 0 || box.Posted || box.PostFrom.IsSet() || box.PostBy.IsSet() || !box.SendOn.IsSet() {
+			t.Errorf("%s: %+v, %+v", kind, box, list)
+		}
+		if p.TransitDays = 2; posting.Sent(&p) != (kind == trip.Hut || kind == trip.ShopOnWay) {
+			t.Errorf("%s with days of transit: sent %v", kind, posting.Sent(&p))
+		}
+	}
+}
+
+// One day is enough of a window.
+func TestOneDayOfPostingIsEnough(t *testing.T) {
+	tr := &trip.Trip{Start: date(t, "2026-08-12"), Days: make([]trip.Day, 9)}
+	p := trip.ResupplyPoint{ID: 4, Name: "Mill", Kind: trip.PostOffice, AfterDay: 4, TransitDays: 5, FastestDays: 2, BufferDays: 5, HoldMargin: 2, HoldDays: optional.Of(10)}
+	p.Sending.Helper = "Bo"
+	box := Box{Posted: true}
+	if list := box.date(tr, &p); len(list) > 0 || box.PostFrom != box.PostBy || !box.PostBy.IsSet() {
+		t.Errorf("%+v, %+v", box, list)
+	}
+	p.HoldDays = optional.Of(9)
+	if list := box.date(tr, &p); len(list) != 1 || list[0].Code != "no-posting-day" {
+		t.Errorf("a day less: %+v", list)
+	}
+}
+
+// Dates on either side of an edge: the last and first day of a window, packing
+// on the day a box leaves, who sends it before setting off.
+func TestDatesOnAnEdge(t *testing.T) {
+	start := date(t, "2026-08-12")
+	type point = trip.ResupplyPoint
+	for _, c := range []struct {
+		name   string
+		change func(*trip.Trip, *point)
+		codes  string
+	}{
+		{"on the latest day", func(_ *trip.Trip, p *point) { p.Sending.SendOn = date(t, "2026-08-03") }, ""},
+		{"a day after", func(_ *trip.Trip, p *point) { p.Sending.SendOn = date(t, "2026-08-04") }, "sent-too-late"},
+		{"on the earliest day", func(_ *trip.Trip, p *point) { p.Sending.SendOn = date(t, "2026-07-14") }, ""},
+		{"a day before", func(_ *trip.Trip, p *point) { p.Sending.SendOn = date(t, "2026-07-13") }, "sent-too-early"},
+		{"brought on a Sunday", func(tr *trip.Trip, p *point) {
+			tr.Posting, p.Kind, p.TransitDays, p.BufferDays, p.Sending.SendOn = trip.UsualPosting(), trip.Cache, 0, 0, date(t, "2026-08-09")
+		}, ""},
+		{"packed on the day it leaves", func(tr *trip.Trip, _ *point) { tr.Settings.PackingNight = date(t, "2026-08-03") }, ""},
+		{"packed the day after", func(tr *trip.Trip, _ *point) { tr.Settings.PackingNight = date(t, "2026-08-04") }, "packed-too-late"},
+		{"sent by a walker before setting off", func(_ *trip.Trip, p *point) { p.Sending.Sender = 1 }, ""},
+		{"sent by a walker who joins later", func(tr *trip.Trip, p *point) {
+			tr.Crew[0].FirstDay, p.AfterDay, p.Sending.Sender = 9, 17, 1 // leaves home on day 7
+		}, ""},
+		{"sent by a walker who is there by then", func(tr *trip.Trip, p *point) {
+			tr.Crew[0].FirstDay, p.AfterDay, p.Sending.Sender = 7, 17, 1
+		}, "sender-away"},
+		{"sent by a walker when all is over", func(_ *trip.Trip, p *point) {
+			p.Sending.Sender, p.Sending.SendOn = 1, date(t, "2026-09-20")
+		}, "sent-too-late"},
+		{"fetched by who goes home the next day", func(tr *trip.Trip, p *point) { tr.Crew[0].LastDay, p.Sending.Collector = 2, 1 }, ""},
+		{"fetched by who went home the day before", func(tr *trip.Trip, p *point) { tr.Crew[0].LastDay, p.Sending.Collector = 1, 1 }, "collector-away"},
+		{"leaves on the first day", func(_ *trip.Trip, p *point) { p.AfterDay = 11 }, "posted-on-trip"},
+		{"leaves the day before", func(_ *trip.Trip, p *point) { p.AfterDay = 10 }, ""},
+		{"somebody meets the group", func(_ *trip.Trip, p *point) { p.Kind = trip.Meeting }, ""},
+	} {
+		p := trip.ResupplyPoint{ID: 4, Name: "Mill", Kind: trip.PostOffice, AfterDay: 2, TransitDays: 5, FastestDays: 2, BufferDays: 5, HoldDays: optional.Of(30), HoldMargin: 2}
+		tr := &trip.Trip{Start: start, Days: make([]trip.Day, 30), Crew: []trip.Member{{ID: 1, Name: "Ann"}}}
+		c.change(tr, &p)
+		box := Box{Posted: posting.Sent(&p)}
+		var codes []string
+		for _, f := range box.date(tr, &p) {
+			codes = append(codes, f.Code)
+		}
+		if got := strings.Join(codes, " "); got != c.codes {
+			t.Errorf("%s: %q, want %q (leaves on %s)", c.name, got, c.codes, box.SendOn)
+		}
 	}
 }
