@@ -223,7 +223,7 @@ func (b *board) minutesOn(day int) int {
 
 // minutesOf is the time on a burner that a decided dish takes.
 func (b *board) minutesOf(k slotKey, dish *trip.Dish, p *party) int {
-	_, minutes := b.effort(k, b.larder.serve(b.recipes[dish.Recipe], meantFor(dish, p.members), dish.Accepted), true)
+	_, minutes := b.effort(k, b.larder.serve(b.recipes[dish.Recipe], dish.MeantFor(p.members), dish.Accepted), true)
 	return minutes
 }
 

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"sumpter/domain/cooking"
-
 	"sumpter/domain/science/foodenergy"
 	"sumpter/domain/solve/menufill"
 	"sumpter/domain/trip"
@@ -246,7 +245,7 @@ func (b *board) decided(k slotKey, cell *trip.Cell, p *party) []menufill.Serving
 	plates := map[trip.MemberID][]*plate{}
 	for i := range cell.Dishes {
 		dish := &cell.Dishes[i]
-		s := b.larder.serve(b.recipes[dish.Recipe], meantFor(dish, p.members), dish.Accepted)
+		s := b.larder.serve(b.recipes[dish.Recipe], dish.MeantFor(p.members), dish.Accepted)
 		for member, plate := range s.plates {
 			plates[member] = append(plates[member], plate)
 		}
@@ -275,21 +274,4 @@ func (b *board) together(k slotKey, member trip.MemberID, plates []*plate) helpi
 		sum.least, sum.most = sum.least+one.least, sum.most+one.most
 	}
 	return sum
-}
-
-func meantFor(dish *trip.Dish, eaters []trip.MemberID) []trip.MemberID {
-	if len(dish.For) == 0 {
-		return eaters
-	}
-	wanted := map[trip.MemberID]bool{}
-	for _, member := range dish.For {
-		wanted[member] = true
-	}
-	var list []trip.MemberID
-	for _, member := range eaters {
-		if wanted[member] {
-			list = append(list, member)
-		}
-	}
-	return list
 }

@@ -1,6 +1,8 @@
 package menu
 
 import (
+	"slices"
+
 	"sumpter/domain/findings"
 	"sumpter/domain/trip"
 )
@@ -80,13 +82,15 @@ func (r *resolver) slot(key slotKey, eaters []trip.MemberID) {
 	}
 	var refused []refusedDish
 	for i := range cell.Dishes {
-		recipe := r.recipes[cell.Dishes[i].Recipe]
+		dish := &cell.Dishes[i]
+		recipe := r.recipes[dish.Recipe]
 		if recipe == nil {
 			continue // validation names it
 		}
-		out := r.serve(recipe, r.meantFor(key, &cell.Dishes[i], eaters), cell.Dishes[i].Accepted)
+		r.lookForAbsent(key, dish, eaters)
+		out := r.serve(recipe, dish.MeantFor(eaters), dish.Accepted)
 		r.lookAtMeal(key, recipe)
-		r.lookAtAccepted(key, recipe, out.dish, cell.Dishes[i].Accepted)
+		r.lookAtAccepted(key, recipe, out.dish, dish.Accepted)
 		r.noteDislikes(key, out.disliked)
 		for _, no := range out.refused {
 			refused = append(refused, refusedDish{no, recipe})
@@ -99,29 +103,14 @@ func (r *resolver) slot(key slotKey, eaters []trip.MemberID) {
 	r.slots = append(r.slots, slot)
 }
 
-// meantFor lists the eaters of the slot that the dish is for.
-func (r *resolver) meantFor(key slotKey, dish *trip.Dish, eaters []trip.MemberID) []trip.MemberID {
-	if len(dish.For) == 0 {
-		return eaters
-	}
-	wanted := map[trip.MemberID]bool{}
-	for _, member := range dish.For {
-		wanted[member] = true
-	}
-	var list []trip.MemberID
-	for _, eater := range eaters {
-		if wanted[eater] {
-			list = append(list, eater)
-			delete(wanted, eater)
-		}
-	}
-	for _, member := range dish.For {
-		if wanted[member] {
+// lookForAbsent tells once of each member whom the dish names and who does not
+// eat in the slot.
+func (r *resolver) lookForAbsent(key slotKey, dish *trip.Dish, eaters []trip.MemberID) {
+	for i, member := range dish.For {
+		if !slices.Contains(eaters, member) && !slices.Contains(dish.For[:i], member) {
 			r.lookAtAbsent(key, dish, member)
-			delete(wanted, member)
 		}
 	}
-	return list
 }
 
 // served tells whether the member gets anything in the slot.

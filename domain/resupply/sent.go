@@ -19,7 +19,7 @@ func (s sent) piece() piece { return piece{s.mass, s.bag.Volume} }
 
 // sentOf parts what is sent to a point from what is bought there.
 func sentOf(t *trip.Trip, point *trip.ResupplyPoint, held []*bags.Bag) []sent {
-	sold := soldAt(t, point.ID)
+	sold := t.FoodsSoldAt(point.ID)
 	list := make([]sent, len(held))
 	for i, bag := range held {
 		s := sent{bag: bag, mass: bag.Mass()}
@@ -33,23 +33,6 @@ func sentOf(t *trip.Trip, point *trip.ResupplyPoint, held []*bags.Bag) []sent {
 		list[i] = s
 	}
 	return list
-}
-
-// soldAt tells which foods the shops that stand at a point sell.
-func soldAt(t *trip.Trip, id trip.PointID) map[trip.FoodID]bool {
-	sold := map[trip.FoodID]bool{}
-	for i := range t.Shops {
-		if t.Shops[i].Point != id || !t.Shops[i].Use {
-			continue
-		}
-		for j := range t.Foods {
-			if t.SoldAt(id, &t.Foods[j]) {
-				sold[t.Foods[j].ID] = true
-			}
-		}
-		break // SoldAt asks every shop there
-	}
-	return sold
 }
 
 // PackedAtHome gives the bags of packing night: without what is bought on the

@@ -7,8 +7,8 @@ import (
 )
 
 // exposureBetween gives the share of the time allowed to perishable food that
-// a course of temperature uses from one hour to a later one: half an hour's
-// allowance for each hour in the danger zone, and as much again above 32.2 C.
+// a course of temperature uses from one hour to a later one: half of it for
+// each hour in the danger zone, and as much again above 32.2 C.
 // A pack or car above 60 C is hot by accident and counts like the zone.
 //
 // Source: see foodsafety.Exposure.

@@ -58,7 +58,7 @@ func wayOf(t *trip.Trip, leg trip.Leg) way {
 	if point == nil {
 		return way{before: []stage{atHome(s, t.Start, room), parked}, arrives: leg.FirstDay - 1, hour: startHour}
 	}
-	w := way{arrives: point.AfterDay - 1, hour: pickUpHour, sold: soldAt(t, point.ID)}
+	w := way{arrives: point.AfterDay - 1, hour: pickUpHour, sold: t.FoodsSoldAt(point.ID)}
 	c := posting.Of(t, point)
 	van := stage{where: post, days: float64(c.OnTheWay), day: daytemp.Day{Low: room.Low, High: max(room.High, parked.day.High)}, known: true}
 	store := stage{where: box, days: float64(c.LiesThere), day: van.day}
@@ -76,17 +76,6 @@ func wayOf(t *trip.Trip, leg trip.Leg) way {
 		w.before = []stage{atHome(s, c.On, room), parked, store}
 	}
 	return w
-}
-
-// soldAt tells which foods are bought at a point and come fresh into the packs.
-func soldAt(t *trip.Trip, point trip.PointID) map[trip.FoodID]bool {
-	sold := map[trip.FoodID]bool{}
-	for i := range t.Foods {
-		if t.SoldAt(point, &t.Foods[i]) {
-			sold[t.Foods[i].ID] = true
-		}
-	}
-	return sold
 }
 
 func atHome(s *trip.Settings, leaves units.Date, room daytemp.Day) stage {

@@ -1,6 +1,7 @@
 package trip
 
 import (
+	"slices"
 	"strings"
 
 	"sumpter/domain/units"
@@ -80,6 +81,20 @@ func (t *Trip) RenameShop(from, to string) {
 			p.Shop = to
 		}
 	}
+}
+
+// FoodsSoldAt tells which foods are bought at a resupply point on the way.
+func (t *Trip) FoodsSoldAt(point PointID) map[FoodID]bool {
+	sold := map[FoodID]bool{}
+	if !slices.ContainsFunc(t.Shops, func(s Shop) bool { return s.Use && s.Point == point }) {
+		return sold
+	}
+	for i := range t.Foods {
+		if t.SoldAt(point, &t.Foods[i]) {
+			sold[t.Foods[i].ID] = true
+		}
+	}
+	return sold
 }
 
 // SoldAt tells whether a food is bought at a resupply point on the way: a shop

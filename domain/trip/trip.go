@@ -8,6 +8,8 @@
 package trip
 
 import (
+	"slices"
+
 	"sumpter/domain/optional"
 	"sumpter/domain/units"
 )
@@ -172,6 +174,21 @@ type Dish struct {
 	Recipe   RecipeID     `json:"recipe"`
 	For      []MemberID   `json:"for,omitempty"`      // none: everybody who eats in the slot
 	Accepted []Acceptance `json:"accepted,omitempty"` // dangers the leader took on by hand in this very cell
+}
+
+// MeantFor picks those of a slot's eaters, in their order, whom the dish is
+// for.
+func (d *Dish) MeantFor(eaters []MemberID) []MemberID {
+	if len(d.For) == 0 {
+		return eaters
+	}
+	var list []MemberID
+	for _, eater := range eaters {
+		if slices.Contains(d.For, eater) {
+			list = append(list, eater)
+		}
+	}
+	return list
 }
 
 // Acceptance is the leader's decision, by hand, that a member may be served a
