@@ -14,6 +14,7 @@ import (
 type Series struct {
 	Name   string    // empty: a line without a label
 	Values []float64 // one per day
+	OnTop  []float64 // what comes on top on a day, shown apart as an open mark; nil: nothing
 	Gaps   []bool    // days on which there is no value; nil: none
 	Strong bool      // the selected one
 	Tapped func()
@@ -65,7 +66,7 @@ func (c *LineChart) paint(d *drawing) {
 	for _, s := range c.series {
 		for i, value := range s.Values {
 			if !s.gap(i) {
-				highest = max(highest, value)
+				highest = max(highest, value+s.onTop(i))
 			}
 		}
 	}
@@ -90,6 +91,13 @@ func (c *LineChart) paint(d *drawing) {
 }
 
 func (s Series) gap(i int) bool { return i < len(s.Gaps) && s.Gaps[i] }
+
+func (s Series) onTop(i int) float64 {
+	if i < len(s.OnTop) {
+		return s.OnTop[i]
+	}
+	return 0
+}
 
 // paintFair draws the fair level as a band of 5 % to each side, a step a day,
 // between the sides of the picture.
@@ -123,6 +131,13 @@ func (c *LineChart) paintLines(d *drawing, across, vertical scale, right float32
 				d.line(across.at(float64(i-1)), vertical.at(s.Values[i-1]), x, y, width, tone)
 			}
 			d.ring(x, y, 2+width/2, 1, tone, s.Strong)
+			if more := s.onTop(i); more > 0 {
+				above := vertical.at(s.Values[i] + more)
+				if s.Strong {
+					d.line(x, y, x, above, 1, look.Slate)
+				}
+				d.ring(x, above, 2+width/2, 1, look.Slate, false)
+			}
 			last = i
 		}
 		if last >= 0 && s.Name != "" {

@@ -49,7 +49,7 @@ func Check(w Work) []findings.Finding {
 	a := &auditor{Work: w, index: newIndex(w)}
 	for _, check := range []func(*auditor){
 		checkPortions, checkServed, checkSafety, checkIntakes, checkBatchesInBags, checkBags, checkReserve,
-		checkBoxes, checkCarriers, checkLoads, checkBounds, checkLimits, checkShopping,
+		checkBoxes, checkCarriers, checkLoads, checkBounds, checkLimits, checkWater, checkWaterLimits, checkShopping,
 		checkSpoilage, checkFuel,
 	} {
 		check(a)

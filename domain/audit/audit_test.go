@@ -11,6 +11,7 @@ import (
 	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
 	"sumpter/domain/findings"
+	"sumpter/domain/optional"
 	"sumpter/domain/plan"
 	"sumpter/domain/shopping"
 	"sumpter/domain/spoilage"
@@ -50,6 +51,20 @@ func TestEveryBreachIsFound(t *testing.T) {
 		rule  string
 		spoil func(w *audit.Work)
 	}{
+		{"everybody carries their own drink to a dry camp", func(w *audit.Work) { w.Carry.Members[0].Days[0].Water += units.Gram }},
+		{"the water of a dry camp is carried there", func(w *audit.Work) {
+			w.Carry.Members[0].Days[0].Water += units.Gram
+			w.Carry.Members[0].Days[0].ToCook += units.Gram
+		}},
+		{"the water of a dry camp is carried there", func(w *audit.Work) {
+			day := slices.IndexFunc(w.Trip.Days, func(d trip.Day) bool { return !d.DryCamp })
+			w.Trip.Days[day].DryCamp, w.Trip.Days[day].SnowWater = true, false
+		}},
+		{"no load passes a hard limit in silence", func(w *audit.Work) {
+			load := w.Carry.Members[0].Days[0]
+			w.Carry.Members[0].Days[0].Water = units.Kilogram
+			w.Trip.Member(w.Carry.Members[0].Member).LoadLimit = optional.Of(load.Load)
+		}},
 		{"portions add up to the batch", func(w *audit.Work) { w.Portions.Batches[0].Totals[0].Mass += units.Gram }},
 		{"portions add up to the batch", func(w *audit.Work) { w.Portions.Batches[0].Portions[0].Amounts[0].Mass += units.Milligram }},
 		{"portions keep the bounds of the recipe", func(w *audit.Work) { w.Portions.Batches[0].Portions[0].Scale = 9 }},

@@ -20,12 +20,9 @@ func Estimate(w Work) needs.Loads {
 	for day := 1; day <= len(w.Trip.Days); day++ {
 		estimateDay(w, day, loads)
 	}
-	for _, water := range w.Cooking.Water {
-		for i := range w.Trip.Crew {
-			if w.Trip.Crew[i].ID == water.Member {
-				loads[i][water.Day-1] += units.FromGrams(water.CarryIn.Millilitres())
-			}
-		}
+	shares := w.shareWater(func(place, day int) filled { return filled{load: loads[place][day-1]} })
+	for at, share := range shares {
+		loads[at.place][at.day-1] += share.drink + share.toCook
 	}
 	return loads
 }

@@ -45,10 +45,6 @@ func (c *calculation) addLoads(place int, p *piece, r run) {
 
 // reckonLoads writes every member's load of every day.
 func (c *calculation) reckonLoads() {
-	water := map[[2]int]units.Mass{}
-	for _, w := range c.Cooking.Water {
-		water[[2]int{c.place[w.Member], w.Day}] = units.FromGrams(w.CarryIn.Millilitres())
-	}
 	for i := range c.Trip.Crew {
 		member := &c.Trip.Crew[i]
 		for d := range c.Trip.Days {
@@ -58,7 +54,7 @@ func (c *calculation) reckonLoads() {
 			t := c.loads[i][d]
 			day := Day{
 				Present: true, OwnKit: member.OwnKit, Food: t.food, Gear: t.gear, Fuel: t.fuel, Waste: t.waste,
-				Water: water[[2]int{i, d + 1}], Volume: t.volume, WasteRoom: t.wasteRoom,
+				Volume: t.volume, WasteRoom: t.wasteRoom,
 			}
 			day.Load = day.OwnKit + day.Food + day.Gear + day.Fuel + day.Waste
 			if capability := c.result.Members[i].Capability; capability > 0 {
@@ -67,6 +63,7 @@ func (c *calculation) reckonLoads() {
 			c.result.Members[i].Days[d] = day
 		}
 	}
+	c.reckonWater()
 	c.measureStages()
 }
 

@@ -84,6 +84,7 @@ type Day struct {
 	Fuel      units.Mass   `json:"fuel_g"`
 	Waste     units.Mass   `json:"waste_g"`   // tare of what was eaten
 	Water     units.Mass   `json:"water_g"`   // to a dry camp, shown apart: not part of the share
+	ToCook    units.Mass   `json:"to_cook_g"` // of that water, what the cook group cooks with; the rest the member drinks
 	Load      units.Mass   `json:"load_g"`    // all but water
 	Volume    units.Volume `json:"volume_ml"` // of shared things
 	WasteRoom units.Volume `json:"waste_ml"`  // room of what was eaten's wrappings, pressed by hand, and of empty containers; not counted in Volume

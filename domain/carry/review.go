@@ -6,27 +6,6 @@ import (
 	"sumpter/domain/trip"
 )
 
-// reviewWater warns where water to a dry camp brings a load over a hard limit
-// that it keeps without. Water can be poured over into other packs, so the
-// split does not wait for it.
-func (c *calculation) reviewWater() {
-	for i := range c.Trip.Crew {
-		member := &c.Trip.Crew[i]
-		limit, limited := member.LoadLimit.Get()
-		if !limited {
-			continue
-		}
-		for d, day := range c.result.Members[i].Days {
-			if over := day.Load + day.Water - limit; day.Water > 0 && day.Load <= limit && over > 0 {
-				c.find(findings.MustFix, "water-over-limit", findings.Place{Day: d + 1, Member: member.ID},
-					prose.Say("With the water to the dry camp %s carries %s more than their limit on day %d.", member.Name, over, d+1),
-					prose.Say("The load without water keeps the limit of %s; %s of water come on top.", limit, day.Water),
-					prose.Say("Let others carry %s of that water, give %s so much less to carry, or raise the limit.", over, member.Name))
-			}
-		}
-	}
-}
-
 // reviewFuel says how fuel is packed where it cannot be kept in packs without
 // shared food.
 func (c *calculation) reviewFuel() {

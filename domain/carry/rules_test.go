@@ -38,10 +38,10 @@ func crewWork(rt *rapid.T) Work {
 	return w
 }
 
-func mustCompute(rt *rapid.T, w Work) Result {
+func mustCompute(t interface{ Fatal(...any) }, w Work) Result {
 	r, err := Compute(context.Background(), w, nil)
 	if err != nil {
-		rt.Fatal(err)
+		t.Fatal(err)
 	}
 	return r
 }
@@ -377,7 +377,7 @@ func TestWaterOverALimitIsTold(t *testing.T) {
 		litres float64
 		want   bool
 	}{{0.9, false}, {1, false}, {1.5, true}} {
-		w.Cooking.Water = []cooking.Water{{Day: 1, Member: 1, CarryIn: units.FromLitres(c.litres)}}
+		w.Cooking.Water = []cooking.Water{{Day: 1, Member: 1, CarriedDrink: units.FromLitres(c.litres)}}
 		r, err := Compute(context.Background(), w, nil)
 		if err != nil || hasFindingCode(r, "water-over-limit") != c.want || r.Members[0].Days[0].Water != units.FromKilograms(c.litres) {
 			t.Errorf("%v L: %v, findings %v", c.litres, err, r.Findings)

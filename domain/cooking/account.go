@@ -48,8 +48,8 @@ func (a *Accounts) Meal(day int, meal trip.Meal, group trip.GroupID) []Line {
 }
 
 // Water tells what each member drinks on a day and carries to a dry camp, and
-// why.
-func (a *Accounts) Water(day int) []Line {
+// why; cooking is how much of the group's cooking water each has by the loads.
+func (a *Accounts) Water(day int, cooking map[trip.MemberID]units.Volume) []Line {
 	c := newCook(a.trip, a.needs, a.legs)
 	var told []Line
 	drunk, carried := units.Volume(0), units.Volume(0)
@@ -59,8 +59,8 @@ func (a *Accounts) Water(day int) []Line {
 		if w.Day != day || m == nil {
 			continue
 		}
-		drunk, carried = drunk+w.Drinking, carried+w.CarryIn
-		told = append(told, Line{What: prose.Say("%s", m.Name), Figure: prose.Say("%s", w.Drinking), Basis: c.whyDrink(w, m)})
+		drunk, carried = drunk+w.Drinking, carried+w.CarriedDrink
+		told = append(told, Line{What: prose.Say("%s", m.Name), Figure: prose.Say("%s", w.Drinking), Basis: c.whyDrink(w, m, cooking[m.ID])})
 	}
 	if len(told) == 0 {
 		return nil
@@ -68,6 +68,11 @@ func (a *Accounts) Water(day int) []Line {
 	told = append(told, Line{What: prose.Say("Drunk by all"), Figure: prose.Say("%s", drunk), Total: true, Basis: prose.Say(
 		"US Army TB MED 507 for hours on the move, by the day's highest air temperature as if it were the wet-bulb globe temperature of a day in the shade; in sun or damp air it is more. Below %s common practice, no source. Single people lie %s an hour to either side. Beside the water in food: Institute of Medicine 2005. Never more than %s an hour or %s a day.",
 		units.Celsius(water.TableFromC), units.FromLitres(water.SpreadPerHour), units.FromLitres(water.MostPerHour), units.FromLitres(water.MostPerDay))})
+	for _, camp := range a.result.DryCamps {
+		if camp.Day == day {
+			carried += camp.Cooking
+		}
+	}
 	if carried > 0 {
 		told = append(told, Line{What: prose.Say("Carried to the dry camp by all"), Figure: prose.Say("%s", carried), Total: true,
 			Basis: prose.Say("Cooking of the evening and the next morning with 10 %% lost, half a day's drink and two hours of the next day (design choice).")})
@@ -76,7 +81,7 @@ func (a *Accounts) Water(day int) []Line {
 }
 
 // whyDrink says how a member's drink of a day was reckoned.
-func (c *cook) whyDrink(w *Water, m *trip.Member) prose.Text {
+func (c *cook) whyDrink(w *Water, m *trip.Member, cooking units.Volume) prose.Text {
 	d, at := w.Day-1, c.member[m.ID]
 	base := units.FromLitres(baseDrink(m))
 	why := prose.Say("%s for the day", base)
@@ -86,11 +91,10 @@ func (c *cook) whyDrink(w *Water, m *trip.Member) prose.Text {
 	if w.AtCeiling {
 		why = prose.Say("%s, held at the ceiling", why)
 	}
-	if w.CarryIn == 0 {
+	if w.CarriedDrink == 0 {
 		return prose.Say("%s.", why)
 	}
-	until := units.FromLitres(c.untilWater(d, m))
-	return prose.Say("%s. Carries %s to the dry camp: %s to drink until there is water again and %s of the cooking.", why, w.CarryIn, until, w.CarryIn-until)
+	return prose.Say("%s. Carries %s to the dry camp: %s to drink until there is water again and %s of the cooking, by how loaded each is that day.", why, w.CarriedDrink+cooking, w.CarriedDrink, cooking)
 }
 
 func (c *cook) effortWord(d, member int) prose.Text {

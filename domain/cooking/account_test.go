@@ -76,7 +76,7 @@ func TestAccountsEndInThePlansFigures(t *testing.T) {
 			days[w.Day]++
 		}
 		for day, drinkers := range days {
-			lines, told := accounts.Water(day), 0
+			lines, told := accounts.Water(day, nil), 0
 			for _, line := range lines {
 				if !line.Total {
 					told++

@@ -3,6 +3,7 @@ package cooking_test
 import (
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -265,16 +266,14 @@ func TestDryCampIsSharedExactly(t *testing.T) {
 		dry.Crew = append(dry.Crew, member)
 	}
 	result := compute(dry)
-	total := units.Volume(0)
-	for _, w := range result.Water {
-		if (w.CarryIn > 0) != (w.Day == 2) {
-			t.Errorf("day %d: %v carried in", w.Day, w.CarryIn)
-		}
-		total += w.CarryIn
-	}
 	// 3 L of dinner with 10 % lost, and half of 2.2 L for each; the next day is a rest day
-	if want := units.FromLitres(3.3 + 3*1.1); total != want {
-		t.Errorf("have %v, want %v", total, want)
+	for _, w := range result.Water {
+		if want := units.FromLitres(1.1); w.Day == 2 && w.CarriedDrink != want || w.Day != 2 && w.CarriedDrink != 0 {
+			t.Errorf("day %d: %v to drink are carried in, want %v on day 2", w.Day, w.CarriedDrink, want)
+		}
+	}
+	if want := []cooking.DryCamp{{Day: 2, Group: 1, Cooking: units.FromLitres(3.3)}}; !slices.Equal(result.DryCamps, want) {
+		t.Errorf("have %+v, want %+v", result.DryCamps, want)
 	}
 }
 
@@ -318,7 +317,7 @@ func TestAnyTripHasSoundCooking(t *testing.T) {
 			}
 		}
 		for _, w := range result.Water {
-			if w.Drinking <= 0 || w.Drinking.Litres() > water.MostPerDay+1e-6 || w.CarryIn < 0 {
+			if w.Drinking <= 0 || w.Drinking.Litres() > water.MostPerDay+1e-6 || w.CarriedDrink < 0 {
 				rt.Errorf("%+v", w)
 			}
 		}

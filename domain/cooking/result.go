@@ -12,9 +12,10 @@ import (
 
 // Result is the cooking of the whole trip.
 type Result struct {
-	Meals    []Meal             `json:"meals"` // by day, meal, group; snacks need no cooking
-	Fuel     []LegFuel          `json:"fuel"`  // by leg, group, fuel
-	Water    []Water            `json:"water"` // by day and member
+	Meals    []Meal             `json:"meals"`               // by day, meal, group; snacks need no cooking
+	Fuel     []LegFuel          `json:"fuel"`                // by leg, group, fuel
+	Water    []Water            `json:"water"`               // by day and member
+	DryCamps []DryCamp          `json:"dry_camps,omitempty"` // by day and group
 	Findings []findings.Finding `json:"-"`
 }
 
@@ -63,11 +64,19 @@ type Container struct {
 	Brought bool `json:"brought,omitempty"` // not bought or sent for this leg: it came along from an earlier one
 }
 
-// Water is one member's water on one day.
+// Water is what one member drinks on one day.
 type Water struct {
-	Day       int           `json:"day"`
-	Member    trip.MemberID `json:"member"`
-	Drinking  units.Volume  `json:"drinking_ml"`
-	AtCeiling bool          `json:"at_ceiling"`  // held at the published ceiling
-	CarryIn   units.Volume  `json:"carry_in_ml"` // to a dry camp: this member's part
+	Day          int           `json:"day"`
+	Member       trip.MemberID `json:"member"`
+	Drinking     units.Volume  `json:"drinking_ml"`
+	AtCeiling    bool          `json:"at_ceiling"`       // held at the published ceiling
+	CarriedDrink units.Volume  `json:"carried_drink_ml"` // to a dry camp: what they drink there until there is water again
+}
+
+// DryCamp is what a cook group cooks with at a camp without water, beside what
+// each drinks. How much of it each carries there is part of the loads.
+type DryCamp struct {
+	Day     int          `json:"day"`
+	Group   trip.GroupID `json:"group"`
+	Cooking units.Volume `json:"cooking_ml"` // of the evening and the next morning, with what is lost
 }

@@ -105,9 +105,9 @@ func (c *cook) needDay(d, member int) *needs.Day {
 	return &c.needs.Members[member].Days[d]
 }
 
-// dryCamps shares out what has to be carried to camps without water: the
-// cooking of the evening and the next morning in equal parts, and what each
-// drinks until water is found. Snow at the camp is water.
+// dryCamps tells what has to be carried to camps without water: the cooking of
+// the evening and the next morning for the group, and for each what they drink
+// until water is found. Snow at the camp is water.
 func (c *cook) dryCamps() {
 	for d := range c.trip.Days {
 		day := &c.trip.Days[d]
@@ -122,38 +122,31 @@ func (c *cook) dryCamps() {
 
 func (c *cook) dryCamp(d, group int) {
 	id := c.trip.Groups[group].ID
-	var carriers []*Water
-	var base []units.Volume
+	carriers, drink := 0, units.Volume(0)
 	for i := range c.result.Water {
 		w := &c.result.Water[i]
 		if m := &c.trip.Crew[c.member[w.Member]]; w.Day == d+1 && m.Group == id {
-			carriers = append(carriers, w)
-			base = append(base, units.FromLitres(c.untilWater(d, m)))
+			w.CarriedDrink = units.FromLitres(c.untilWater(d, m))
+			carriers++
+			drink += w.CarriedDrink
 		}
 	}
-	if len(carriers) == 0 {
+	if carriers == 0 {
 		return
 	}
-	cooking := units.Volume(0)
+	camp := DryCamp{Day: d + 1, Group: id}
 	for _, meal := range c.result.Meals {
 		if meal.Group == id && (meal.Day == d+1 && meal.Meal == trip.Dinner || meal.Day == d+2 && meal.Meal == trip.Breakfast) {
-			cooking += meal.FoodWater + meal.OtherWater
+			camp.Cooking += meal.FoodWater + meal.OtherWater
 		}
 	}
-	cooking = cooking.Scale(1 + water.CookingLoss)
-	total, parts := cooking, units.Volume(len(carriers))
-	for i, w := range carriers {
-		w.CarryIn = base[i] + cooking/parts
-		if units.Volume(i) < cooking%parts {
-			w.CarryIn++
-		}
-		total += base[i]
-	}
+	camp.Cooking = camp.Cooking.Scale(1 + water.CookingLoss)
+	c.result.DryCamps = append(c.result.DryCamps, camp)
 	c.tell(findings.LookAt, "dry-camp", findings.Place{Day: d + 1, Group: id},
-		prose.Say("There is no water at the camp of day %d: %s carries %s there, about %s each.", d+1, c.trip.Groups[group].Name,
-			total, total/parts),
-		prose.Say("Cooking of the evening and the next morning with 10 %% lost, half a day's drink and two hours of the next day (design choice)."),
-		prose.Say("Mark the last sure water on the map, carry enough bottles, and count this mass when you choose who carries what."))
+		prose.Say("There is no water at the camp of day %d: %s carries %s there, %s of it to cook with and the rest to drink.", d+1, c.trip.Groups[group].Name,
+			camp.Cooking+drink, camp.Cooking),
+		prose.Say("Cooking of the evening and the next morning with 10 %% lost, half a day's drink and two hours of the next day (design choice). Each carries their own drink; the loads tell how much of the rest, so that with it they are as even as can be."),
+		prose.Say("Mark the last sure water on the map and carry enough bottles. The water comes on top of the loads that are split."))
 }
 
 // untilWater is what a member drinks from the last water before a dry camp's

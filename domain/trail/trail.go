@@ -148,10 +148,11 @@ func packs(p *plan.Plan, ends map[string]trip.BagEnd, stage, day int) []Pack {
 		if day > len(member.Days) || !member.Days[day-1].Present {
 			continue
 		}
-		pack := Pack{Member: member.Member, Load: member.Days[day-1]}
+		load := member.Days[day-1]
+		pack := Pack{Member: member.Member, Load: load, CarryIn: load.CarryIn()}
 		for _, water := range p.Cooking.Water {
 			if water.Day == day && water.Member == member.Member {
-				pack.Drink, pack.CarryIn = water.Drinking, water.CarryIn
+				pack.Drink = water.Drinking
 			}
 		}
 		if stage >= 0 {

@@ -32,6 +32,8 @@ func byHand() *plan.Plan {
 		return carry.Item{Kind: kind, Key: key, Carrier: carrier}
 	}
 	here, gone := carry.Day{Present: true, Food: 800 * units.Gram}, carry.Day{}
+	dry := here
+	dry.Water = 2 * units.Kilogram
 	day := needs.Day{Present: true, Kcal: 2500}
 	return &plan.Plan{
 		Trip: &trip.Trip{Days: make([]trip.Day, 4)},
@@ -46,7 +48,7 @@ func byHand() *plan.Plan {
 				{FirstDay: 3, LastDay: 3, Items: []carry.Item{item(carry.BagItem, "three", 1), item(carry.GearItem, "5", 1), item(carry.GearItem, "6", 1)}},
 				{FirstDay: 4, LastDay: 4, Leg: 1, Items: []carry.Item{item(carry.BagItem, "four", 1), item(carry.GearItem, "5", 1)}},
 			},
-			Members: []carry.Member{{Member: 1, Days: []carry.Day{here, here, here, here}}, {Member: 2, Days: []carry.Day{here, here, gone, gone}}},
+			Members: []carry.Member{{Member: 1, Days: []carry.Day{here, dry, here, here}}, {Member: 2, Days: []carry.Day{here, here, gone, gone}}},
 		},
 		Cooking: cooking.Result{
 			Meals: []cooking.Meal{
@@ -59,7 +61,7 @@ func byHand() *plan.Plan {
 				}},
 				{Leg: 1, Group: 1, Fuel: trip.GasMix, Containers: []cooking.Container{{Key: "c", Fuel: 100 * units.Gram, Brought: true}}},
 			},
-			Water: []cooking.Water{{Day: 2, Member: 1, Drinking: 3 * units.Litre, CarryIn: 2 * units.Litre}},
+			Water: []cooking.Water{{Day: 2, Member: 1, Drinking: 3 * units.Litre}},
 		},
 		Resupply: resupply.Result{Boxes: []resupply.Box{{Point: 7, Leg: 1, Bags: []string{"four"}, TurnBackBy: 1}}},
 	}

@@ -35,7 +35,7 @@ const mostFaults = 20
 func Check(w Work) []findings.Finding {
 	a := newAuditor(w)
 	for _, check := range []func(*auditor){
-		checkPots, checkServings, checkMasses, checkAge, checkPlaces, checkLoads, checkLimits, checkFuel,
+		checkPots, checkServings, checkMasses, checkAge, checkPlaces, checkLoads, checkLimits, checkWater, checkFuel,
 	} {
 		a.bound = len(a.faults) + mostFaults
 		check(a)

@@ -103,6 +103,7 @@ func TestEveryBreachIsFound(t *testing.T) {
 		}},
 		{"a load is the sum of its items", func(w *wayaudit.Work) { w.Now.Carry.Members[0].Days[from].Food += units.Gram }},
 		{"a load is the sum of its items", func(w *wayaudit.Work) { w.Now.Carry.Members[0].Days[from].Load -= units.Gram }},
+		{"the water of a dry camp is carried there", func(w *wayaudit.Work) { w.Now.Carry.Members[0].Days[from].ToCook += units.Gram }},
 		{"a load is the sum of its items", func(w *wayaudit.Work) {
 			s, i := bagItem(w)
 			w.Done.Ends = append(w.Done.Ends, trip.BagEnd{Bag: s.Items[i].Key, End: trip.Lost, Day: from - 1})

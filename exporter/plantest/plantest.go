@@ -160,7 +160,7 @@ func smallCooking() cooking.Result {
 		},
 		Water: []cooking.Water{
 			{Day: 1, Member: 1, Drinking: 4 * units.Litre}, {Day: 1, Member: 2, Drinking: 3 * units.Litre}, {Day: 1, Member: 3, Drinking: 3500 * units.Millilitre},
-			{Day: 2, Member: 1, Drinking: 4 * units.Litre, CarryIn: 2 * units.Litre},
+			{Day: 2, Member: 1, Drinking: 4 * units.Litre, CarriedDrink: 1200 * units.Millilitre},
 		},
 	}
 }
@@ -196,6 +196,8 @@ func smallCarry() carry.Result {
 		d.Share = float64(d.Load) / float64(50*units.Kilogram)
 		return d
 	}
+	dry := day(8, 0)
+	dry.Water, dry.ToCook = 2*units.Kilogram, 800*units.Gram
 	return carry.Result{
 		Stages: []carry.Stage{
 			{Leg: 0, FirstDay: 1, LastDay: 2, Worst: 0.1678, WorstBound: 0.16, Mean: 0.1678, MeanBound: 0.16, Fair: []float64{0.15, 0.14}, Items: []carry.Item{
@@ -209,7 +211,7 @@ func smallCarry() carry.Result {
 			}},
 		},
 		Members: []carry.Member{
-			{Member: 1, Capability: 50 * units.Kilogram, Days: []carry.Day{day(8, 390), day(8, 0), day(8, 510)}},
+			{Member: 1, Capability: 50 * units.Kilogram, Days: []carry.Day{day(8, 390), dry, day(8, 510)}},
 			{Member: 2, Capability: 50 * units.Kilogram, Days: []carry.Day{day(7, 160), day(7, 0), day(7, 0)}},
 			{Member: 3, Capability: 50 * units.Kilogram, Days: []carry.Day{day(6, 0), day(6, 0), {}}},
 		},

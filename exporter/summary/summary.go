@@ -160,8 +160,13 @@ func water(p *plan.Plan, t *trip.Trip) Line {
 	for _, w := range p.Cooking.Water {
 		byDay[w.Day] += w.Drinking
 		high.most(float64(w.Drinking), w.Member, w.Day)
-		if w.CarryIn > 0 {
-			carried.most(float64(w.CarryIn), w.Member, w.Day)
+	}
+	for i := range p.Carry.Members {
+		m := &p.Carry.Members[i]
+		for d := range m.Days {
+			if in := m.Days[d].CarryIn(); in > 0 {
+				carried.most(float64(in), m.Member, d+1)
+			}
 		}
 	}
 	if !high.set {

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"sumpter/domain/carry"
 	"sumpter/domain/cooking"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -84,24 +86,39 @@ func (x *index) containers(l *cooking.LegFuel) string {
 	return orNone(strings.Join(lines, "\n"), "none chosen")
 }
 
+// waterRow is a member's water of a day, and the load of its morning.
+type waterRow struct {
+	*cooking.Water
+	load carry.Day
+}
+
 func waterTable(x *index) Table {
-	rows := make([]*cooking.Water, len(x.plan.Cooking.Water))
+	loads := map[trip.MemberID][]carry.Day{}
+	for _, m := range x.plan.Carry.Members {
+		loads[m.Member] = m.Days
+	}
+	rows := make([]waterRow, len(x.plan.Cooking.Water))
 	for i := range rows {
-		rows[i] = &x.plan.Cooking.Water[i]
+		w := &x.plan.Cooking.Water[i]
+		rows[i] = waterRow{Water: w}
+		if days := loads[w.Member]; w.Day >= 1 && w.Day <= len(days) {
+			rows[i].load = days[w.Day-1]
+		}
 	}
 	return groupBy(fill(Table{
 		Name: "water", Title: "Water, by day and member",
-		About: "Water to drink over the whole day, and each member's part of what is carried in to a dry camp. Treat all water from the land.",
+		About: "Water to drink over the whole day, and what each carries in to a dry camp: their own drink there, and of the group's cooking water as much as leaves all equally loaded. Treat all water from the land.",
 		Empty: "There is nobody to give water yet.",
-	}, []field[*cooking.Water]{
-		{Column{Key: "day", Heading: "Day", Width: 5}, func(w *cooking.Water) Value { return count(w.Day) }},
-		{Column{Key: "date", Heading: "Date", Width: 15}, func(w *cooking.Water) Value { return x.date(w.Day) }},
-		{Column{Key: "member", Heading: "Member", Width: 20}, func(w *cooking.Water) Value { return words(x.member(w.Member)) }},
-		{Column{Key: "drinking", Heading: "To drink (" + x.drinkUnit() + ")", Decimals: 1, Width: 11}, func(w *cooking.Water) Value { return x.drink(w.Drinking) }},
-		{Column{Key: "ceiling", Heading: "Held at the published ceiling", Width: 15}, func(w *cooking.Water) Value { return yesNo(w.AtCeiling) }},
-		{Column{Key: "carry_in", Heading: "To carry in (" + x.drinkUnit() + ")", Decimals: 1, Width: 12}, func(w *cooking.Water) Value { return x.drink(w.CarryIn) }},
-		{Column{Key: "mind", Heading: "Mind", Width: 34, Wrap: true}, func(w *cooking.Water) Value { return words(x.waterCautions(w.Day)) }},
-	}, rows), rows, func(w *cooking.Water) int { return w.Day })
+	}, []field[waterRow]{
+		{Column{Key: "day", Heading: "Day", Width: 5}, func(w waterRow) Value { return count(w.Day) }},
+		{Column{Key: "date", Heading: "Date", Width: 15}, func(w waterRow) Value { return x.date(w.Day) }},
+		{Column{Key: "member", Heading: "Member", Width: 20}, func(w waterRow) Value { return words(x.member(w.Member)) }},
+		{Column{Key: "drinking", Heading: "To drink (" + x.drinkUnit() + ")", Decimals: 1, Width: 11}, func(w waterRow) Value { return x.drink(w.Drinking) }},
+		{Column{Key: "ceiling", Heading: "Held at the published ceiling", Width: 15}, func(w waterRow) Value { return yesNo(w.AtCeiling) }},
+		{Column{Key: "carry_in", Heading: "To carry in (" + x.drinkUnit() + ")", Decimals: 1, Width: 12}, func(w waterRow) Value { return x.drink(w.load.CarryIn()) }},
+		{Column{Key: "to_cook", Heading: "Of it to cook with (" + x.drinkUnit() + ")", Decimals: 1, Width: 12}, func(w waterRow) Value { return x.drink(w.load.ToCookWith()) }},
+		{Column{Key: "mind", Heading: "Mind", Width: 34, Wrap: true}, func(w waterRow) Value { return words(x.waterCautions(w.Day)) }},
+	}, rows), rows, func(w waterRow) int { return w.Day })
 }
 
 func (x *index) waterCautions(day int) string {

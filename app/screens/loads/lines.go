@@ -33,14 +33,15 @@ func (s *Screen) linesOf() []charts.Series {
 	if !all {
 		worst := charts.Series{Name: lang.L("heaviest")}
 		for d := range v.plan.Trip.Days {
-			worst.Values = append(worst.Values, 100*v.worst(d+1))
+			share := v.worst(d + 1)
+			worst.Values, worst.OnTop = append(worst.Values, 100*share), append(worst.OnTop, 100*max(0, v.worstWithWater(d+1)-share))
 		}
 		series = append(series, worst)
 	}
 	for _, i := range v.order {
 		id := v.plan.Trip.Crew[i].ID
 		if all || id == s.member || len(series) < mostLines && v.inGroup(id, s.member) {
-			line := lineOf(v.plan.Trip.Crew[i].Name, v.plan.Carry.Members[i].Days)
+			line := lineOf(v.plan.Trip.Crew[i].Name, &v.plan.Carry.Members[i])
 			line.Strong, line.Tapped = id == s.member, func() { s.showMember(id) }
 			series = append(series, line)
 		}
@@ -48,10 +49,15 @@ func (s *Screen) linesOf() []charts.Series {
 	return series
 }
 
-func lineOf(name string, days []carry.Day) charts.Series {
+// lineOf is the shares of a member, the water to dry camps on top.
+func lineOf(name string, m *carry.Member) charts.Series {
 	line := charts.Series{Name: name}
-	for _, d := range days {
-		line.Values, line.Gaps = append(line.Values, 100*d.Share), append(line.Gaps, !d.Present)
+	for _, d := range m.Days {
+		water := max(0, withWater(d, m.Capability)-d.Share)
+		if d.Water == 0 {
+			water = 0
+		}
+		line.Values, line.OnTop, line.Gaps = append(line.Values, 100*d.Share), append(line.OnTop, 100*water), append(line.Gaps, !d.Present)
 	}
 	return line
 }

@@ -157,11 +157,17 @@ func (v *view) things(member trip.MemberID, day int) []thing {
 		return slices.Index([]carry.ItemKind{carry.GearItem, carry.BagItem, carry.FuelItem, carry.WasteItem}, t.kind)
 	}
 	slices.SortStableFunc(list, func(a, b thing) int { return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.name, b.name)) })
+	if water, any := v.water(member, day); any {
+		list = append(list, water)
+	}
 	return list
 }
 
 // find gives the thing of an id on a day, whoever carries it.
 func (v *view) find(id string, day int) (thing, bool) {
+	if member, ok := waterOf(id); ok {
+		return v.water(member, day)
+	}
 	s := v.stage(day)
 	if s == nil {
 		return thing{}, false

@@ -16,6 +16,9 @@ const mostListed = 8
 // else might, who must not, and what it would mean for the heaviest pack.
 func (s *Screen) why(t thing) string {
 	v := s.view
+	if t.kind == waterKind {
+		return strings.Join(append(v.whyWater(t.carrier, s.day), t.fixed()), "\n")
+	}
 	parts := []string{sentences(t.why)}
 	if why := t.fixed(); why != "" {
 		return strings.Join(append(parts, why), "\n")

@@ -126,6 +126,8 @@ func (t *thing) fixed() string {
 	switch t.kind {
 	case carry.WasteItem:
 		return lang.L("Wrappings and empties stay light and go where the fair split puts them; move a bag, a piece of gear or fuel instead.")
+	case waterKind:
+		return lang.L("The water is poured anew whenever the loads change: move a bag, a piece of gear or fuel, or lower a strength, and it follows.")
 	default:
 		return ""
 	}

@@ -28,7 +28,7 @@ func (p *dayPanel) waterEntries() []bench.Entry {
 		return waiting()
 	}
 	system := p.screen.bench.Units()
-	entries := entriesOf(accounts.Water(p.number), system)
+	entries := entriesOf(accounts.Water(p.number, made.Carry.CookingWater(p.number)), system)
 	for i := range made.Cooking.Meals {
 		m := &made.Cooking.Meals[i]
 		if m.Day == p.number && m.FoodWater+m.OtherWater > 0 {

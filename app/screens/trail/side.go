@@ -234,7 +234,10 @@ func (p *sidePanel) waterText(pack trail.Pack, u units.System) string {
 		text += " " + lang.X("pack-drink", "Drinks about {{.Litres}} over the day.", map[string]any{"Litres": written.Quantity(pack.Drink, u)})
 	}
 	if pack.CarryIn > 0 {
-		text += " " + lang.X("pack-carry-in", "Carries {{.Litres}} of water to the dry camp besides.", map[string]any{"Litres": written.Quantity(pack.CarryIn, u)})
+		cook := pack.Load.ToCookWith()
+		text += " " + lang.X("pack-carry-in-parts", "Carries {{.Litres}} of water to the dry camp besides: {{.Drink}} to drink there, {{.Cook}} to cook with.", map[string]any{
+			"Litres": written.Quantity(pack.CarryIn, u), "Drink": written.Quantity(pack.CarryIn-cook, u), "Cook": written.Quantity(cook, u),
+		})
 	}
 	return text
 }

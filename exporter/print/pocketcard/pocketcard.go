@@ -220,6 +220,7 @@ func (c *card) carried() {
 		if len(own) > 0 {
 			rows = append(rows, c.stage(stage, own)...)
 		}
+		rows = append(rows, c.water(stage)...)
 	}
 	if len(rows) == 0 {
 		rows = append(rows, c.Text(c.body(), c.flow.Width(), c.Tell(prose.Say("Nothing of the shared food and gear."))))

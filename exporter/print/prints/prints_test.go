@@ -476,3 +476,31 @@ func TestBoxesTellOfFuelAndWhatIsSent(t *testing.T) {
 		t.Errorf("a box without fuel says %s", text)
 	}
 }
+
+// Who carries water to a dry camp reads on the card how much, and for what.
+func TestCardsTellTheWaterToADryCamp(t *testing.T) {
+	made, err := plan.Make(context.Background(), dryTrip(), plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range made.Carry.Members {
+		m := &made.Carry.Members[i]
+		said := texts(drawn(t, made, Cards, Options{Members: []trip.MemberID{m.Member}}))
+		d := &m.Days[1]
+		want := fmt.Sprintf("%s of water to the dry camp: %s to drink, %s to cook with", d.CarryIn(), d.CarryIn()-d.ToCookWith(), d.ToCookWith())
+		if d.Water == 0 || !strings.Contains(spaced(said), want) {
+			t.Errorf("the card lacks %q", want)
+		}
+	}
+}
+
+// dryTrip is a trip whose second camp has no water.
+func dryTrip() *trip.Trip {
+	on := triptest.Large(5, 3, 3)
+	on.Settings.FillOpenSlots = true
+	on.Days[1].DryCamp, on.Days[1].SnowWater = true, false
+	return on
+}
+
+// spaced makes every kind of space one.
+func spaced(text string) string { return strings.Join(strings.Fields(text), " ") }
