@@ -157,7 +157,7 @@ func (v *view) things(member trip.MemberID, day int) []thing {
 		return slices.Index([]carry.ItemKind{carry.GearItem, carry.BagItem, carry.FuelItem, carry.WasteItem}, t.kind)
 	}
 	slices.SortStableFunc(list, func(a, b thing) int { return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.name, b.name)) })
-	if water, any := v.water(member, day); any {
+	if water, dry := v.water(member, day); dry {
 		list = append(list, water)
 	}
 	return list

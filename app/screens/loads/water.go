@@ -112,13 +112,13 @@ func withWater(d carry.Day, capability units.Mass) float64 {
 // worstWithWater is the heaviest share of a day with the water to a dry camp, 0
 // on a day without.
 func (v *view) worstWithWater(day int) float64 {
-	worst, any := 0.0, false
+	worst, dry := 0.0, false
 	for i := range v.plan.Carry.Members {
 		m := &v.plan.Carry.Members[i]
 		worst = max(worst, withWater(m.Days[day-1], m.Capability))
-		any = any || m.Days[day-1].Water > 0
+		dry = dry || m.Days[day-1].Water > 0
 	}
-	if !any {
+	if !dry {
 		return 0
 	}
 	return worst
