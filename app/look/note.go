@@ -3,7 +3,6 @@ package look
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -12,26 +11,20 @@ import (
 type Note struct {
 	widget.BaseWidget
 	Text   string
-	plain  *widget.RichText
-	framed *widget.RichText
+	plain  *Paragraph
+	framed *Paragraph
 	frame  *DoubleFrame
 	stack  *fyne.Container
 }
 
 // NewNote makes an empty note.
 func NewNote() *Note {
-	n := &Note{plain: wrapped(), framed: wrapped()}
+	n := &Note{plain: NewParagraph("", Body, Ink), framed: NewParagraph("", Body, Plum)}
 	n.frame = NewDoubleFrame(Plum, n.framed)
 	n.frame.Hide()
 	n.stack = container.NewStack(n.plain, n.frame)
 	n.ExtendBaseWidget(n)
 	return n
-}
-
-func wrapped() *widget.RichText {
-	text := widget.NewRichText(&widget.TextSegment{})
-	text.Wrapping = fyne.TextWrapWord
-	return text
 }
 
 // Set changes the words; an allergy is plum and framed, whatever the tone.
@@ -42,10 +35,8 @@ func (n *Note) Set(text string, tone fyne.ThemeColorName, allergy bool) {
 	if allergy {
 		show, hide, words, tone = n.frame, n.plain, n.framed, Plum
 	}
-	style := widget.RichTextStyleInline
-	style.ColorName, style.SizeName, style.Inline = tone, theme.SizeNameText, false
-	words.Segments = []widget.RichTextSegment{&widget.TextSegment{Text: text, Style: style}}
-	words.Refresh()
+	words.SetContent(text)
+	words.SetTone(tone)
 	hide.Hide()
 	show.Show()
 	n.stack.Refresh()

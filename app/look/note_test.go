@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 )
 
 func TestANoteWrapsAndFramesAllergies(t *testing.T) {
@@ -26,7 +25,7 @@ func TestANoteWrapsAndFramesAllergies(t *testing.T) {
 	if !n.frame.Visible() || n.plain.Visible() {
 		t.Error("an allergy has no double frame")
 	}
-	if tone := n.framed.Segments[0].(*widget.TextSegment).Style.ColorName; tone != Plum {
+	if tone := n.framed.Tone; tone != Plum {
 		t.Errorf("an allergy is %s", tone)
 	}
 }

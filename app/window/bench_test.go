@@ -24,7 +24,7 @@ func openTrip(b *testing.B, t *trip.Trip) *Workbench {
 	return openWith(b, t, document.Inline{})
 }
 
-func openWith(b *testing.B, t *trip.Trip, scheduler document.Scheduler) *Workbench {
+func openWith(b testing.TB, t *trip.Trip, scheduler document.Scheduler) *Workbench {
 	b.Helper()
 	path := filepath.Join(b.TempDir(), "bench.trip")
 	file, err := tripfile.Create(path, t)

@@ -56,8 +56,7 @@ func (w *Workbench) earlierCopies() {
 		shown.Hide()
 		w.compareWith(copies[i].Path, copyDay(copies[i]))
 	}
-	explain := widget.NewLabel(lang.L("Choose one to see what has changed since, and take back what you want. Nothing is overwritten."))
-	explain.Wrapping = fyne.TextWrapWord
+	explain := look.NewParagraph(lang.L("Choose one to see what has changed since, and take back what you want. Nothing is overwritten."), look.Body, look.Ink)
 	shown = dialog.NewCustom(lang.L("Earlier copies"), lang.L("Close"), container.NewBorder(explain, nil, nil, nil, list), w.window)
 	shown.Resize(fyne.NewSize(560, 420))
 	shown.Show()
@@ -258,8 +257,7 @@ func (w *Workbench) offerElsewhere(why error) {
 		return
 	}
 	w.offered = true
-	text := widget.NewLabel(written.Error(why) + "\n\n" + lang.L("Every edit of this window is still here. Save the trip elsewhere and go on, or put the fault right: the next edit tries again."))
-	text.Wrapping = fyne.TextWrapWord
+	text := look.NewParagraph(written.Error(why)+"\n\n"+lang.L("Every edit of this window is still here. Save the trip elsewhere and go on, or put the fault right: the next edit tries again."), look.Body, look.Ink)
 	d := dialog.NewCustomConfirm(lang.L("The trip cannot be saved"), lang.L("Save elsewhere…"), lang.L("Later"), text, func(yes bool) {
 		if yes {
 			w.saveElsewhere()

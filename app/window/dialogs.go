@@ -81,8 +81,8 @@ func (f *newFile) confirm() {
 // showLines shows a list of faults, each on its own line.
 func (w *Workbench) showLines(title string, lines []string) {
 	list := widget.NewList(func() int { return len(lines) },
-		func() fyne.CanvasObject { l := widget.NewLabel(""); l.Wrapping = fyne.TextWrapWord; return l },
-		func(i widget.ListItemID, object fyne.CanvasObject) { object.(*widget.Label).SetText(lines[i]) })
+		func() fyne.CanvasObject { return look.NewParagraph("", look.Body, look.Ink) },
+		func(i widget.ListItemID, object fyne.CanvasObject) { object.(*look.Paragraph).SetContent(lines[i]) })
 	for i, line := range lines {
 		list.SetItemHeight(i, float32(len([]rune(line))/95+1)*20+16)
 	}

@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/document"
@@ -115,15 +114,12 @@ type findingRow struct {
 	widget.BaseWidget
 	sign         *widget.Icon
 	word         *look.Text
-	what, remedy *widget.Label
+	what, remedy *look.Paragraph
 	box          *fyne.Container
 }
 
 func newFindingRow() *findingRow {
-	r := &findingRow{sign: widget.NewIcon(nil), word: look.NewText("", look.Caption, look.Quiet), what: widget.NewLabel(""), remedy: widget.NewLabel("")}
-	r.what.Wrapping, r.remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
-	r.remedy.Importance = widget.LowImportance
-	r.remedy.SizeName = theme.SizeNameCaptionText
+	r := &findingRow{sign: widget.NewIcon(nil), word: look.NewText("", look.Caption, look.Quiet), what: look.NewParagraph("", look.Body, look.Ink), remedy: look.NewParagraph("", look.Caption, look.Quiet)}
 	r.box = container.NewBorder(nil, nil, container.NewVBox(r.sign), nil, container.NewVBox(r.word, r.what, r.remedy))
 	r.ExtendBaseWidget(r)
 	return r
@@ -144,8 +140,8 @@ func (l *findingsList) fill(i widget.ListItemID, object fyne.CanvasObject) {
 		words = append(words, where)
 	}
 	row.word.SetContent(strings.Join(words, " · "))
-	row.what.SetText(written.Text(finding.What, l.bench.Units()))
-	row.remedy.SetText(written.Text(finding.Remedy, l.bench.Units()))
+	row.what.SetContent(written.Text(finding.What, l.bench.Units()))
+	row.remedy.SetContent(written.Text(finding.Remedy, l.bench.Units()))
 }
 
 // findingHeight estimates the lines a finding wraps to in the list's width.

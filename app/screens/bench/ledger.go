@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -50,9 +49,8 @@ func (l *Ledger) Set(entries []Entry) {
 }
 
 func rowOf(e Entry) fyne.CanvasObject {
-	what := widget.NewLabel(e.What)
-	what.Wrapping = fyne.TextWrapWord
-	what.TextStyle.Bold = e.Total || e.Figure == "" && e.Basis == ""
+	what := look.NewParagraph(e.What, look.Body, look.Ink)
+	what.Bold = e.Total || e.Figure == "" && e.Basis == ""
 	if e.Figure == "" && e.Basis == "" {
 		return what
 	}
@@ -64,9 +62,7 @@ func rowOf(e Entry) fyne.CanvasObject {
 	if e.Basis == "" {
 		return head
 	}
-	basis := widget.NewLabel(e.Basis)
-	basis.Wrapping, basis.SizeName, basis.Importance = fyne.TextWrapWord, theme.SizeNameCaptionText, widget.LowImportance
-	return container.New(tight{}, head, basis)
+	return container.New(tight{}, head, look.NewParagraph(e.Basis, look.Caption, look.Quiet))
 }
 
 // tight stacks objects without the padding that labels bring along between

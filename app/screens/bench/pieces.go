@@ -4,8 +4,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
+
+	"sumpter/app/look"
 )
 
 // Inset lines texts up with the labels, tabs and tables below them.
@@ -18,27 +18,23 @@ func Inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
 }
 
 // SmallPrint is a label in the size of notes that wraps.
-func SmallPrint(text string) *widget.Label {
-	label := widget.NewLabel(text)
-	label.Wrapping, label.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
-	return label
-}
+func SmallPrint(text string) *look.Paragraph { return look.NewParagraph(text, look.Caption, look.Ink) }
 
 // emptyWidth is how wide the words of an empty place run.
 const emptyWidth float32 = 420
 
 // Empty says in the middle of an empty place what comes there.
 func Empty(text string) *fyne.Container {
-	words := widget.NewLabelWithStyle(text, fyne.TextAlignCenter, fyne.TextStyle{})
-	words.Wrapping, words.Importance = fyne.TextWrapWord, widget.LowImportance
+	words := look.NewParagraph(text, look.Body, look.Quiet)
+	words.Align = fyne.TextAlignCenter
 	return container.NewCenter(Wide(emptyWidth, words))
 }
 
 // WrappedHeading is a heading of several words that may need a second line.
-func WrappedHeading(text string) *widget.Label {
-	label := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
-	label.Wrapping = fyne.TextWrapWord
-	return label
+func WrappedHeading(text string) *look.Paragraph {
+	words := look.NewParagraph(text, look.Body, look.Ink)
+	words.Bold = true
+	return words
 }
 
 // SetShown shows or hides.

@@ -8,8 +8,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/charts"
 	"sumpter/app/look"
@@ -30,7 +28,7 @@ type sidePanel struct {
 	caution *look.Note
 	chart   *charts.NeedChart
 	figure  *look.Text
-	detail  *widget.Label
+	detail  *look.Paragraph
 	why     *bench.Ledger
 	content fyne.CanvasObject
 }
@@ -38,9 +36,8 @@ type sidePanel struct {
 func newSidePanel(b *bench.Bench) *sidePanel {
 	s := &sidePanel{
 		bench: b, day: 1, name: look.NewHeading("").Yielding(), caution: look.NewNote(), chart: charts.NewNeedChart("kcal"),
-		figure: look.NewText("", look.Figure, look.Ink), detail: widget.NewLabel(""), why: bench.NewLedger(b.Document.AfterFrame),
+		figure: look.NewText("", look.Figure, look.Ink), detail: look.NewParagraph("", look.Caption, look.Quiet), why: bench.NewLedger(b.Document.AfterFrame),
 	}
-	s.detail.Wrapping, s.detail.SizeName, s.detail.Importance = fyne.TextWrapWord, theme.SizeNameCaptionText, widget.LowImportance
 	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(
 		container.NewVBox(bench.Inset(s.name), s.caution, s.chart, bench.Inset(s.figure), s.detail), nil, nil, nil, s.why))
 	return s
@@ -65,7 +62,7 @@ func (s *sidePanel) show(id trip.MemberID) {
 	if p == nil || p.Trip.Member(id) == nil {
 		s.chart.Set(nil)
 		s.figure.SetContent("")
-		s.detail.SetText(lang.L("The needs come with the plan."))
+		s.detail.SetContent(lang.L("The needs come with the plan."))
 		s.why.Set(nil)
 		return
 	}
@@ -133,12 +130,12 @@ func (s *sidePanel) showNeeds(p *plan.Plan) {
 func (s *sidePanel) explain(day needs.Day) {
 	if !day.Present {
 		s.figure.SetContent("")
-		s.detail.SetText(lang.X("not-there", "Not there on day {{.Day}}.", map[string]any{"Day": s.day}))
+		s.detail.SetContent(lang.X("not-there", "Not there on day {{.Day}}.", map[string]any{"Day": s.day}))
 		s.why.Set(nil)
 		return
 	}
 	s.figure.SetContent(lang.X("day-need", "Day {{.Day}}: {{.Kcal}} kcal", map[string]any{"Day": s.day, "Kcal": strconv.FormatFloat(float64(day.Kcal), 'f', 0, 64)}))
-	s.detail.SetText(lang.X("bracket", "the equations say {{.Low}} to {{.High}}; no one is better than 10 % for one person", map[string]any{
+	s.detail.SetContent(lang.X("bracket", "the equations say {{.Low}} to {{.High}}; no one is better than 10 % for one person", map[string]any{
 		"Low": strconv.FormatFloat(float64(day.Low), 'f', 0, 64), "High": strconv.FormatFloat(float64(day.High), 'f', 0, 64)}))
 	system := s.bench.Units()
 	entries := make([]bench.Entry, 0, len(day.Steps))

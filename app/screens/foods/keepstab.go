@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
@@ -24,7 +23,7 @@ type keepsTab struct {
 	side    *sidePanel
 	fields  []field
 	table   *grid.Grid[int] // places of the fields
-	basis   *widget.Label
+	basis   *look.Paragraph
 	content fyne.CanvasObject
 }
 
@@ -147,5 +146,5 @@ func (k *keepsTab) show(food *trip.Food) {
 	if food.Notes != "" {
 		text += "\n" + food.Notes
 	}
-	k.basis.SetText(text + "\n" + lang.L("Not known is never taken as safe. Smell and look decide nothing about safety; local food-safety advice comes first."))
+	k.basis.SetContent(text + "\n" + lang.L("Not known is never taken as safe. Smell and look decide nothing about safety; local food-safety advice comes first."))
 }

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
@@ -51,8 +50,7 @@ func newSidePanel(screen *Screen) *sidePanel {
 	s.details = container.NewBorder(bench.Inset(s.name, s.energy), nil, nil, nil, s.tabs)
 	s.form = newForm(s)
 	s.form.content.Hide()
-	hint := widget.NewLabel(lang.L("Choose a food to see its label, packages and how it keeps."))
-	hint.Wrapping = fyne.TextWrapWord
+	hint := look.NewParagraph(lang.L("Choose a food to see its label, packages and how it keeps."), look.Body, look.Ink)
 	s.hint = container.NewStack(hint)
 	s.content = container.NewStack(s.details, s.hint, s.form.content)
 	return s

@@ -174,7 +174,7 @@ func TestFactsOfKeepingAreEdited(t *testing.T) {
 	if !d.food(name).Storage.TCSWhenOpen {
 		t.Errorf("typed yes: %+v; said %q", d.food(name).Storage, d.Said)
 	}
-	if text := d.side.keeps.basis.Text; !strings.Contains(text, d.food(name).Storage.Basis) {
+	if text := d.side.keeps.basis.Content; !strings.Contains(text, d.food(name).Storage.Basis) {
 		t.Errorf("the basis is not shown: %q", text)
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/document"
 	"sumpter/app/grid"
@@ -27,7 +26,7 @@ type usedTab struct {
 	uses    []use
 	recipes *look.Text
 	table   *grid.Grid[int] // places of the uses
-	why     *widget.Label
+	why     *look.Paragraph
 	content fyne.CanvasObject
 }
 
@@ -67,7 +66,7 @@ func (u *usedTab) show(food *trip.Food) {
 	if at, ok := u.table.Selected(); ok {
 		u.explain(at)
 	} else {
-		u.why.SetText(lang.L("The menu does not serve it."))
+		u.why.SetContent(lang.L("The menu does not serve it."))
 	}
 }
 
@@ -155,7 +154,7 @@ func (u *usedTab) explain(at int) {
 		text += fmt.Sprintf("\n%s: %s, %s", lang.L(stretch.Where),
 			lang.X("days-left", "{{.Days}} days", map[string]any{"Days": written.Number(stretch.Days, 1)}), warmth)
 	}
-	u.why.SetText(text)
+	u.why.SetContent(text)
 }
 
 // open goes to the slot on the menu.

@@ -25,22 +25,21 @@ import (
 // few hand-overs against a fair load, and one of the choices to take.
 type changes struct {
 	screen  *Screen
-	state   *widget.Label
+	state   *look.Paragraph
 	stay    *widget.Button
 	freely  *widget.Button
 	take    *widget.Button
 	chart   *charts.ChoiceChart
 	table   *grid.Grid[int] // places in the choices of the stage
 	title   *look.Text
-	moves   *widget.Label
+	moves   *look.Paragraph
 	pick    *widget.Select
 	choice  *fyne.Container
 	content fyne.CanvasObject
 }
 
 func newChanges(s *Screen) *changes {
-	c := &changes{screen: s, state: widget.NewLabel(""), title: look.NewHeading("").Yielding(), moves: widget.NewLabel("")}
-	c.state.Wrapping, c.moves.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
+	c := &changes{screen: s, state: look.NewParagraph("", look.Body, look.Ink), title: look.NewHeading("").Yielding(), moves: look.NewParagraph("", look.Body, look.Ink)}
 	c.stay = widget.NewButton(lang.L("Stay near the packs as they are"), s.stayNear)
 	c.freely = widget.NewButton(lang.L("Split freely"), s.splitFreely)
 	c.take = widget.NewButton(lang.L("Take this choice (Enter)"), c.takeSelected)
@@ -88,12 +87,12 @@ func (c *changes) show() {
 	bench.SetShown(c.stay, !onWay)
 	if onWay {
 		bench.SetShown(c.choice, false)
-		c.state.SetText(lang.L("The group is under way: what changes hands each morning, and how few hand-overs are worth how fair a load, is chosen under On trail. The choices here belong to packing night."))
+		c.state.SetContent(lang.L("The group is under way: what changes hands each morning, and how few hand-overs are worth how fair a load, is chosen under On trail. The choices here belong to packing night."))
 		return
 	}
 	list := c.choices()
 	bench.SetShown(c.choice, kept && len(list) > 0)
-	c.state.SetText(c.stateWords(kept, list))
+	c.state.SetContent(c.stateWords(kept, list))
 	if !kept || len(list) == 0 {
 		return
 	}
@@ -240,12 +239,12 @@ func (c *changes) showMoves() {
 	stage := c.stage()
 	if !ok || stage == nil || i >= len(stage.Choices) {
 		c.title.SetContent("")
-		c.moves.SetText("")
+		c.moves.SetContent("")
 		return
 	}
 	moved := stage.Moved(c.screen.bench.Trip().Kept, i)
 	c.title.SetContent(lang.X("moves-title", "Things in another pack: {{.Count}}", data{"Count": len(moved)}))
-	c.moves.SetText(strings.Join(c.screen.view.moveLines(moved, stage.FirstDay), "\n"))
+	c.moves.SetContent(strings.Join(c.screen.view.moveLines(moved, stage.FirstDay), "\n"))
 	if stage.Choices[i].Taken {
 		c.take.Disable()
 	} else {

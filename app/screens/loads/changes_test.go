@@ -83,8 +83,8 @@ func TestAChoiceIsTakenByKeyAndKept(t *testing.T) {
 	if taken := now[takenOf(now)]; taken.HandOvers != wanted.HandOvers {
 		t.Errorf("%d hand-overs are taken, chosen were %d", taken.HandOvers, wanted.HandOvers)
 	}
-	if !strings.Contains(s.changes.state.Text, "You chose") {
-		t.Errorf("it says %q", s.changes.state.Text)
+	if !strings.Contains(s.changes.state.Content, "You chose") {
+		t.Errorf("it says %q", s.changes.state.Content)
 	}
 	if !s.changes.take.Disabled() {
 		t.Error("what is taken can be taken again")
@@ -120,8 +120,8 @@ func TestFuelIsPinnedWithinItsCookGroup(t *testing.T) {
 		}
 	}
 	s.drag(fuel, outside)
-	if len(s.Document.Trip().Pins) != 0 || !strings.HasPrefix(s.pack.title.Content, "Why can "+outside+" not carry") || !strings.Contains(s.pack.why.Text, "stays with that cook group") {
-		t.Errorf("pins %v; it says %q: %q", s.Document.Trip().Pins, s.pack.title.Content, s.pack.why.Text)
+	if len(s.Document.Trip().Pins) != 0 || !strings.HasPrefix(s.pack.title.Content, "Why can "+outside+" not carry") || !strings.Contains(s.pack.why.Content, "stays with that cook group") {
+		t.Errorf("pins %v; it says %q: %q", s.Document.Trip().Pins, s.pack.title.Content, s.pack.why.Content)
 	}
 	s.drag(fuel, within)
 	if pins := s.Document.Trip().Pins; len(pins) != 1 || pins[0] != (trip.Pin{Fuel: fuel.key, Member: s.named(within)}) || s.carrier(fuel.id()) != s.named(within) {

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -41,8 +40,7 @@ func newFairness(s *Screen) *fairness {
 	var left *bench.Scroll
 	later, grown := s.bench.Document.AfterFrame, func() { left.Grown() }
 	f.stages, f.found = bench.NewColumn(later, grown), bench.NewColumn(later, grown)
-	meaning := widget.NewLabel(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Where that leaves a choice, the bags of a dish lie in few packs, one eater's food with the eater, and liquid fuel apart from food. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."))
-	meaning.Wrapping, meaning.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	meaning := look.NewParagraph(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Where that leaves a choice, the bags of a dish lie in few packs, one eater's food with the eater, and liquid fuel apart from food. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."), look.Caption, look.Ink)
 	f.dinners = newShareField(s.bench, lang.L("Dinners in one pack"), "dinner_share", func(on *trip.Trip) *float64 { return &on.Settings.DinnerShare })
 	f.fuel = newShareField(s.bench, lang.L("Fuel in one pack"), "fuel_share", func(on *trip.Trip) *float64 { return &on.Settings.FuelShare })
 	left = bench.NewScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages.Box,
@@ -76,9 +74,7 @@ func (f *fairness) show() {
 		}
 	}
 	f.stages.Set(len(stages), func(i int) fyne.CanvasObject {
-		words := widget.NewLabel(stages[i])
-		words.Wrapping = fyne.TextWrapWord
-		return words
+		return look.NewParagraph(stages[i], look.Body, look.Ink)
 	})
 	rows := min(len(found), mostFound)
 	last := ""
@@ -103,9 +99,8 @@ func (f *fairness) show() {
 // findingRow shows a finding with its remedy and the way to its place.
 func (f *fairness) findingRow(finding findings.Finding) fyne.CanvasObject {
 	system := f.screen.bench.Units()
-	what, remedy := widget.NewLabel(written.Text(finding.What, system)), widget.NewLabel(written.Text(finding.Remedy, system))
-	what.Wrapping, remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
-	remedy.SizeName, remedy.Importance = theme.SizeNameCaptionText, widget.LowImportance
+	what := look.NewParagraph(written.Text(finding.What, system), look.Body, look.Ink)
+	remedy := look.NewParagraph(written.Text(finding.Remedy, system), look.Caption, look.Quiet)
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
 	show := widget.NewButton(lang.L("Show"), func() { f.screen.GoTo(finding.Place) })
 	return container.NewBorder(container.NewHBox(look.NewSign(finding.Severity), word), nil, nil, container.NewVBox(show), container.NewVBox(what, remedy))

@@ -104,8 +104,8 @@ func TestFindingsOfTheLoadsLeadToTheirPlace(t *testing.T) {
 	for _, object := range s.fairness.found.Box.Objects {
 		walk(object, func(o fyne.CanvasObject) {
 			switch o := o.(type) {
-			case *widget.Label:
-				shown += o.Text + "\n"
+			case *look.Paragraph:
+				shown += o.Content + "\n"
 			case *widget.Button:
 				if button == nil {
 					button = o

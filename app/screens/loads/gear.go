@@ -22,7 +22,7 @@ type gearTab struct {
 	bench   *bench.Bench
 	table   *grid.Grid[trip.GearID]
 	fuels   *grid.Grid[int] // by place in the list
-	hint    *widget.Label   // while there is no gear
+	hint    *look.Paragraph // while there is no gear
 	none    *fyne.Container // while a cook group lacks a stove or a pot
 	content fyne.CanvasObject
 }
@@ -39,8 +39,7 @@ func newGearTab(b *bench.Bench) *gearTab {
 	})
 	kitchen := widget.NewButton(lang.L("Give each cook group a stove and a pot"), g.addKitchens)
 	kitchen.Importance = widget.HighImportance
-	g.hint = widget.NewLabel(lang.L("Shared gear comes here: stoves, pots, shelters, what keeps food from animals. Without a stove and a pot there is no time and no fuel for hot meals."))
-	g.hint.Wrapping = fyne.TextWrapWord
+	g.hint = look.NewParagraph(lang.L("Shared gear comes here: stoves, pots, shelters, what keeps food from animals. Without a stove and a pot there is no time and no fuel for hot meals."), look.Body, look.Ink)
 	g.none = container.NewVBox(g.hint, container.NewHBox(kitchen))
 	add := widget.NewButton(lang.L("Add gear"), g.table.Add)
 	add.Importance = widget.HighImportance

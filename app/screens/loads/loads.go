@@ -49,7 +49,7 @@ type Screen struct {
 	packs    *container.TabItem
 	tabs     *bench.Tabs
 	middle   *fyne.Container
-	empty    *widget.Label
+	empty    *look.Paragraph
 }
 
 // Places of the tabs.
@@ -62,7 +62,7 @@ const (
 
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
-	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet).Yielding(), changed: look.NewText("", look.Caption, look.Ink).Yielding(), empty: widget.NewLabel("")}
+	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet).Yielding(), changed: look.NewText("", look.Caption, look.Ink).Yielding(), empty: look.NewParagraph("", look.Body, look.Ink)}
 	s.board = newBoard(s.typedKey, s.typedRune)
 	s.lines = charts.NewLineChart("%", nil)
 	s.pack = newPackPanel(s)
@@ -72,7 +72,6 @@ func New(b *bench.Bench) *Screen {
 	s.gear = newGearTab(b)
 	s.slider = widget.NewSlider(1, 2)
 	s.slider.OnChanged = func(value float64) { s.showDay(int(value)) }
-	s.empty.Wrapping = fyne.TextWrapWord
 	s.packs = container.NewTabItem(lang.L("Packs"), s.packsContent())
 	s.tabs = bench.NewTabs(
 		s.packs,
@@ -143,7 +142,7 @@ func (s *Screen) showPlan(p *plan.Plan, rest *onward.Rest) {
 	if p == nil || len(p.Carry.Members) == 0 || len(p.Trip.Days) == 0 {
 		s.view = nil
 		s.cancelMove()
-		s.empty.SetText(lang.L("Who carries what comes with the plan. Enter the crew, the days and a menu first; shared gear is entered under “Gear and fuel”."))
+		s.empty.SetContent(lang.L("Who carries what comes with the plan. Enter the crew, the days and a menu first; shared gear is entered under “Gear and fuel”."))
 		s.showMiddle(s.empty)
 		return
 	}

@@ -231,7 +231,7 @@ func TestATripWithoutFoodStillHasItsLoads(t *testing.T) {
 	if s.view == nil || len(s.board.members) != 1 {
 		t.Fatalf("view %v", s.view)
 	}
-	if text := s.pack.why.Text; !strings.Contains(text, "own kit") {
+	if text := s.pack.why.Content; !strings.Contains(text, "own kit") {
 		t.Errorf("the empty pack says %q", text)
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -25,7 +24,7 @@ type packPanel struct {
 	list    *thingList
 	things  []thing
 	title   *look.Text
-	why     *widget.Label
+	why     *look.Paragraph
 	move    *widget.Button
 	ban     *widget.Button
 	free    *widget.Button
@@ -48,9 +47,8 @@ func (l *thingList) TypedRune(letter rune) { l.letters(letter) }
 func newPackPanel(s *Screen) *packPanel {
 	p := &packPanel{
 		screen: s, name: look.NewHeading("").Yielding(), figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet).Yielding(),
-		title: look.NewHeading("").Yielding(), why: widget.NewLabel(""),
+		title: look.NewHeading("").Yielding(), why: look.NewParagraph("", look.Caption, look.Ink),
 	}
-	p.why.Wrapping, p.why.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
 	p.list = &thingList{keys: s.typedKey, letters: s.typedRune}
 	p.list.HideSeparators = true
 	p.list.Length = func() int { return len(p.things) }
@@ -148,7 +146,7 @@ func (p *packPanel) showChosen() {
 	buttons := []*widget.Button{p.move, p.ban, p.free}
 	if i < 0 {
 		p.title.SetContent("")
-		p.why.SetText(lang.L("Nothing but their own kit."))
+		p.why.SetContent(lang.L("Nothing but their own kit."))
 		for _, b := range buttons {
 			b.Disable()
 		}
@@ -167,7 +165,7 @@ func (p *packPanel) showChosen() {
 		p.free.Enable()
 	}
 	p.title.SetContent(lang.X("why-carries", "Why does {{.Name}} carry {{.Thing}}?", data{"Name": p.screen.view.memberName(t.carrier), "Thing": t.title()}))
-	p.why.SetText(p.screen.why(t))
+	p.why.SetContent(p.screen.why(t))
 	p.list.RefreshItem(i)
 }
 
@@ -175,7 +173,7 @@ func (p *packPanel) showChosen() {
 // back.
 func (p *packPanel) refuse(t thing, to trip.MemberID, why string) {
 	p.title.SetContent(lang.X("why-not", "Why can {{.Name}} not carry {{.Thing}}?", data{"Name": p.screen.view.memberName(to), "Thing": t.title()}))
-	p.why.SetText(why)
+	p.why.SetContent(why)
 }
 
 // step moves the choice up or down the list.

@@ -23,13 +23,12 @@ import (
 type pinList struct {
 	screen  *Screen
 	table   *grid.Grid[trip.Pin]
-	none    *widget.Label
+	none    *look.Paragraph
 	content fyne.CanvasObject
 }
 
 func newPinList(s *Screen) *pinList {
-	l := &pinList{screen: s, none: widget.NewLabel(lang.L("No pins: the split is free. Drag a bag to another pack, or press M on it, to pin it there."))}
-	l.none.Wrapping = fyne.TextWrapWord
+	l := &pinList{screen: s, none: look.NewParagraph(lang.L("No pins: the split is free. Drag a bag to another pack, or press M on it, to pin it there."), look.Body, look.Ink)}
 	l.table = grid.New([]grid.Column[trip.Pin]{
 		{Title: lang.L("Thing"), Width: 180, Text: l.thing},
 		{Title: lang.L("Is"), Width: 110, Text: pinWord},

@@ -42,8 +42,8 @@ func openLater(t *testing.T) (*shown, *later) {
 
 func TestOldFiguresStayFaintUntilTheNewPlanComes(t *testing.T) {
 	s, slow := openLater(t)
-	if s.view != nil || !strings.Contains(s.empty.Text, "comes with the plan") {
-		t.Fatalf("before the first plan: %q", s.empty.Text)
+	if s.view != nil || !strings.Contains(s.empty.Content, "comes with the plan") {
+		t.Fatalf("before the first plan: %q", s.empty.Content)
 	}
 	s.typedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) // nothing to move through yet
 	s.typedRune('m')

@@ -32,8 +32,8 @@ func TestWaterToADryCampIsInThePack(t *testing.T) {
 		written.Quantity(load.ToCookWith(), system) + " of the ", written.Quantity(load.CarryIn()-load.ToCookWith(), system) + " is what Olek drinks",
 		percent(withWater(load, capability)),
 	} {
-		if !strings.Contains(s.pack.why.Text, want) {
-			t.Errorf("the answer lacks %q: %s", want, s.pack.why.Text)
+		if !strings.Contains(s.pack.why.Content, want) {
+			t.Errorf("the answer lacks %q: %s", want, s.pack.why.Content)
 		}
 	}
 	if !s.pack.move.Disabled() || !s.pack.ban.Disabled() {

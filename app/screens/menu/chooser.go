@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/look"
 	"sumpter/domain/fill"
 	"sumpter/domain/trial"
 	"sumpter/domain/trip"
@@ -39,7 +40,7 @@ type chooser struct {
 	search  *searchEntry
 	ways    []arrangement
 	way     *widget.Select // place in ways
-	caption *widget.Label
+	caption *look.Paragraph
 	list    *widget.List
 	at      int // place in found
 	content fyne.CanvasObject
@@ -220,13 +221,13 @@ func (c *chooser) filter() {
 	c.at = max(0, min(c.at, len(c.found)-1))
 	switch {
 	case len(c.found) == 0 && len(c.all) > 0:
-		c.caption.SetText(lang.L("No recipe is called that."))
+		c.caption.SetContent(lang.L("No recipe is called that."))
 	case c.s.seen.plan == nil:
-		c.caption.SetText(lang.L("What each would change comes with the plan."))
+		c.caption.SetContent(lang.L("What each would change comes with the plan."))
 	case c.now.MealKcal == 0:
-		c.caption.SetText(lang.L("Food and energy of this meal for one eater, protein and cost of the whole day. Then minutes and fuel."))
+		c.caption.SetContent(lang.L("Food and energy of this meal for one eater, protein and cost of the whole day. Then minutes and fuel."))
 	default:
-		c.caption.SetText(lang.L("What changes in an eater's day: food, energy, protein, cost. Then minutes and fuel of the meal."))
+		c.caption.SetContent(lang.L("What changes in an eater's day: food, energy, protein, cost. Then minutes and fuel of the meal."))
 	}
 	c.list.Refresh()
 }

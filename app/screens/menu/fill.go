@@ -29,7 +29,7 @@ type filler struct {
 	progress *widget.ProgressBar
 	known    *look.Text // how good the menu is while the work goes on
 	working  *fyne.Container
-	result   *widget.Label
+	result   *look.Paragraph
 	resultOf *trip.Trip // the trip that the result is about
 	content  fyne.CanvasObject
 
@@ -238,7 +238,7 @@ func (f *filler) store(found fill.Proposal, anew bool) {
 	if open := openSlots(f.s.bench.Trip()); open > 0 {
 		words += " " + lang.X("menu-left-open", "Still open: {{.N}}. No recipe is meant for that meal and safe there; “Choose a dish” says why of each.", map[string]any{"N": open})
 	}
-	f.result.SetText(words)
+	f.result.SetContent(words)
 	f.resultOf = f.s.bench.Trip()
 	f.result.Show()
 }

@@ -33,7 +33,7 @@ func TestTheMenuIsEmptiedAimedFilledAndTakenBack(t *testing.T) {
 	if len(filled.Menu) != len(before.Menu) || s.Document.UndoName() != "fill the open slots" {
 		t.Errorf("%d cells are filled of %d: %q", len(filled.Menu), len(before.Menu), s.Document.UndoName())
 	}
-	words := s.filler.result.Text
+	words := s.filler.result.Content
 	if !s.filler.result.Visible() || !strings.Contains(words, "Meals filled: ") || !strings.Contains(words, "%") {
 		t.Errorf("what came of it is told as %q", words)
 	}
@@ -145,7 +145,7 @@ func TestFillingSaysWhatStaysOpen(t *testing.T) {
 	}
 	test.Tap(s.filler.fill)
 	open := openSlots(s.Document.Trip())
-	if words := s.filler.result.Text; open == 0 || !strings.Contains(words, fmt.Sprintf("Still open: %d.", open)) {
+	if words := s.filler.result.Content; open == 0 || !strings.Contains(words, fmt.Sprintf("Still open: %d.", open)) {
 		t.Errorf("%d meals are open, told as %q", open, words)
 	}
 }

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
 	"sumpter/app/written"
@@ -118,7 +117,7 @@ func (d *side) findings() []fyne.CanvasObject {
 	for _, finding := range list {
 		word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
 		remedy := note(written.Text(finding.Remedy, o.trip.Units))
-		remedy.Importance = widget.LowImportance
+		remedy.Tone = look.Quiet
 		box := container.NewVBox(word, words(written.Text(finding.What, o.trip.Units)), remedy)
 		if finding.Code == "cannot-be-served" && finding.Place.Food != 0 {
 			box.Add(d.offerToAccept(finding))

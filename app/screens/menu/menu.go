@@ -67,8 +67,8 @@ func New(b *bench.Bench) *Screen {
 
 // noRecipes says what comes here where there is nothing to serve yet.
 func (s *Screen) noRecipes() *fyne.Container {
-	words := widget.NewLabel(lang.L("Here every meal of every day gets its dishes. They are chosen from your recipes, and there are none yet."))
-	words.Wrapping, words.Alignment = fyne.TextWrapWord, fyne.TextAlignCenter
+	words := look.NewParagraph(lang.L("Here every meal of every day gets its dishes. They are chosen from your recipes, and there are none yet."), look.Body, look.Ink)
+	words.Align = fyne.TextAlignCenter
 	button := widget.NewButton(lang.L("Go to the recipes"), func() { s.bench.Document.GoTo(document.Place{Screen: "recipes"}) })
 	button.Importance = widget.HighImportance
 	return container.NewBorder(container.NewVBox(words, container.NewCenter(button)), nil, nil, nil)

@@ -25,7 +25,7 @@ const leastName float32 = 150
 func (d *side) dish(dish trip.Dish) []fyne.CanvasObject {
 	o, s := d.s.seen, d.s
 	name := words(s.recipeName(dish.Recipe))
-	name.TextStyle.Bold = true
+	name.Bold = true
 	out := widget.NewButton(lang.L("Take out"), func() { _ = s.remove(d.k, dish.Recipe) })
 	who := widget.NewButton(lang.L("For whom…"), func() { d.chooseEaters(dish.Recipe) })
 	out.Importance, who.Importance = widget.LowImportance, widget.LowImportance

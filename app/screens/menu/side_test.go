@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/look"
 	"sumpter/domain/trip"
 )
 
@@ -18,8 +19,8 @@ func (s *shown) text() string {
 	var words []string
 	for _, object := range test.LaidOutObjects(s.side.page) {
 		switch o := object.(type) {
-		case *widget.Label:
-			words = append(words, o.Text)
+		case *look.Paragraph:
+			words = append(words, o.Content)
 		case *canvas.Text:
 			words = append(words, o.Text)
 		}
@@ -219,8 +220,8 @@ func TestTheSearchSaysWhenNothingIsFound(t *testing.T) {
 	s.at(lunch3)
 	s.key(fyne.KeyReturn)
 	s.typed("zzz")
-	if s.side.chooser.caption.Text != "No recipe is called that." {
-		t.Errorf("it says %q", s.side.chooser.caption.Text)
+	if s.side.chooser.caption.Content != "No recipe is called that." {
+		t.Errorf("it says %q", s.side.chooser.caption.Content)
 	}
 	s.keyToFocused(fyne.KeyReturn)
 	s.want(lunch3, crackers, "")

@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -20,18 +19,10 @@ import (
 )
 
 // words is a paragraph of the side.
-func words(text string) *widget.Label {
-	label := widget.NewLabel(text)
-	label.Wrapping = fyne.TextWrapWord
-	return label
-}
+func words(text string) *look.Paragraph { return look.NewParagraph(text, look.Body, look.Ink) }
 
 // note is a paragraph in small type.
-func note(text string) *widget.Label {
-	label := words(text)
-	label.SizeName = theme.SizeNameCaptionText
-	return label
-}
+func note(text string) *look.Paragraph { return look.NewParagraph(text, look.Caption, look.Ink) }
 
 // heading opens a part of the side.
 func heading(text string) fyne.CanvasObject {

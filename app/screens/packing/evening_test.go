@@ -160,7 +160,7 @@ func TestCleaningCannotBeMissed(t *testing.T) {
 		earlier = append(earlier, i)
 	}
 	e.finish(t, earlier...)
-	told := e.cleanText.String()
+	told := e.cleanText.Content
 	if !e.clean.Visible() || !strings.Contains(told, "soap") {
 		t.Errorf("before round %d the banner says %q", before+1, told)
 	}

@@ -54,7 +54,7 @@ func TestTypingACodeInTheListShowsWhereTheBagGoes(t *testing.T) {
 	if e.label.code.Content != bag.Code || e.at().bag.Key != bag.Key {
 		t.Fatalf("the label shows %s, not %s", e.label.code.Content, bag.Code)
 	}
-	if into := e.label.into.String(); !strings.HasSuffix(into, "'s pack") {
+	if into := e.label.into.Content; !strings.HasSuffix(into, "'s pack") {
 		t.Errorf("it goes into %q", into)
 	}
 	e.search.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
@@ -100,7 +100,7 @@ func TestLabelNamesAllergensInFull(t *testing.T) {
 			t.Fatalf("bag %s with %v: the frame is shown: %v", r.bag.Code, r.bag.Allergens, e.label.frame.Visible())
 		}
 		for _, a := range r.bag.Allergens {
-			if !strings.Contains(e.label.danger.String(), string(a.Allergen)) {
+			if !strings.Contains(e.label.danger.Content, string(a.Allergen)) {
 				t.Errorf("the label of %s does not name %s", r.bag.Code, a.Allergen)
 			}
 		}

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -23,18 +22,18 @@ type label struct {
 	screen  *Screen
 	row     row // what is shown
 	code    *look.Text
-	into    *widget.RichText
-	state   *widget.Label
-	dish    *widget.Label
-	danger  *widget.RichText
+	into    *look.Paragraph
+	state   *look.Paragraph
+	dish    *look.Paragraph
+	danger  *look.Paragraph
 	frame   *look.DoubleFrame
-	free    *widget.Label
+	free    *look.Paragraph
 	scale   *look.Text
 	lines   []*contentLine
 	list    *fyne.Container
-	effect  *widget.Label
-	cook    *widget.Label
-	bagType *widget.Label
+	effect  *look.Paragraph
+	cook    *look.Paragraph
+	bagType *look.Paragraph
 	tick    *widget.Button
 	body    *fyne.Container // all below the code
 	content *fyne.Container
@@ -47,10 +46,9 @@ func newLabel(s *Screen) *label {
 		scale: look.NewText("", look.Caption, look.Quiet), list: container.NewVBox(),
 	}
 	l.code.Bold = true
-	l.into.Segments[0].(*widget.TextSegment).Style.SizeName = theme.SizeNameHeadingText
+	l.into.Step, l.dish.Step = look.Figure, look.Lead
 	l.frame = look.NewDoubleFrame(look.Plum, l.danger)
-	l.dish.SizeName = theme.SizeNameSubHeadingText
-	l.bagType.SizeName, l.state.SizeName, l.free.SizeName = theme.SizeNameCaptionText, theme.SizeNameCaptionText, theme.SizeNameCaptionText
+	l.bagType.Step, l.state.Step, l.free.Step = look.Caption, look.Caption, look.Caption
 	l.tick = widget.NewButton("", func() { s.tick(l.row) })
 	l.tick.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, bench.Inset(l.code), container.NewCenter(l.tick))
@@ -60,22 +58,13 @@ func newLabel(s *Screen) *label {
 	return l
 }
 
-func wrapped() *widget.Label {
-	text := widget.NewLabel("")
-	text.Wrapping = fyne.TextWrapWord
-	return text
-}
+func wrapped() *look.Paragraph { return look.NewParagraph("", look.Body, look.Ink) }
 
 // toned is a bold text in a colour that wraps.
-func toned(tone fyne.ThemeColorName) *widget.RichText {
-	text := widget.NewRichText(&widget.TextSegment{Style: widget.RichTextStyle{ColorName: tone, TextStyle: fyne.TextStyle{Bold: true}}})
-	text.Wrapping = fyne.TextWrapWord
+func toned(tone fyne.ThemeColorName) *look.Paragraph {
+	text := look.NewParagraph("", look.Body, tone)
+	text.Bold = true
 	return text
-}
-
-func setToned(text *widget.RichText, content string) {
-	text.Segments[0].(*widget.TextSegment).Text = content
-	text.Refresh()
 }
 
 // show shows the bag or the food of a row.
@@ -100,9 +89,9 @@ func (l *label) show(r row) {
 func (l *label) showBag(bag *bags.Bag) {
 	w := l.screen.work
 	l.code.SetContent(bag.Code)
-	setToned(l.into, w.into(bag.Key))
-	l.state.SetText(joinWords(w.stateWords(bag), w.roundWords(w.round[bag.Key])))
-	l.dish.SetText(w.slotWords(bag) + "\n" + joinWords(w.dishName(bag), w.eaterWords(bag), partWords(bag)))
+	l.into.SetContent(w.into(bag.Key))
+	l.state.SetContent(joinWords(w.stateWords(bag), w.roundWords(w.round[bag.Key])))
+	l.dish.SetContent(w.slotWords(bag) + "\n" + joinWords(w.dishName(bag), w.eaterWords(bag), partWords(bag)))
 	l.showDanger(allergenWords(bag.Allergens))
 	l.scale.SetContent(lang.X("packing-scale", "Weigh in, and write what the scale shows ({{.Unit}})", data{"Unit": l.unit()}))
 	l.scale.Show()
@@ -133,9 +122,9 @@ func (l *label) showFood(r row) {
 	w := l.screen.work
 	in, all := w.allIn(r.bulk)
 	l.code.SetContent(w.mass(r.bulk.Total))
-	setToned(l.into, w.foodName(r.bulk.Food))
-	l.state.SetText(stationWord(packing.StationOf(w.foods[r.bulk.Food])))
-	l.dish.SetText(lang.X("packing-into", "bags it goes into: {{.Count}}, still open: {{.Left}}", data{"Count": all, "Left": all - in}))
+	l.into.SetContent(w.foodName(r.bulk.Food))
+	l.state.SetContent(stationWord(packing.StationOf(w.foods[r.bulk.Food])))
+	l.dish.SetContent(lang.X("packing-into", "bags it goes into: {{.Count}}, still open: {{.Left}}", data{"Count": all, "Left": all - in}))
 	l.showDanger(allergenWords(w.foodAllergens(r.bulk.Food)))
 	l.scale.Hide()
 	l.showContents(&bags.Bag{})
@@ -155,12 +144,12 @@ func (l *label) showDanger(told string) {
 		return
 	}
 	setOrHide(l.free, "")
-	setToned(l.danger, lang.L("Allergens")+": "+told)
+	l.danger.SetContent(lang.L("Allergens") + ": " + told)
 	l.frame.Show()
 }
 
-func setOrHide(text *widget.Label, content string) {
-	text.SetText(content)
+func setOrHide(text *look.Paragraph, content string) {
+	text.SetContent(content)
 	if content == "" {
 		text.Hide()
 	} else {

@@ -34,7 +34,7 @@ type Screen struct {
 	views      *widget.RadioGroup
 	onlyLeft   *widget.Check
 	clean      *fyne.Container
-	cleanText  *widget.RichText
+	cleanText  *look.Paragraph
 	list       *list
 	label      *label
 	evening    *fyne.Container
@@ -150,7 +150,7 @@ func (s *Screen) showLeft() {
 		s.clean.Hide()
 		return
 	}
-	setToned(s.cleanText, joinWords(s.work.roundWords(place), cleanWords(), s.work.apartWords(place)))
+	s.cleanText.SetContent(joinWords(s.work.roundWords(place), cleanWords(), s.work.apartWords(place)))
 	s.clean.Show()
 }
 

@@ -58,8 +58,8 @@ func TestWhatTheScaleShowsChangesTheEatersKcal(t *testing.T) {
 		t.Errorf("%v kcal planned, %v packed, %v less on the scale", planned, packed, lost)
 	}
 	each := signed(-float64(lost) / float64(bag.Eaters))
-	if !strings.Contains(e.label.effect.Text, each+" kcal") || !e.label.effect.Visible() {
-		t.Errorf("the effect %q does not say %s kcal", e.label.effect.Text, each)
+	if !strings.Contains(e.label.effect.Content, each+" kcal") || !e.label.effect.Visible() {
+		t.Errorf("the effect %q does not say %s kcal", e.label.effect.Content, each)
 	}
 	if !strings.HasPrefix(first.difference.Content, "−") {
 		t.Errorf("the difference is %q", first.difference.Content)
@@ -75,7 +75,7 @@ func TestAnEmptyFieldForgetsTheWeight(t *testing.T) {
 	e.write(e.label.lines[0], "3")
 	e.write(e.label.lines[0], "")
 	if e.packed(bag) != nil || e.label.effect.Visible() {
-		t.Errorf("still noted: %+v, %q", e.packed(bag), e.label.effect.Text)
+		t.Errorf("still noted: %+v, %q", e.packed(bag), e.label.effect.Content)
 	}
 }
 

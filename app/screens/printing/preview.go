@@ -26,14 +26,14 @@ import (
 // preview shows the pages of a paper as they will be printed.
 type preview struct {
 	bench   *bench.Bench
-	about   *widget.Label
+	about   *look.Paragraph
 	count   *look.Text
 	before  *widget.Button
 	number  *widget.Entry // of the page that is shown, to type another
 	next    *widget.Button
 	zoom    *widget.Select
-	note    *widget.Label // letters that cannot be printed
-	message *widget.Label // in the place of a page
+	note    *look.Paragraph // letters that cannot be printed
+	message *look.Paragraph // in the place of a page
 	sheet   *sheet
 	content fyne.CanvasObject
 
@@ -50,9 +50,9 @@ var zooms = []float64{0, 1, 1.5, 2}
 
 func newPreview(b *bench.Bench) *preview {
 	p := &preview{bench: b, painter: picture.New(), count: look.NewText("", look.Body, look.Quiet)}
-	p.about, p.note, p.message = bench.SmallPrint(""), bench.SmallPrint(""), widget.NewLabel("")
-	p.note.Importance = widget.WarningImportance
-	p.message.Wrapping, p.message.Alignment = fyne.TextWrapWord, fyne.TextAlignCenter
+	p.about, p.note, p.message = bench.SmallPrint(""), bench.SmallPrint(""), look.NewParagraph("", look.Body, look.Ink)
+	p.note.Tone = look.Ochre
+	p.message.Align = fyne.TextAlignCenter
 	p.before = widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { p.turn(-1) })
 	p.next = widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { p.turn(1) })
 	p.number = widget.NewEntry()
@@ -74,9 +74,9 @@ const numberWidth = 64
 func (p *preview) say(text string) {
 	p.job++
 	p.pages, p.at = nil, 0
-	p.message.SetText(text)
+	p.message.SetContent(text)
 	p.note.Hide()
-	p.about.SetText("")
+	p.about.SetContent("")
 	p.sheet.clear()
 	p.tell()
 }
@@ -84,7 +84,7 @@ func (p *preview) say(text string) {
 // working says that the pages are being drawn; those of before stay so long.
 func (p *preview) working() {
 	if len(p.pages) == 0 {
-		p.message.SetText(lang.L("Drawing the pages…"))
+		p.message.SetContent(lang.L("Drawing the pages…"))
 	}
 }
 
@@ -94,9 +94,9 @@ func (p *preview) show(made *prints.Print) {
 		p.say(lang.L("This plan has nothing of it."))
 		return
 	}
-	p.about.SetText(written.Text(made.Kind.About(), p.bench.Units()))
+	p.about.SetContent(written.Text(made.Kind.About(), p.bench.Units()))
 	note := written.Text(made.Note(), p.bench.Units())
-	p.note.SetText(note)
+	p.note.SetContent(note)
 	bench.SetShown(p.note, note != "")
 	p.pages = made.Pages
 	p.at = min(p.at, len(p.pages)-1)
@@ -149,7 +149,7 @@ func enable(button *widget.Button, on bool) {
 func (p *preview) open() {
 	shown := &p.pages[p.at]
 	if !p.sheet.image.Visible() {
-		p.message.SetText(lang.L("Drawing the pages…"))
+		p.message.SetContent(lang.L("Drawing the pages…"))
 	}
 	p.sheet.open(float32(shown.Width), float32(shown.Height))
 }
@@ -170,7 +170,7 @@ func (p *preview) paint(pixels float32) {
 		drawn = p.painter.Draw(shown, math.Min(scale, mostScale))
 	}, func() {
 		if job == p.job {
-			p.message.SetText("")
+			p.message.SetContent("")
 			p.sheet.set(drawn)
 		}
 	})

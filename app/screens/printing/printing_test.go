@@ -40,7 +40,7 @@ func TestThePreviewShowsThePagesOfAPaper(t *testing.T) {
 		}
 		s.ShowPaper(string(kind))
 		if len(s.preview.pages) == 0 || s.preview.sheet.image.Image == nil || !s.preview.sheet.image.Visible() {
-			t.Errorf("%s shows %d pages; it says %q", kind, len(s.preview.pages), s.preview.message.Text)
+			t.Errorf("%s shows %d pages; it says %q", kind, len(s.preview.pages), s.preview.message.Content)
 		}
 	}
 }
@@ -140,16 +140,16 @@ func TestStoppingWhatIsSaved(t *testing.T) {
 	s.SaveTo(folder)
 	said := ""
 	slow.meanwhile = func() {
-		if s.saver.stop.Visible() && strings.Contains(s.saver.said.Text, "bag-labels") {
-			said = s.saver.said.Text
+		if s.saver.stop.Visible() && strings.Contains(s.saver.said.Content, "bag-labels") {
+			said = s.saver.said.Content
 			slow.meanwhile = nil
 			test.Tap(s.saver.stop)
 		}
 	}
 	slow.run()
 	found, err := os.ReadDir(folder)
-	if said == "" || err != nil || len(found) != 0 || s.saver.said.Text != "Stopped; nothing was written." || s.saver.stop.Visible() || s.saver.save.Disabled() {
-		t.Errorf("stopped at %q: %v, %v; it says %q", said, found, err, s.saver.said.Text)
+	if said == "" || err != nil || len(found) != 0 || s.saver.said.Content != "Stopped; nothing was written." || s.saver.stop.Visible() || s.saver.save.Disabled() {
+		t.Errorf("stopped at %q: %v, %v; it says %q", said, found, err, s.saver.said.Content)
 	}
 }
 
@@ -163,8 +163,8 @@ func TestChoicesChangeThePages(t *testing.T) {
 		t.Errorf("labels of one day take %d pages, of all %d", one, all)
 	}
 	s.choices.days.SetText("1-9")
-	if len(s.preview.pages) != 0 || !strings.Contains(s.preview.message.Text, "1-9") {
-		t.Errorf("days that are not there: %d pages, %q", len(s.preview.pages), s.preview.message.Text)
+	if len(s.preview.pages) != 0 || !strings.Contains(s.preview.message.Content, "1-9") {
+		t.Errorf("days that are not there: %d pages, %q", len(s.preview.pages), s.preview.message.Content)
 	}
 	s.choices.days.SetText("")
 	s.choices.paper.SetSelected(press.Letter.Name)
@@ -173,8 +173,8 @@ func TestChoicesChangeThePages(t *testing.T) {
 	}
 	s.choices.sheet.SetSelected("own sizes")
 	s.choices.own.fields[2].SetText("10")
-	if len(s.preview.pages) != 0 || !strings.Contains(s.preview.message.Text, "too small") {
-		t.Errorf("labels of 10 mm: %d pages, %q", len(s.preview.pages), s.preview.message.Text)
+	if len(s.preview.pages) != 0 || !strings.Contains(s.preview.message.Content, "too small") {
+		t.Errorf("labels of 10 mm: %d pages, %q", len(s.preview.pages), s.preview.message.Content)
 	}
 }
 
@@ -196,8 +196,8 @@ func TestOnlyWhatIsTickedIsSaved(t *testing.T) {
 	s.Do("Tick nothing")
 	folder := t.TempDir()
 	s.SaveTo(folder)
-	if found, _ := os.ReadDir(folder); len(found) != 0 || s.saver.said.Text == "" {
-		t.Errorf("with nothing ticked: %d folders, %q", len(found), s.saver.said.Text)
+	if found, _ := os.ReadDir(folder); len(found) != 0 || s.saver.said.Content == "" {
+		t.Errorf("with nothing ticked: %d folders, %q", len(found), s.saver.said.Content)
 	}
 	at := slices.Index(prints.Kinds(), prints.Overview)
 	s.list.ticks[at].check.SetChecked(true)
@@ -206,7 +206,7 @@ func TestOnlyWhatIsTickedIsSaved(t *testing.T) {
 	for _, name := range []string{"desk papers", "desk papers 2"} {
 		found, err := os.ReadDir(filepath.Join(folder, name, "print"))
 		if err != nil || len(found) != 1 || found[0].Name() != "for-those-at-home.pdf" {
-			t.Errorf("%s holds %v, %v; it says %q", name, found, err, s.saver.said.Text)
+			t.Errorf("%s holds %v, %v; it says %q", name, found, err, s.saver.said.Content)
 		}
 	}
 }
@@ -260,7 +260,7 @@ func TestPapersForTheRestOfTheWay(t *testing.T) {
 	for _, kind := range []prints.Kind{prints.RestCards, prints.RestBook} {
 		s.ShowPaper(string(kind))
 		if len(s.preview.pages) == 0 {
-			t.Errorf("%s has no pages; it says %q", kind, s.preview.message.Text)
+			t.Errorf("%s has no pages; it says %q", kind, s.preview.message.Content)
 		}
 	}
 	if !rows[0].Visible() || !rows[1].Visible() {

@@ -17,6 +17,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/look"
 	"sumpter/app/written"
 	"sumpter/exporter/papers"
 	"sumpter/exporter/print/prints"
@@ -28,15 +29,13 @@ type saver struct {
 	save    *widget.Button
 	print   *widget.Button
 	stop    *widget.Button
-	said    *widget.Label
+	said    *look.Paragraph
 	content fyne.CanvasObject
 	ending  context.CancelFunc // of what is being saved; nil: nothing
 }
 
 func newSaver(s *Screen) *saver {
-	v := &saver{screen: s, said: widget.NewLabel("")}
-	v.said.Wrapping = fyne.TextWrapWord
-	v.said.SizeName = "caption"
+	v := &saver{screen: s, said: look.NewParagraph("", look.Caption, look.Ink)}
 	v.said.Hide()
 	v.save = widget.NewButton(lang.L("Save what is ticked…"), v.askFolder)
 	v.save.Importance = widget.HighImportance
@@ -49,7 +48,7 @@ func newSaver(s *Screen) *saver {
 
 // tell shows how saving goes, beside the buttons.
 func (v *saver) tell(text string) {
-	v.said.SetText(text)
+	v.said.SetContent(text)
 	if text == "" {
 		v.said.Hide()
 	} else {

@@ -30,16 +30,15 @@ type cardTab struct {
 	water   *look.Text
 	times   *look.Text
 	table   *grid.Grid[int] // places of the ingredients
-	method  *widget.Label
+	method  *look.Paragraph
 	content fyne.CanvasObject
 }
 
 func newCardTab(side *sidePanel) *cardTab {
 	c := &cardTab{
 		side: side, count: max(1, len(side.screen.bench.Trip().Crew)), water: look.NewText("", look.Body, look.Slate),
-		times: look.NewText("", look.Body, look.Ink), method: widget.NewLabel(""),
+		times: look.NewText("", look.Body, look.Ink), method: look.NewParagraph("", look.Body, look.Ink),
 	}
-	c.method.Wrapping = fyne.TextWrapWord
 	c.eaters = newCountEntry(c.read)
 	c.eaters.SetText(strconv.Itoa(c.count))
 	b := side.screen.bench
@@ -115,7 +114,7 @@ func (c *cardTab) show(recipe *trip.Recipe) {
 	if text == "" {
 		text = lang.L("No method is written yet.")
 	}
-	c.method.SetText(text)
+	c.method.SetContent(text)
 }
 
 // waterWords says how much water goes in and how much is poured off.

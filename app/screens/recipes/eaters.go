@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/document"
 	"sumpter/app/grid"
@@ -23,18 +22,16 @@ import (
 type eatersTab struct {
 	side    *sidePanel
 	recipe  trip.RecipeID
-	summary *widget.Label
-	diets   *widget.Label
+	summary *look.Paragraph
+	diets   *look.Paragraph
 	table   *grid.Grid[trip.MemberID]
-	why     *widget.Label
+	why     *look.Paragraph
 	content fyne.CanvasObject
 }
 
 func newEatersTab(side *sidePanel) *eatersTab {
-	e := &eatersTab{side: side, summary: widget.NewLabel(""), diets: widget.NewLabel(""), why: widget.NewLabel("")}
-	for _, label := range []*widget.Label{e.summary, e.diets, e.why} {
-		label.Wrapping = fyne.TextWrapWord
-	}
+	words := func() *look.Paragraph { return look.NewParagraph("", look.Body, look.Ink) }
+	e := &eatersTab{side: side, summary: words(), diets: words(), why: words()}
 	b := side.screen.bench
 	e.table = grid.New([]grid.Column[trip.MemberID]{
 		{Title: lang.L("Member"), Width: 120, Text: func(id trip.MemberID) string {
@@ -65,8 +62,8 @@ func (e *eatersTab) show(recipe *trip.Recipe) {
 	}
 	slices.SortStableFunc(rows, func(a, b trip.MemberID) int { return cmp.Compare(e.ease(a), e.ease(b)) })
 	e.table.SetRows(rows)
-	e.summary.SetText(servedWords(e.side.screen.bench.Trip(), tasted))
-	e.diets.SetText(lang.L("Suits, swaps taken:") + " " + e.side.facts(recipe).dietWords() + ".")
+	e.summary.SetContent(servedWords(e.side.screen.bench.Trip(), tasted))
+	e.diets.SetContent(lang.L("Suits, swaps taken:") + " " + e.side.facts(recipe).dietWords() + ".")
 	if id, ok := e.table.Selected(); ok {
 		e.explain(id)
 	}
@@ -154,6 +151,6 @@ func (e *eatersTab) explain(id trip.MemberID) {
 		if how := e.how(id); how != "" {
 			text += ": " + how
 		}
-		e.why.SetText(m.Name + ": " + text + ".")
+		e.why.SetContent(m.Name + ": " + text + ".")
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
@@ -52,8 +51,7 @@ func newSidePanel(screen *Screen) *sidePanel {
 	)
 	s.tabs.OnSelected = func(*container.TabItem) { s.showTab() }
 	s.details = container.NewBorder(container.NewVBox(bench.Inset(s.name, s.figures, s.further), s.allergens), nil, nil, nil, s.tabs)
-	hint := widget.NewLabel(lang.L("Choose a recipe to see what is in it, how it is made and who can eat it."))
-	hint.Wrapping = fyne.TextWrapWord
+	hint := look.NewParagraph(lang.L("Choose a recipe to see what is in it, how it is made and who can eat it."), look.Body, look.Ink)
 	s.hint = container.NewStack(hint)
 	s.content = container.NewStack(s.details, s.hint)
 	return s

@@ -160,7 +160,7 @@ func TestWhoCannotEatItIsNamedWithTheReason(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.Do("Who can eat the recipe")
-	if text := d.side.eaters.summary.Text; !strings.Contains(text, "not to") || !strings.Contains(text, m.Name) {
+	if text := d.side.eaters.summary.Content; !strings.Contains(text, "not to") || !strings.Contains(text, m.Name) {
 		t.Errorf("the side says %q", text)
 	}
 	if how := d.side.eaters.how(m.ID); !strings.Contains(how, food.Name+" contains soybeans") {
@@ -244,7 +244,7 @@ func TestCardScalesToTheEaters(t *testing.T) {
 	if d.side.card.count != 8 || d.Said == "" {
 		t.Errorf("%d eaters, said %q", d.side.card.count, d.Said)
 	}
-	if text := d.side.card.method.Text; !strings.HasPrefix(text, "1. ") {
+	if text := d.side.card.method.Content; !strings.HasPrefix(text, "1. ") {
 		t.Errorf("the method begins %q", text)
 	}
 }

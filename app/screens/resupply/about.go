@@ -6,8 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
@@ -107,7 +105,7 @@ func parcelWords(t *trip.Trip, box *resupply.Box) []string {
 	return lines
 }
 
-// eveningWords tells in paragraphs who would have to live on what is left and, evening by
+// eveningWords tells, a paragraph each, who would have to live on what is left and, evening by
 // evening of the leg before, what food is still in the packs, how long it lasts
 // for all and for whom it lasts least, and how far it is back.
 func eveningWords(p *plan.Plan, box *resupply.Box) []string {
@@ -115,12 +113,12 @@ func eveningWords(p *plan.Plan, box *resupply.Box) []string {
 		return nil
 	}
 	var lines []string
-	told, evenings := "", 0 // of the same people
+	told := "" // of the same people
 	before := p.Legs[box.Leg-1]
 	for day := before.FirstDay; day <= before.LastDay; day++ {
 		short, eaters := trail.IfMissing(p, &trip.Progress{}, *box, day), trail.Eaters(p, *box, day)
 		if names := forWhom(p.Trip, eaters); names != told {
-			lines, told, evenings = append(lines, names), names, 0
+			lines, told = append(lines, names), names
 		}
 		values := data{"Day": day, "Food": written.Quantity(short.LeftFood, p.Trip.Units), "Lasts": written.Number(short.Lasts, 1), "Count": len(eaters), "Back": short.BackDays}
 		text := lang.X("evening-left", "Evening of day {{.Day}}: {{.Food}} left, {{.Lasts}} days of food; eaters: {{.Count}}; days back: {{.Back}}.", values)
@@ -130,11 +128,7 @@ func eveningWords(p *plan.Plan, box *resupply.Box) []string {
 		if day < before.LastDay {
 			text += " " + leastFar(p.Trip, eaters)
 		}
-		if evenings++; evenings == 1 {
-			lines = append(lines, text)
-		} else {
-			lines[len(lines)-1] += "\n" + text
-		}
+		lines = append(lines, text)
 	}
 	return lines
 }
@@ -222,12 +216,11 @@ func (a *about) add(row func() fyne.CanvasObject) { a.rows = append(a.rows, row)
 
 func (a *about) say(text string, tone fyne.ThemeColorName) {
 	a.add(func() fyne.CanvasObject {
-		label := widget.NewLabel(text)
-		label.Wrapping = fyne.TextWrapWord
+		size := look.Body
 		if tone == look.Quiet {
-			label.SizeName, label.Importance = theme.SizeNameCaptionText, widget.LowImportance
+			size = look.Caption
 		}
-		return label
+		return look.NewParagraph(text, size, tone)
 	})
 }
 

@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/charts"
@@ -32,13 +31,12 @@ type choices struct {
 	shown   []resupply.Choice
 	chart   *charts.ChoiceChart
 	table   *grid.Grid[int]
-	words   *widget.Label
+	words   *look.Paragraph
 	content fyne.CanvasObject
 }
 
 func newChoices(b *bench.Bench) *choices {
-	c := &choices{bench: b, words: widget.NewLabel("")}
-	c.words.Wrapping, c.words.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
+	c := &choices{bench: b, words: look.NewParagraph("", look.Caption, look.Ink)}
 	c.chart = charts.NewChoiceChart(lang.L("everybody's food on the heaviest morning"), lang.L("fees"), c.massText, c.moneyText)
 	c.table = grid.New(c.columns(), grid.Options[int]{Key: func(i int) string { return c.keyOf(i) }, OnOpen: func(i int) { c.take(c.shown[i]) }, OnProblem: b.Say, Clipboard: b.Clipboard})
 	use := widget.NewButton(lang.L("Use these points"), c.takeSelected)
@@ -85,7 +83,7 @@ func (c *choices) show() {
 	}
 	c.chart.Set(drawn)
 	c.table.SetRows(rows)
-	c.words.SetText(c.tell(total))
+	c.words.SetContent(c.tell(total))
 }
 
 func inUnit(m units.Mass, system units.System) float64 {

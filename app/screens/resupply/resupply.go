@@ -72,8 +72,7 @@ func New(b *bench.Bench) *Screen {
 
 // emptyPlace says what comes here and offers the first step.
 func (s *Screen) emptyPlace() fyne.CanvasObject {
-	hint := widget.NewLabel(lang.L("All food is carried from the start. If a post office, a shop, a hut, a cache of your own or somebody who meets you lies on the way, add it: a box can wait there and the packs get lighter."))
-	hint.Wrapping = fyne.TextWrapWord
+	hint := look.NewParagraph(lang.L("All food is carried from the start. If a post office, a shop, a hut, a cache of your own or somebody who meets you lies on the way, add it: a box can wait there and the packs get lighter."), look.Body, look.Ink)
 	s.first = widget.NewButton(lang.L("Add the first point"), func() {
 		s.table.Add()
 		s.table.FocusOn(s.bench.Window.Canvas()) // the table was never drawn before

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/demo"
 	"sumpter/app/look"
@@ -270,8 +269,8 @@ func TestTappingAndKeysTakeAChoice(t *testing.T) {
 	if got := s.Document.Trip(); got.Point(1).Use || got.Point(2).Use || s.Document.UndoName() != "use all food from the start" {
 		t.Fatalf("used %v and %v, undo %q", got.Point(1).Use, got.Point(2).Use, s.Document.UndoName())
 	}
-	if !strings.Contains(s.choices.words.Text, "Advised: ") {
-		t.Errorf("the advice is %q", s.choices.words.Text)
+	if !strings.Contains(s.choices.words.Content, "Advised: ") {
+		t.Errorf("the advice is %q", s.choices.words.Content)
 	}
 	s.Actions()[2].Do()
 	for _, choice := range s.choices.shown {
@@ -292,8 +291,8 @@ func TestAMissingBoxIsThoughtOf(t *testing.T) {
 		switch o := object.(type) {
 		case *look.Text:
 			all += o.Content + "\n"
-		case *widget.Label:
-			all += o.Text + "\n"
+		case *look.Paragraph:
+			all += o.Content + "\n"
 		}
 	}
 	if !strings.Contains(all, "turn back by the evening of day") || !strings.Contains(all, "the packs are empty after day 3") {

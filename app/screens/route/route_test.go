@@ -251,8 +251,8 @@ func TestFindingsOfTheWayAreShownWithTheirDay(t *testing.T) {
 	if s.chosen() != 5 || len(s.day.list.Objects) == 0 {
 		t.Errorf("day %d with %d findings", s.chosen(), len(s.day.list.Objects))
 	}
-	if s.day.time.Text == "" || !strings.Contains(s.day.time.Text, "Tobler") {
-		t.Errorf("the time is not explained: %q", s.day.time.Text)
+	if s.day.time.Content == "" || !strings.Contains(s.day.time.Content, "Tobler") {
+		t.Errorf("the time is not explained: %q", s.day.time.Content)
 	}
 	s.choose(1)
 	if len(s.day.list.Objects) != len(routeFindings(s.bench, 1)) {

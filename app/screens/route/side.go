@@ -22,7 +22,7 @@ type dayPanel struct {
 	screen  *Screen
 	number  int
 	name    *look.Text
-	time    *widget.Label
+	time    *look.Paragraph
 	meals   map[trip.Meal]*widget.Check
 	showing bool // the marks are being set, not clicked
 	list    *fyne.Container
@@ -40,9 +40,8 @@ const (
 )
 
 func newDayPanel(s *Screen) *dayPanel {
-	p := &dayPanel{screen: s, name: look.NewHeading("").Yielding(), time: widget.NewLabel(""), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox()}
+	p := &dayPanel{screen: s, name: look.NewHeading("").Yielding(), time: look.NewParagraph("", look.Body, look.Ink), meals: map[trip.Meal]*widget.Check{}, list: container.NewVBox()}
 	p.water, p.stove = bench.NewLedger(s.bench.Document.AfterFrame), bench.NewLedger(s.bench.Document.AfterFrame)
-	p.time.Wrapping = fyne.TextWrapWord
 	row := container.NewGridWithColumns(2)
 	for _, meal := range trip.Meals() {
 		check := widget.NewCheck(lang.L(string(meal)), func(on bool) { p.setMeal(meal, on) })
@@ -70,7 +69,7 @@ func (p *dayPanel) show(number int) {
 	p.number = number
 	name := fmt.Sprintf("%s %d, %s", lang.L("Day"), number, bench.DateWords(p.screen.bench.Trip().DateOf(number)))
 	p.name.SetContent(name)
-	p.time.SetText(p.timeText(day))
+	p.time.SetContent(p.timeText(day))
 	p.showing = true
 	for meal, check := range p.meals {
 		check.SetChecked(hasMeal(day, meal))
@@ -150,8 +149,6 @@ func routeFindings(b *bench.Bench, day int) []findings.Finding {
 
 // findingRow shows a finding with its sign, word and remedy.
 func findingRow(finding findings.Finding, system units.System) fyne.CanvasObject {
-	words := widget.NewLabel(lang.L(string(finding.Severity)) + ": " + written.Text(finding.What.Then(finding.Remedy), system))
-	words.Wrapping = fyne.TextWrapWord
-	words.SizeName = "caption"
+	words := look.NewParagraph(lang.L(string(finding.Severity))+": "+written.Text(finding.What.Then(finding.Remedy), system), look.Caption, look.Ink)
 	return container.NewBorder(nil, nil, container.NewVBox(look.NewSign(finding.Severity)), nil, words)
 }

@@ -36,14 +36,13 @@ type trackPanel struct {
 	days       *look.Text
 	asInFile   *widget.Check
 	preview    *widget.Label
-	warning    *widget.Label
+	warning    *look.Paragraph
 	take       *widget.Button
 	content    fyne.CanvasObject
 }
 
 func newTrackPanel(s *Screen) *trackPanel {
-	p := &trackPanel{screen: s, name: look.NewHeading("").Yielding(), what: look.NewText("", look.Caption, look.Quiet).Yielding(), days: look.NewText("", look.Figure, look.Ink), preview: widget.NewLabel(""), warning: widget.NewLabel("")}
-	p.warning.Wrapping, p.warning.Importance = fyne.TextWrapWord, widget.WarningImportance
+	p := &trackPanel{screen: s, name: look.NewHeading("").Yielding(), what: look.NewText("", look.Caption, look.Quiet).Yielding(), days: look.NewText("", look.Figure, look.Ink), preview: widget.NewLabel(""), warning: look.NewParagraph("", look.Body, look.Ochre)}
 	p.preview.TextStyle.Monospace = true
 	p.preview.SizeName = "caption"
 	p.asInFile = widget.NewCheck("", func(on bool) { p.parts = on; p.show() })
@@ -163,8 +162,8 @@ func (p *trackPanel) show() {
 			written.Number(float64(day.Hours)*max(1, p.screen.bench.Trip().Settings.PartyFactor), 1), day.Name)
 	}
 	p.preview.SetText(text)
-	p.warning.SetText(p.warningText(len(days)))
-	visible(p.warning, p.warning.Text != "")
+	p.warning.SetContent(p.warningText(len(days)))
+	visible(p.warning, p.warning.Content != "")
 }
 
 func (p *trackPanel) height(m units.Metres) string {

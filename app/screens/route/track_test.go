@@ -84,8 +84,8 @@ func TestTracksOfAFileAreDays(t *testing.T) {
 	if !s.track.parts || !s.track.asInFile.Visible() {
 		t.Fatal("three tracks are not offered as three days")
 	}
-	if !strings.Contains(s.track.warning.Text, "9 days") || !strings.Contains(s.track.warning.Text, "last 6") {
-		t.Errorf("what goes is not said: %q", s.track.warning.Text)
+	if !strings.Contains(s.track.warning.Content, "9 days") || !strings.Contains(s.track.warning.Content, "last 6") {
+		t.Errorf("what goes is not said: %q", s.track.warning.Content)
 	}
 	test.Tap(s.track.take)
 	days := s.days()
@@ -121,8 +121,8 @@ func TestATrackWithoutHeightsLeavesThem(t *testing.T) {
 	on.Days[0].MovingHours = optional.Of(units.Hours(3))
 	s := openTrip(t, &on)
 	s.readTrack(writeFile(t, meridian(level(91, math.NaN()))))
-	if !strings.Contains(s.track.warning.Text, "no heights") || !strings.Contains(s.track.preview.Text, "?") {
-		t.Errorf("warning %q, preview\n%s", s.track.warning.Text, s.track.preview.Text)
+	if !strings.Contains(s.track.warning.Content, "no heights") || !strings.Contains(s.track.preview.Text, "?") {
+		t.Errorf("warning %q, preview\n%s", s.track.warning.Content, s.track.preview.Text)
 	}
 	test.Tap(s.track.take)
 	if day := s.days()[0]; day.Distance != 10000 || day.Ascent != 420 || day.CampHeight != 460 || day.MovingHours.Known() {

@@ -5,7 +5,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
@@ -19,17 +18,16 @@ type sidePanel struct {
 	choices *choicesTab
 	row     int
 	title   *look.Text
-	value   *widget.Label
-	about   *widget.Label
-	allowed *widget.Label
+	value   *look.Paragraph
+	about   *look.Paragraph
+	allowed *look.Paragraph
 	usual   *widget.Button
 	notes   *bench.LongText
 	content fyne.CanvasObject
 }
 
 func newSidePanel(c *choicesTab) *sidePanel {
-	s := &sidePanel{choices: c, row: 1, title: look.NewHeading("").Yielding(), value: widget.NewLabel(""), about: widget.NewLabel(""), allowed: bench.SmallPrint("")}
-	s.about.Wrapping, s.value.Wrapping, s.value.SizeName = fyne.TextWrapWord, fyne.TextWrapWord, theme.SizeNameHeadingText
+	s := &sidePanel{choices: c, row: 1, title: look.NewHeading("").Yielding(), value: look.NewParagraph("", look.Figure, look.Ink), about: look.NewParagraph("", look.Body, look.Ink), allowed: bench.SmallPrint("")}
 	s.usual = widget.NewButton(lang.L("Back to usual"), func() { c.backToUsual(&c.rows[s.row]) })
 	s.notes = bench.NewLongText(lang.L("Anything about the trip"), s.keepNotes)
 	top := container.NewVBox(bench.Inset(s.title), s.value, s.about, s.allowed, container.NewHBox(s.usual))
@@ -49,9 +47,9 @@ func (s *sidePanel) refresh() {
 	bench.SetShown(s.usual, one.usual != nil)
 	bench.SetShown(s.notes, one.name == "notes")
 	if one.name == "" {
-		s.value.SetText("")
-		s.about.SetText(lang.L("Choose a setting to read what it does."))
-		s.allowed.SetText("")
+		s.value.SetContent("")
+		s.about.SetContent(lang.L("Choose a setting to read what it does."))
+		s.allowed.SetContent("")
 		return
 	}
 	value := one.text(t)
@@ -62,9 +60,9 @@ func (s *sidePanel) refresh() {
 		value = ""
 		s.notes.ShowOf("notes", t.Notes)
 	}
-	s.value.SetText(value)
-	s.about.SetText(one.about)
-	s.allowed.SetText(s.allowedWords(one, t))
+	s.value.SetContent(value)
+	s.about.SetContent(one.about)
+	s.allowed.SetContent(s.allowedWords(one, t))
 	if isUsual(one, t) {
 		s.usual.Disable()
 	} else {

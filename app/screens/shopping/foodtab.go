@@ -27,15 +27,14 @@ type foodTab struct {
 	screen   *Screen
 	food     trip.FoodID
 	name     *look.Text
-	words    *widget.Label
+	words    *look.Paragraph
 	packages *grid.Grid[int] // places in the food's packages
 	sold     *fyne.Container
 	content  fyne.CanvasObject
 }
 
 func newFoodTab(s *Screen) *foodTab {
-	f := &foodTab{screen: s, name: look.NewHeading("").Yielding(), words: widget.NewLabel("")}
-	f.words.Wrapping = fyne.TextWrapWord
+	f := &foodTab{screen: s, name: look.NewHeading("").Yielding(), words: look.NewParagraph("", look.Body, look.Ink)}
 	f.packages = grid.New(f.columns(), grid.Options[int]{
 		Key: strconv.Itoa, OnAdd: f.add, OnDelete: f.remove, Together: s.bench.Together, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard,
 	})
@@ -48,7 +47,7 @@ func newFoodTab(s *Screen) *foodTab {
 func (f *foodTab) show(r *row) {
 	l := f.screen.list
 	f.name.SetContent(l.name(r))
-	f.words.SetText(strings.Join(f.tell(r), "\n"))
+	f.words.SetContent(strings.Join(f.tell(r), "\n"))
 	food := l.trip.Food(r.goods.food)
 	if food == nil {
 		f.food = 0

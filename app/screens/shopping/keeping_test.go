@@ -23,8 +23,8 @@ func TestTheTripFileRemembersTheShopping(t *testing.T) {
 	if later.list.paid != s.list.paid || later.list.total.done != 1 || len(later.purchases()) != 2 {
 		t.Errorf("paid %v of %v, %d lines done", later.list.paid, s.list.paid, later.list.total.done)
 	}
-	if later.account.settle.Text != s.account.settle.Text {
-		t.Errorf("it is settled by %q, before by %q", later.account.settle.Text, s.account.settle.Text)
+	if later.account.settle.Content != s.account.settle.Content {
+		t.Errorf("it is settled by %q, before by %q", later.account.settle.Content, s.account.settle.Content)
 	}
 }
 

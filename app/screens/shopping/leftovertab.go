@@ -29,7 +29,7 @@ type leftoverTab struct {
 // offer is one leftover with a button that leads to the menu.
 type offer struct {
 	use   shopping.LeftoverUse
-	words *widget.Label
+	words *look.Paragraph
 	row   *fyne.Container
 }
 
@@ -59,16 +59,13 @@ func (t *leftoverTab) show() {
 		}
 		o, words := t.offers[i], t.tell(useful[i])
 		o.use = useful[i].Uses[0]
-		if words != o.words.Text { // to wrap them again takes long
-			o.words.SetText(words)
-		}
+		o.words.SetContent(words)
 		return o.row
 	})
 }
 
 func (t *leftoverTab) newOffer() *offer {
-	o := &offer{words: widget.NewLabel("")}
-	o.words.Wrapping = fyne.TextWrapWord
+	o := &offer{words: look.NewParagraph("", look.Body, look.Ink)}
 	open := widget.NewButton(lang.L("To the menu"), func() {
 		t.screen.bench.Document.GoTo(document.Place{Screen: "menu", Place: findings.Place{Meal: o.use.Meal, Recipe: o.use.Recipe}})
 	})

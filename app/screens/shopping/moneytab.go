@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/grid"
 	"sumpter/app/look"
@@ -26,17 +25,16 @@ import (
 type moneyTab struct {
 	screen   *Screen
 	budget   *budgetEntry
-	words    *widget.Label
+	words    *look.Paragraph
 	table    *grid.Grid[trip.MemberID]
 	accounts map[trip.MemberID]shopping.MemberMoney
-	settle   *widget.Label
+	settle   *look.Paragraph
 	below    *bench.Scroll // around settle
 	content  *fyne.Container
 }
 
 func newMoneyTab(s *Screen) *moneyTab {
-	m := &moneyTab{screen: s, words: widget.NewLabel(""), settle: widget.NewLabel("")}
-	m.words.Wrapping, m.settle.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
+	m := &moneyTab{screen: s, words: look.NewParagraph("", look.Body, look.Ink), settle: look.NewParagraph("", look.Body, look.Ink)}
 	m.budget = newBudgetEntry(m.storeBudget)
 	m.table = grid.New(m.columns(), grid.Options[trip.MemberID]{
 		Key: func(id trip.MemberID) string { return strconv.FormatInt(int64(id), 10) }, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard, Sticky: 1,
@@ -95,13 +93,13 @@ func (m *moneyTab) show() {
 	for _, one := range k.Members {
 		m.accounts[one.Member] = one
 	}
-	m.words.SetText(strings.Join(m.tell(k.Unnamed), "\n"))
+	m.words.SetContent(strings.Join(m.tell(k.Unnamed), "\n"))
 	rows := make([]trip.MemberID, len(t.Crew))
 	for i := range t.Crew {
 		rows[i] = t.Crew[i].ID
 	}
 	m.table.SetRows(rows)
-	m.settle.SetText(m.settleWords(k))
+	m.settle.SetContent(m.settleWords(k))
 	m.below.Refresh()
 	m.content.Layout.Layout(m.content.Objects, m.content.Size()) // the words may take more lines than before
 }

@@ -296,13 +296,13 @@ func TestAnotherCostIsShared(t *testing.T) {
 	if got := s.purchases(); len(got) != 1 || got[0] != want {
 		t.Fatalf("noted %+v", got)
 	}
-	words := s.account.settle.Text
+	words := s.account.settle.Content
 	if count := strings.Count(words, " pays "); count != len(s.Document.Trip().Crew)-1 || !strings.Contains(words, "10.00 EUR") {
 		t.Errorf("%d payments: %s", count, words)
 	}
 	s.table.SelectKey(r.key)
 	s.table.Delete()
-	if len(s.purchases()) != 0 || strings.Contains(s.account.settle.Text, " pays ") {
+	if len(s.purchases()) != 0 || strings.Contains(s.account.settle.Content, " pays ") {
 		t.Errorf("removed, noted is %+v", s.purchases())
 	}
 }
@@ -311,8 +311,8 @@ func TestMoneyNobodyIsNotedForIsNotSettled(t *testing.T) {
 	s := open(t, benchtest.DemoDays(2))
 	s.tabs.SelectIndex(moneyPlace)
 	s.space()
-	if strings.Contains(s.account.settle.Text, " pays ") || !strings.Contains(s.account.words.Text, "nobody noted who paid") {
-		t.Errorf("%q, %q", s.account.words.Text, s.account.settle.Text)
+	if strings.Contains(s.account.settle.Content, " pays ") || !strings.Contains(s.account.words.Content, "nobody noted who paid") {
+		t.Errorf("%q, %q", s.account.words.Content, s.account.settle.Content)
 	}
 }
 
@@ -427,8 +427,8 @@ func TestAnotherPackageShrinksTheList(t *testing.T) {
 	if account := s.account.accounts[s.Document.Trip().Crew[0].ID]; account.Paid != 1234 {
 		t.Errorf("%+v", account)
 	}
-	if !strings.Contains(s.account.words.Text, "12.34 EUR paid") {
-		t.Errorf("the money says %q", s.account.words.Text)
+	if !strings.Contains(s.account.words.Content, "12.34 EUR paid") {
+		t.Errorf("the money says %q", s.account.words.Content)
 	}
 	s.write(t, now, "Bought", "1") // one of the planned all the same
 	if now = s.again(r); now.count != 1 || now.bought != 1 || now.needless {

@@ -67,13 +67,12 @@ func (t *shopsTab) choice(e shopping.Errand) fyne.CanvasObject {
 	if e.Unpriced > 0 {
 		words += ", " + lang.X("errand-unpriced", "{{.Count}} without a price", data{"Count": e.Unpriced})
 	}
-	label := widget.NewLabel(words)
-	label.Wrapping = fyne.TextWrapWord
+	label := look.NewParagraph(words, look.Body, look.Ink)
 	if e.Recommended && len(l.plan.Shopping.Errands) > 1 {
-		label.SetText(words + "\n" + lang.L("advised"))
+		label.SetContent(words + "\n" + lang.L("advised"))
 	}
 	if e.Current {
-		label.TextStyle.Bold = true
+		label.Bold = true
 		return container.NewBorder(nil, nil, nil, container.NewCenter(look.NewText(lang.L("in use"), look.Caption, look.Spruce)), label)
 	}
 	return container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton(lang.L("Use these shops"), func() { t.take(e) })), label)

@@ -311,11 +311,7 @@ func listed(entries []string) fyne.CanvasObject {
 	return list
 }
 
-func paragraph(text string) *widget.Label {
-	label := widget.NewLabel(text)
-	label.Wrapping = fyne.TextWrapWord
-	return label
-}
+func paragraph(text string) *look.Paragraph { return look.NewParagraph(text, look.Body, look.Ink) }
 
 // findingRow shows a finding with its sign, word and remedy.
 func findingRow(finding findings.Finding, system units.System) fyne.CanvasObject {

@@ -44,8 +44,8 @@ func openDemo(t testing.TB, day int) *shown {
 // words gathers what an object shows.
 func words(object fyne.CanvasObject) string {
 	switch o := object.(type) {
-	case *widget.Label:
-		return o.Text + "\n"
+	case *look.Paragraph:
+		return o.Content + "\n"
 	case *look.Text:
 		return o.Content + "\n"
 	case *widget.Button:
