@@ -200,19 +200,25 @@ func (d *Document) show(t *trip.Trip) {
 	d.listeners.tellTrip()
 }
 
-// SaveCopy writes the trip to another file and goes on with this one. It
-// waits for edits that are still being saved.
-func (d *Document) SaveCopy(path string) error {
-	if err := d.saver.wait(); err != nil {
-		return prose.Errorf("the last edits could not be saved, so no copy was made: %s", err)
-	}
-	return d.store.SaveCopy(path)
+// SaveCopy writes the trip to another file and goes on with this one: away
+// from the screen, after the edits that are still being saved. What came of it
+// is told to done.
+func (d *Document) SaveCopy(path string, done func(error)) {
+	d.saver.retry()
+	store, err := d.store, error(nil)
+	d.Background(func() {
+		if err = d.saver.settle(); err != nil {
+			err = prose.Errorf("the last edits could not be saved, so no copy was made: %s", err)
+			return
+		}
+		err = store.SaveCopy(path)
+	}, func() { done(err) })
 }
 
 // MoveTo goes on in another store that already holds the trip, when the old
 // one can no longer be written. What can be undone stays.
 func (d *Document) MoveTo(store Store) {
-	d.saver.settle()
+	_ = d.saver.settle()
 	_ = d.store.Close() // it is given up: why is known already
 	d.store = store
 	d.saver.save(d.trip)

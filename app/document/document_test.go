@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -178,6 +179,23 @@ func (l *later) runAll() {
 		next := l.work[0]
 		l.work = l.work[1:]
 		next()
+	}
+}
+
+func TestACopyHoldsEveryEditOrIsNotMade(t *testing.T) {
+	d, store := open(triptest.Large(3, 2, 1), Inline{})
+	told := errors.New("nothing")
+	copyIt := func() { d.SaveCopy("copy.trip", func(err error) { told = err }) }
+	store.fail = errors.New("disk full")
+	if err := d.Edit("rename the trip", retitle("Autumn walk")); err != nil {
+		t.Fatal(err)
+	}
+	if copyIt(); told == nil || !strings.Contains(told.Error(), "disk full") || len(store.copies) != 0 {
+		t.Errorf("with an edit that is not on disk: %v, copies %v", told, store.copies)
+	}
+	store.fail = nil
+	if copyIt(); told != nil || len(store.copies) != 1 || len(store.saved) != 1 || store.saved[0].Title != "Autumn walk" {
+		t.Errorf("afterwards: %v, copies %v of %d savings", told, store.copies, len(store.saved))
 	}
 }
 

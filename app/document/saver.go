@@ -52,8 +52,18 @@ func (s *saver) run() {
 	}
 }
 
-// settle blocks until nothing is left to save.
-func (s *saver) settle() {
+// retry saves once more what could not be saved.
+func (s *saver) retry() {
+	s.lock.Lock()
+	failed := s.failed != nil
+	s.lock.Unlock()
+	if failed {
+		s.save(s.document.trip)
+	}
+}
+
+// settle blocks until nothing is left to save, and gives the last failure.
+func (s *saver) settle() error {
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if s.idle == nil {
@@ -62,12 +72,13 @@ func (s *saver) settle() {
 	for s.running {
 		s.idle.Wait()
 	}
+	return s.failed
 }
 
 // wait blocks until nothing is left to save, tries once more what failed, and
 // gives the last failure.
 func (s *saver) wait() error {
-	s.settle()
+	_ = s.settle()
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if s.failed != nil {

@@ -271,16 +271,30 @@ func (w *Workbench) offerElsewhere(why error) {
 // all that can be undone.
 func (w *Workbench) saveElsewhere() {
 	w.askNewFile(lang.L("Save elsewhere"), lang.X("rescued-name", "rescued"), func(path string) {
-		file, err := tripfile.Create(path, w.document.Trip())
-		if err != nil {
-			w.sayAlways(written.Error(err))
-			return
-		}
-		w.document.MoveTo(w.kept(file))
-		w.remember(path)
-		w.offered = false
-		w.retitle()
-		w.makeMenu()
-		w.say(lang.L("The trip now lives here:") + " " + path)
+		moving, t := w.document, w.document.Trip()
+		w.scheduler.Background(func() {
+			file, err := tripfile.Create(path, t)
+			w.scheduler.Screen(func() {
+				switch {
+				case err != nil:
+					w.sayAlways(written.Error(err))
+				case w.document != moving: // it was closed meanwhile
+					_ = file.Close()
+				default:
+					w.goOnIn(file)
+				}
+			})
+		})
 	})
+}
+
+// goOnIn goes on with the open trip in another file; it is saved there once
+// more, with what was changed while the file was written.
+func (w *Workbench) goOnIn(file *tripfile.File) {
+	w.document.MoveTo(w.kept(file))
+	w.remember(file.Path())
+	w.offered = false
+	w.retitle()
+	w.makeMenu()
+	w.say(lang.L("The trip now lives here:") + " " + file.Path())
 }

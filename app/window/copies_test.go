@@ -116,9 +116,11 @@ func TestYesterdayCanBeTakenBack(t *testing.T) {
 func TestAFriendsCopyIsCompared(t *testing.T) {
 	w, path := openDemo(t)
 	theirs := filepath.Join(filepath.Dir(path), "friend.trip")
-	if err := w.document.SaveCopy(theirs); err != nil {
-		t.Fatal(err)
-	}
+	w.document.SaveCopy(theirs, func(err error) {
+		if err != nil {
+			t.Fatal(err)
+		}
+	})
 	w.compareWith(theirs, "friend.trip")
 	if !strings.Contains(w.message.Content, "holds the same") {
 		t.Errorf("said %q", w.message.Content)

@@ -162,11 +162,13 @@ func freeName(stem string) string {
 
 func (w *Workbench) saveCopy() {
 	w.askNewFile(lang.L("Save a copy"), lang.X("copy-name", "copy"), func(path string) {
-		if err := w.document.SaveCopy(path); err != nil {
-			w.sayAlways(written.Error(err))
-			return
-		}
-		w.say(lang.L("A copy was saved:") + " " + path)
+		w.document.SaveCopy(path, func(err error) {
+			if err != nil {
+				w.sayAlways(written.Error(err))
+				return
+			}
+			w.say(lang.L("A copy was saved:") + " " + path)
+		})
 	})
 }
 
@@ -201,18 +203,25 @@ func startFolder() string {
 	return home
 }
 
-// recent lists the trip files opened before that are still there, last first.
-func (w *Workbench) recent() []string {
-	return slices.DeleteFunc(w.app.Preferences().StringList(prefRecent), func(path string) bool {
+// recent lists the trip files opened before that were still there when this was
+// last looked at, last first. The menu asks for it after every edit, and a
+// drive that is away may take long to say so.
+func (w *Workbench) recent() []string { return w.files }
+
+// findRecent looks which of the files opened before are still there.
+func (w *Workbench) findRecent() {
+	w.files = slices.DeleteFunc(w.app.Preferences().StringList(prefRecent), func(path string) bool {
 		_, err := os.Stat(path)
 		return err != nil
 	})
 }
 
 func (w *Workbench) remember(path string) {
-	list := slices.DeleteFunc(w.recent(), func(known string) bool { return known == path })
+	w.findRecent()
+	list := slices.DeleteFunc(w.files, func(known string) bool { return known == path })
 	list = append([]string{path}, list...)
-	w.app.Preferences().SetStringList(prefRecent, list[:min(len(list), mostRecent)])
+	w.files = list[:min(len(list), mostRecent)]
+	w.app.Preferences().SetStringList(prefRecent, w.files)
 }
 
 func shortPath(path string) string {

@@ -8,11 +8,9 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 	"golang.org/x/sys/unix"
 
 	"sumpter/app/demo"
-	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
 )
 
@@ -77,28 +75,6 @@ func BenchmarkFirstTab(b *testing.B) {
 			}
 		}
 	}
-}
-
-// tabsIn finds the first tabs that are seen in an object, nil if there are none.
-func tabsIn(object fyne.CanvasObject) *bench.Tabs {
-	if !object.Visible() {
-		return nil
-	}
-	var inside []fyne.CanvasObject
-	switch o := object.(type) {
-	case *bench.Tabs:
-		return o
-	case *fyne.Container:
-		inside = o.Objects
-	case fyne.Widget:
-		inside = test.WidgetRenderer(o).Objects()
-	}
-	for _, one := range inside {
-		if tabs := tabsIn(one); tabs != nil {
-			return tabs
-		}
-	}
-	return nil
 }
 
 // forgetTexts has every text measured anew.

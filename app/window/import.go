@@ -97,17 +97,22 @@ func (w *Workbench) importTrip() {
 	w.place(d)
 }
 
+// importPath reads off the screen.
 func (w *Workbench) importPath(path string) {
-	t, problems, err := importer.ReadFile(path)
-	if err == nil && t != nil {
-		w.createAt(freeName(strings.TrimSuffix(path, filepath.Ext(path))), t)
-		return
-	}
-	var lines []string
-	if err != nil {
-		lines = append(lines, written.Error(err))
-	}
-	w.showLines(lang.L("Nothing was imported"), append(lines, problemLines(problems)...))
+	w.scheduler.Background(func() {
+		t, problems, err := importer.ReadFile(path)
+		w.scheduler.Screen(func() {
+			if err == nil && t != nil {
+				w.createAt(freeName(strings.TrimSuffix(path, filepath.Ext(path))), t)
+				return
+			}
+			var lines []string
+			if err != nil {
+				lines = append(lines, written.Error(err))
+			}
+			w.showLines(lang.L("Nothing was imported"), append(lines, problemLines(problems)...))
+		})
+	})
 }
 
 func problemLines(problems []importer.Problem) []string {

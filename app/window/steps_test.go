@@ -59,6 +59,28 @@ func (s *stepwise) next() bool {
 	return true
 }
 
+// tabsIn finds the first tabs that are seen in an object, nil if there are none.
+func tabsIn(object fyne.CanvasObject) *bench.Tabs {
+	if !object.Visible() {
+		return nil
+	}
+	var inside []fyne.CanvasObject
+	switch o := object.(type) {
+	case *bench.Tabs:
+		return o
+	case *fyne.Container:
+		inside = o.Objects
+	case fyne.Widget:
+		inside = test.WidgetRenderer(o).Objects()
+	}
+	for _, one := range inside {
+		if tabs := tabsIn(one); tabs != nil {
+			return tabs
+		}
+	}
+	return nil
+}
+
 // placed lists the texts that are seen, each with its place in the window.
 func placed(object fyne.CanvasObject, at fyne.Position, found map[string]bool) {
 	if !object.Visible() {

@@ -63,6 +63,11 @@ func TestWorkBesideTheScreen(t *testing.T) {
 	for i := range w.screens {
 		edit(5 + i%3) // the plan before it is thrown away half-way
 		w.showScreen(i)
+		for tabs, at := tabsIn(w.middle), 1; tabs != nil; at++ {
+			if tabs.SelectIndex(at); tabs.SelectedIndex() != at {
+				break
+			}
+		}
 		w.toggleFindings()
 		edit(6 + i%4)
 		if i%3 == 0 {
@@ -80,6 +85,14 @@ func TestWorkBesideTheScreen(t *testing.T) {
 	if kit := w.document.Plan().Trip.Crew[0].OwnKit; kit != 9*units.Kilogram {
 		t.Errorf("the plan shown is of %v of kit", kit)
 	}
+	copied := false
+	w.document.SaveCopy(filepath.Join(t.TempDir(), "copy.trip"), func(err error) {
+		if copied = true; err != nil {
+			t.Error(err)
+		}
+	})
+	edit(5)
+	until("no copy was made", func() bool { return copied })
 	folder := t.TempDir()
 	printPlace(t, w).SaveTo(folder)
 	edit(4)

@@ -20,6 +20,7 @@ const markSide float32 = 72
 // showWelcome offers the demo trip, an empty trip, an import, and what was
 // open before.
 func (w *Workbench) showWelcome() {
+	w.findRecent()
 	w.document, w.bench, w.screens, w.shown = nil, nil, nil, -1
 	mark := canvas.NewImageFromResource(look.Icon())
 	mark.FillMode = canvas.ImageFillContain

@@ -54,6 +54,7 @@ type Workbench struct {
 	strip      *strip
 	message    *message
 
+	files   []string      // opened before
 	shelf   backups.Shelf // earlier copies
 	offered bool          // saving elsewhere, since the last edit that was saved
 }

@@ -2,20 +2,33 @@ package trail
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
+
+	"sumpter/app/screens/bench"
 )
 
-// page is a column that is laid out once, when it is whole. The toolkit's own
-// would measure all it holds whenever something is added.
-type page struct{ *fyne.Container }
+// page is a column that is laid out when it is whole, a few rows after each
+// frame.
+type page struct {
+	rows   []fyne.CanvasObject
+	column *bench.Column
+	scroll *bench.Scroll
+}
 
-func newPage() page { return page{container.NewVBox()} }
+func newPage(later func(step func())) *page {
+	p := &page{}
+	p.column = bench.NewColumn(later, func() { p.scroll.Grown() })
+	p.scroll = bench.NewScroll(p.column.Box)
+	return p
+}
 
 // Add puts something at the end.
-func (p page) Add(object fyne.CanvasObject) { p.Objects = append(p.Objects, object) }
+func (p *page) Add(object fyne.CanvasObject) { p.rows = append(p.rows, object) }
 
 // RemoveAll empties it.
-func (p page) RemoveAll() { p.Objects = nil }
+func (p *page) RemoveAll() { p.rows = nil }
 
-// layOut gives everything its place.
-func (p page) layOut() { p.Layout.Layout(p.Objects, p.Size()) }
+// layOut shows what was added.
+func (p *page) layOut() {
+	rows := p.rows
+	p.column.Set(len(rows), func(i int) fyne.CanvasObject { return rows[i] })
+}

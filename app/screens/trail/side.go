@@ -29,8 +29,8 @@ type sidePanel struct {
 	screen  *Screen
 	bag     string        // chosen last; or
 	member  trip.MemberID //
-	chosen  page
-	all     page
+	chosen  *page
+	all     *page
 	crew    *crewPicker
 	part    *widget.Entry // how much of the bag is gone
 	tabs    *bench.Tabs
@@ -40,10 +40,11 @@ type sidePanel struct {
 const restTab = 1
 
 func newSidePanel(s *Screen) *sidePanel {
-	p := &sidePanel{screen: s, chosen: newPage(), all: newPage(), crew: newCrewPicker(s)}
+	later := s.bench.Document.AfterFrame
+	p := &sidePanel{screen: s, chosen: newPage(later), all: newPage(later), crew: newCrewPicker(s)}
 	p.tabs = bench.NewTabs(
-		container.NewTabItem(lang.L("Bag or pack"), bench.NewScroll(p.chosen.Container)),
-		container.NewTabItem(lang.L("The rest of the way"), bench.NewScroll(p.all.Container)),
+		container.NewTabItem(lang.L("Bag or pack"), p.chosen.scroll),
+		container.NewTabItem(lang.L("The rest of the way"), p.all.scroll),
 	)
 	p.tabs.OnSelected = func(*container.TabItem) { p.layOut() }
 	p.content = p.tabs

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
@@ -40,6 +41,9 @@ func openDemo(t testing.TB, day int) *shown {
 	on := demo.Trip()
 	return openTrip(t, &on, on.DateOf(day))
 }
+
+// rowsOf holds what is on a page, whether its tab is seen or not.
+func rowsOf(p *page) *fyne.Container { return container.NewWithoutLayout(p.rows...) }
 
 // words gathers what an object shows.
 func words(object fyne.CanvasObject) string {
@@ -233,7 +237,7 @@ func TestABagSaysHowItIsCooked(t *testing.T) {
 			continue
 		}
 		s.GoTo(findings.Place{Day: 4, Bag: bag.Key})
-		text := words(s.side.chosen.Container)
+		text := words(rowsOf(s.side.chosen))
 		recipe := s.bench.Trip().Recipe(bag.Recipe)
 		for _, want := range []string{bag.Code, recipe.Name, recipe.Method[0], "Add " + bag.Water.Format(units.Metric), "1390 m", s.memberName(bag.Carrier)} {
 			if !strings.Contains(text, want) {
@@ -263,10 +267,10 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 	s.GoTo(findings.Place{Member: leaver})
 	packed := len(s.bench.Plan().Bags.Bags)
 	name := s.memberName(leaver)
-	if text := words(s.side.chosen.Container); !strings.Contains(text, name) {
+	if text := words(rowsOf(s.side.chosen)); !strings.Contains(text, name) {
 		t.Fatalf("the side shows\n%s", text)
 	}
-	press(t, s.side.chosen.Container, "Leaves after day 4")
+	press(t, rowsOf(s.side.chosen), "Leaves after day 4")
 	s.WantUndo("let " + name + " leave after day 4")
 	if left := s.bench.Trip().Progress.CrewChanges; len(left) != 1 || left[0] != (trip.CrewChange{Member: leaver, Day: 5}) {
 		t.Errorf("noted: %+v", left)
@@ -280,15 +284,15 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 	if _, there := s.pack(leaver); there {
 		t.Error("who left still carries")
 	}
-	if len(s.day.HandOvers) == 0 || !strings.Contains(words(s.side.all.Container), name+" gives ") {
-		t.Errorf("what is handed over is not listed:\n%s", words(s.side.all.Container))
+	if len(s.day.HandOvers) == 0 || !strings.Contains(words(rowsOf(s.side.all)), name+" gives ") {
+		t.Errorf("what is handed over is not listed:\n%s", words(rowsOf(s.side.all)))
 	}
 	s.Do("Copy what changes hands this morning")
 	if copied := s.bench.Clipboard().Content(); !strings.Contains(copied, name+" gives ") {
 		t.Errorf("copied %q", copied)
 	}
 	s.acceptAndTakeBack()
-	press(t, s.side.all.Container, "As planned after all")
+	press(t, rowsOf(s.side.all), "As planned after all")
 	s.WantUndo("let " + name + " be there as planned")
 	if _, there := s.pack(leaver); !there {
 		t.Error("who stays carries nothing")
@@ -322,7 +326,7 @@ func (s *shown) acceptAndTakeBack() {
 	}
 	s.choose(0)
 	overs := s.day.HandOvers
-	press(s.t, s.side.all.Container, "Go on like this from day 5")
+	press(s.t, rowsOf(s.side.all), "Go on like this from day 5")
 	replan := s.bench.Trip().Progress.Replan(5)
 	if replan == nil || len(replan.HandOvers) < len(overs) {
 		s.t.Fatalf("stored: %+v of %d", replan, len(overs))
@@ -336,7 +340,7 @@ func (s *shown) acceptAndTakeBack() {
 	if s.toDecide() {
 		s.t.Error("it is asked for again")
 	}
-	press(s.t, s.side.all.Container, "Decide anew")
+	press(s.t, rowsOf(s.side.all), "Decide anew")
 	if s.bench.Trip().Progress.Replan(5) != nil || !s.toDecide() {
 		s.t.Error("what was decided cannot be decided anew")
 	}
@@ -358,7 +362,7 @@ func TestSomebodyJoins(t *testing.T) {
 	if !there || len(pack.Items) == 0 {
 		t.Errorf("who joined has %+v", pack)
 	}
-	if text := words(s.side.all.Container); !strings.Contains(text, guest.Name+" is there from day 5 on.") {
+	if text := words(rowsOf(s.side.all)); !strings.Contains(text, guest.Name+" is there from day 5 on.") {
 		t.Errorf("not said:\n%s", text)
 	}
 }
@@ -377,12 +381,12 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 	}); err != nil {
 		t.Fatal(err)
 	}
-	text := words(s.side.all.Container)
+	text := words(rowsOf(s.side.all))
 	if s.rest == nil || len(s.rest.Moves) == 0 || !strings.Contains(text, "Better eaten at another meal") || !strings.Contains(text, "Not there:") {
 		t.Fatalf("what is left is not said:\n%s", text)
 	}
 	move := s.rest.Moves[0]
-	press(t, s.side.all.Container, "Go on like this from day 4")
+	press(t, rowsOf(s.side.all), "Go on like this from day 4")
 	if undo := s.Document.UndoName(); !strings.HasPrefix(undo, "go on as shown from day 4 ") {
 		t.Errorf("undo is called %q", undo)
 	}
@@ -394,7 +398,7 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 		t.Errorf("bag %s is not at %s of day %d", move.Bags[0], move.ToMeal, move.ToDay)
 	}
 	s.show(4)
-	press(t, s.side.all.Container, "Decide anew")
+	press(t, rowsOf(s.side.all), "Decide anew")
 	if len(s.bench.Trip().Progress.Replans) != 0 {
 		t.Error("bags are still moved")
 	}
@@ -402,20 +406,20 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 
 func TestABoxThatDoesNotComeSaysWhatIsLeft(t *testing.T) {
 	s := openDemo(t, 1)
-	if text := words(s.side.all.Container); !strings.Contains(text, "Quarry Halt post office") || !strings.Contains(text, "Tarn Hut") {
+	if text := words(rowsOf(s.side.all)); !strings.Contains(text, "Quarry Halt post office") || !strings.Contains(text, "Tarn Hut") {
 		t.Fatalf("the boxes are not listed:\n%s", text)
 	}
-	press(t, s.side.all.Container, "This box did not come")
+	press(t, rowsOf(s.side.all), "This box did not come")
 	s.WantUndo("note that the box at Quarry Halt post office did not come")
 	if missing := s.bench.Trip().Progress.MissingBoxes; len(missing) != 1 || missing[0] != 1 {
 		t.Errorf("missing %v", missing)
 	}
-	text := words(s.side.all.Container)
+	text := words(rowsOf(s.side.all))
 	if !strings.Contains(text, "are missing") || !strings.Contains(text, "days of what the group burns") || !strings.Contains(text, "evening of day 1") {
 		t.Errorf("what it means is not said:\n%s", text)
 	}
 	s.show(3)
-	if text := words(s.side.all.Container); !strings.Contains(text, "must fix") || !strings.Contains(text, "hold 10 bags") || strings.Contains(text, "fault of the program") || !strings.Contains(text, "is past") {
+	if text := words(rowsOf(s.side.all)); !strings.Contains(text, "must fix") || !strings.Contains(text, "hold 10 bags") || strings.Contains(text, "fault of the program") || !strings.Contains(text, "is past") {
 		t.Errorf("on arrival:\n%s", text)
 	}
 	s.show(4)
@@ -423,19 +427,19 @@ func TestABoxThatDoesNotComeSaysWhatIsLeft(t *testing.T) {
 		t.Errorf("%d bags without the box, and %q", len(s.day.Bags), s.under.Content)
 	}
 	s.show(3)
-	press(t, s.side.all.Container, "It came after all")
+	press(t, rowsOf(s.side.all), "It came after all")
 	if len(s.bench.Trip().Progress.MissingBoxes) != 0 {
 		t.Error("it is still missing")
 	}
 	s.show(9)
-	if text := words(s.side.all.Container); strings.Contains(text, "Boxes to come") {
+	if text := words(rowsOf(s.side.all)); strings.Contains(text, "Boxes to come") {
 		t.Errorf("no box comes on the last day:\n%s", text)
 	}
 }
 
 func TestFuelAndCautionsAreThere(t *testing.T) {
 	s := openDemo(t, 4)
-	text := words(s.side.all.Container)
+	text := words(rowsOf(s.side.all))
 	for _, want := range []string{"Fuel this morning", "Treat all water", "Larch", "today takes"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not said:\n%s", want, text)
@@ -449,7 +453,7 @@ func TestATripWithoutAMenuSaysWhatComesHere(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := openTrip(t, trip.New("x", start), start)
-	if text := words(s.side.chosen.Container) + words(s.side.all.Container); !strings.Contains(text, "Nothing is eaten") && !strings.Contains(text, "Here comes the day") {
+	if text := words(rowsOf(s.side.chosen)) + words(rowsOf(s.side.all)); !strings.Contains(text, "Nothing is eaten") && !strings.Contains(text, "Here comes the day") {
 		t.Errorf("an empty day says\n%s", text)
 	}
 	s.Do("The bag was eaten")
