@@ -13,7 +13,7 @@ import (
 func Resolve(t *trip.Trip, proposed []trip.Cell) Result {
 	r := resolve(t, proposed)
 	r.lookAtTrip()
-	return Result{Slots: r.slots, Findings: r.gathered()}
+	return Result{Slots: r.slots, Findings: r.together(r.gathered())}
 }
 
 // Servings is Resolve without the findings, for those who only compare.
