@@ -90,7 +90,7 @@ func boolInt(b bool) int {
 // steps sends the bags of a round from station to station.
 func (n *night) steps(list []*bags.Bag) []Step {
 	var steps []Step
-	for _, station := range []Station{WeighDry, CountOut, Wet, Label, Check} {
+	for _, station := range Stations() {
 		for _, bag := range list {
 			if n.visits(bag, station) {
 				steps = append(steps, Step{Station: station, Bag: bag.Key})
@@ -107,20 +107,6 @@ func (n *night) visits(bag *bags.Bag, station Station) bool {
 }
 
 func (n *night) station(id trip.FoodID) Station { return StationOf(n.foods[id]) }
-
-// StationOf is where a food is handled; one that is not known is weighed dry.
-func StationOf(food *trip.Food) Station {
-	switch {
-	case food == nil:
-		return WeighDry
-	case food.PackedAsBought || food.Form == trip.Piece || food.PieceStep() > 0:
-		return CountOut
-	case food.Form == trip.Liquid || food.Form == trip.Spread:
-		return Wet
-	default:
-		return WeighDry
-	}
-}
 
 // bulk lists the foods of a round, each once, by station and then ID.
 func (n *night) bulk(round int, list []*bags.Bag) []Bulk {

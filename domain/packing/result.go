@@ -44,18 +44,6 @@ type Step struct {
 	Bag     string  `json:"bag"` // key
 }
 
-// Station is a place on the table.
-type Station string
-
-// Stations in the order a bag passes them.
-const (
-	WeighDry Station = "weigh dry"
-	CountOut Station = "count"
-	Wet      Station = "wet" // oils, spreads: last, apart
-	Label    Station = "label"
-	Check    Station = "final check"
-)
-
 // Bulk is one food weighed into many bags in one go.
 type Bulk struct {
 	Round int         `json:"round"` // place in Rounds

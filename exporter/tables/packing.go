@@ -14,17 +14,9 @@ type packRow struct {
 	stations map[packing.Station]bool
 }
 
-// stations are those a bag can pass, in order, as their columns are called.
-var stations = []struct {
-	station packing.Station
-	key     string
-	heading string
-}{
-	{packing.WeighDry, "weigh_dry", "Weigh dry"},
-	{packing.CountOut, "count", "Count out"},
-	{packing.Wet, "wet", "Oils and spreads"},
-	{packing.Label, "label", "Seal, label"},
-	{packing.Check, "check", "Final check"},
+// stationKeys are what the columns of the stations are called for programs.
+var stationKeys = map[packing.Station]string{
+	packing.WeighDry: "weigh_dry", packing.CountOut: "count", packing.Wet: "wet", packing.Label: "label", packing.Check: "check",
 }
 
 func roundsTable(x *index) Table {
@@ -41,9 +33,9 @@ func roundsTable(x *index) Table {
 		{Column{Key: "code", Heading: "Label", Role: Code, Width: 9}, func(r packRow) Value { return words(r.bag.Code) }},
 		{Column{Key: "recipe", Heading: "Dish", Width: 26, Wrap: true}, func(r packRow) Value { return words(x.bagDish(r.bag)) }},
 	}
-	for _, s := range stations {
-		fields = append(fields, field[packRow]{Column{Key: s.key, Heading: s.heading, Role: Tick, Width: 8}, func(r packRow) Value {
-			if r.stations[s.station] {
+	for _, station := range packing.Stations() {
+		fields = append(fields, field[packRow]{Column{Key: stationKeys[station], Heading: station.Name().String(), Role: Tick, Width: 8}, func(r packRow) Value {
+			if r.stations[station] {
 				return open()
 			}
 			return words("–")

@@ -16,7 +16,7 @@ func (w *work) draw(r row) rowLook {
 	case cleanRow:
 		return rowLook{kind: r.kind, code: lang.L("Clean first"), main: cleanWords(), note: w.apartWords(r.round), noteTone: look.Plum}
 	case stationRow:
-		return rowLook{kind: r.kind, main: lang.L("Station") + ": " + stationWord(r.station)}
+		return rowLook{kind: r.kind, main: lang.L("Station") + ": " + written.Text(r.station.Name(), w.trip.Units)}
 	case foodRow:
 		return w.drawFood(r)
 	case weighRow:

@@ -123,7 +123,7 @@ func (l *label) showFood(r row) {
 	in, all := w.allIn(r.bulk)
 	l.code.SetContent(w.mass(r.bulk.Total))
 	l.into.SetContent(w.foodName(r.bulk.Food))
-	l.state.SetContent(stationWord(packing.StationOf(w.foods[r.bulk.Food])))
+	l.state.SetContent(written.Text(packing.StationOf(w.foods[r.bulk.Food]).Name(), w.trip.Units))
 	l.dish.SetContent(lang.X("packing-into", "bags it goes into: {{.Count}}, still open: {{.Left}}", data{"Count": all, "Left": all - in}))
 	l.showDanger(allergenWords(w.foodAllergens(r.bulk.Food)))
 	l.scale.Hide()

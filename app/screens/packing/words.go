@@ -139,29 +139,13 @@ func allergenNames(list []trip.Allergen) string {
 	return strings.Join(names, ", ")
 }
 
-// stationWord names a station.
-func stationWord(s packing.Station) string {
-	switch s {
-	case packing.WeighDry:
-		return lang.L("Weigh dry")
-	case packing.CountOut:
-		return lang.L("Count out")
-	case packing.Wet:
-		return lang.L("Oils and spreads, apart")
-	case packing.Label:
-		return lang.L("Close and label")
-	default:
-		return lang.L("Final check")
-	}
-}
-
 // stationsOf lists the stations a bag passes before it is closed.
 func (w *work) stationsOf(bag *bags.Bag) string {
 	var words []string
 	for _, station := range []packing.Station{packing.WeighDry, packing.CountOut, packing.Wet} {
 		for _, c := range bag.Contents {
 			if packing.StationOf(w.foods[c.Food]) == station {
-				words = append(words, stationWord(station))
+				words = append(words, written.Text(station.Name(), w.trip.Units))
 				break
 			}
 		}

@@ -78,7 +78,7 @@ func TestTheLabelSaysMealEaterDishAndCooking(t *testing.T) {
 		w.bagWords(rice):   "Bag 1 L, double-bagged · 400 mL · 255 g with its bag",
 		w.bagWords(oil):    "stays as bought, breaks easily, melts in heat · at most 22 mL · 20 g with its bag",
 		w.stationsOf(rice): "Weigh dry · Count out",
-		w.stationsOf(oil):  "Oils and spreads, apart",
+		w.stationsOf(oil):  "Oils and spreads",
 		w.roundWords(0):    "Round 1 of 2 · free of soybeans",
 		w.roundWords(1):    "Round 2 of 2 · with everything the crew is allergic to",
 		w.apartWords(0):    "Keep away: soybeans",
@@ -233,7 +233,7 @@ func TestWhatARowShows(t *testing.T) {
 	if l := w.draw(row{kind: foodRow, bulk: &w.plan.Packing.Bulk[0]}); !l.ticked || l.main != "Rice" || l.aside != "bags it goes into: 1, still open: 0" {
 		t.Errorf("a food shows %+v", l)
 	}
-	if l := w.draw(row{kind: stationRow, station: packing.Wet}); l.main != "Station: Oils and spreads, apart" || l.tickable {
+	if l := w.draw(row{kind: stationRow, station: packing.Wet}); l.main != "Station: Oils and spreads" || l.tickable {
 		t.Errorf("a station shows %+v", l)
 	}
 	if l := w.draw(row{kind: cleanRow}); l.code != "Clean first" || l.note != "Keep away: soybeans" || l.tickable {

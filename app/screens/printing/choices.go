@@ -16,7 +16,6 @@ import (
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 	"sumpter/exporter/print/labels"
-	"sumpter/exporter/print/packlist"
 	"sumpter/exporter/print/press"
 	"sumpter/exporter/print/prints"
 )
@@ -108,8 +107,8 @@ func usualPaper(system units.System) string {
 
 func stationNames() []string {
 	var names []string
-	for _, station := range packlist.Stations() {
-		names = append(names, written.Text(packlist.Station(station), units.Metric))
+	for _, station := range packing.Stations() {
+		names = append(names, written.Text(station.Name(), units.Metric))
 	}
 	return names
 }
@@ -290,11 +289,11 @@ func (c *choices) chosenStations() []packing.Station {
 	for i, name := range stationNames() {
 		for _, ticked := range c.stations.Selected {
 			if ticked == name {
-				list = append(list, packlist.Stations()[i])
+				list = append(list, packing.Stations()[i])
 			}
 		}
 	}
-	if len(list) == len(packlist.Stations()) {
+	if len(list) == len(packing.Stations()) {
 		return nil
 	}
 	return list

@@ -14,27 +14,6 @@ import (
 	"sumpter/exporter/print/typeset"
 )
 
-// Stations lists the stations of packing night in the order a bag passes them.
-func Stations() []packing.Station {
-	return []packing.Station{packing.WeighDry, packing.CountOut, packing.Wet, packing.Label, packing.Check}
-}
-
-// Station names a station as a heading.
-func Station(station packing.Station) prose.Text {
-	switch station {
-	case packing.WeighDry:
-		return prose.Say("Weigh dry")
-	case packing.CountOut:
-		return prose.Say("Count out")
-	case packing.Wet:
-		return prose.Say("Oils, spreads")
-	case packing.Label:
-		return prose.Say("Close, label")
-	default:
-		return prose.Say("Final check")
-	}
-}
-
 // bagSteps is a bag in a round with the stations it passes.
 type bagSteps struct {
 	bag      *bags.Bag
@@ -90,7 +69,7 @@ func steps(p *press.Press, round *packing.Round, stations []packing.Station) []b
 func round(p *press.Press, flow *press.Flow, number int, rows []bagSteps, stations []packing.Station) {
 	columns := []press.Column{{Head: p.Tell(prose.Say("Bag")), Width: 44}}
 	for _, station := range stations {
-		columns = append(columns, press.Column{Head: p.Tell(Station(station)), Width: stationWidth(p, stations)})
+		columns = append(columns, press.Column{Head: p.Tell(station.Name()), Width: stationWidth(p, stations)})
 	}
 	columns = append(columns, press.Column{Head: p.Tell(prose.Say("What goes in"))}, press.Column{Head: p.Tell(prose.Say("Allergens")), Width: 96})
 	table := p.Table(flow.Width(), 1.5, columns...)
@@ -115,7 +94,7 @@ func round(p *press.Press, flow *press.Flow, number int, rows []bagSteps, statio
 func stationWidth(p *press.Press, stations []packing.Station) press.Points {
 	width := press.Points(26)
 	for _, station := range stations {
-		for _, word := range strings.Fields(p.Tell(Station(station))) {
+		for _, word := range strings.Fields(p.Tell(station.Name())) {
 			width = max(width, min(34, p.Set.Width(6.5, typeset.Bold(word))+0.1))
 		}
 	}

@@ -232,7 +232,7 @@ func draw(ctx context.Context, p *press.Press, kind Kind, options *Options, prog
 	case Rounds:
 		stations := options.Stations
 		if len(stations) == 0 {
-			stations = packlist.Stations()
+			stations = packing.Stations()
 		}
 		return packlist.Rounds(p, stations), nil
 	case Weighing:
@@ -279,7 +279,7 @@ func (o *Options) chosen(p *press.Press) []trip.MemberID {
 }
 
 func drawLabels(ctx context.Context, p *press.Press, options *Options, progress func(part float64)) ([]page.Page, error) {
-	list := Bags(p, options)
+	list := chosenBags(p, options)
 	var heard func(int)
 	if progress != nil {
 		heard = func(done int) { progress(float64(done) / float64(len(list))) }
@@ -287,9 +287,9 @@ func drawLabels(ctx context.Context, p *press.Press, options *Options, progress 
 	return labels.Draw(ctx, p, options.Grid, list, max(1, options.Start), heard)
 }
 
-// Bags lists the bags whose labels are printed, in the order they are eaten:
+// chosenBags lists the bags whose labels are printed, in the order they are eaten:
 // those of the days, that a member carries or eats alone.
-func Bags(p *press.Press, options *Options) []*bags.Bag {
+func chosenBags(p *press.Press, options *Options) []*bags.Bag {
 	var list []*bags.Bag
 	for i := range p.Plan.Bags.Bags {
 		bag := &p.Plan.Bags.Bags[i]

@@ -18,7 +18,6 @@ import (
 	"sumpter/domain/trip/triptest"
 	"sumpter/domain/units"
 	"sumpter/exporter/plantest"
-	"sumpter/exporter/print/packlist"
 	"sumpter/exporter/print/press"
 	"sumpter/exporter/print/printtest"
 )
@@ -309,8 +308,8 @@ func TestChosenDaysMembersAndStations(t *testing.T) {
 
 func TestEveryStationHasAName(t *testing.T) {
 	seen := map[string]bool{}
-	for _, station := range packlist.Stations() {
-		seen[packlist.Station(station).String()] = true
+	for _, station := range packing.Stations() {
+		seen[station.Name().String()] = true
 	}
 	if len(seen) != 5 {
 		t.Errorf("five stations have the names %v", seen)
