@@ -292,30 +292,44 @@ func (k *rest) payVisit(c *counter, name string, cost *units.Money) {
 	}
 }
 
-// addFuel takes the containers that were bought off the fuel lines, at their
-// place first.
+// addFuel takes the containers that were bought off the fuel lines: of their
+// place, or of any if none of their name is asked for where they were bought.
 func (k *rest) addFuel(planned []FuelLine) {
-	left := map[[2]string]int{}
-	for i := range k.trip.Progress.Purchases {
-		if p := &k.trip.Progress.Purchases[i]; p.Fuel != "" {
-			left[[2]string{p.Fuel, p.Shop}] += p.Count
+	type container struct{ name, place string }
+	k.Fuel = slices.Clone(planned)
+	asked := make([]container, len(k.Fuel))
+	for i, l := range k.Fuel {
+		asked[i].name = l.Name
+		if point := k.trip.Point(l.Point); point != nil {
+			asked[i].place = point.Name
 		}
 	}
-	k.Fuel = slices.Clone(planned)
+	bought, elsewhere := map[container]int{}, map[string]int{}
+	for i := range k.trip.Progress.Purchases {
+		switch p := &k.trip.Progress.Purchases[i]; {
+		case p.Fuel == "":
+		case slices.Contains(asked, container{p.Fuel, p.Shop}):
+			bought[container{p.Fuel, p.Shop}] += p.Count
+		default:
+			elsewhere[p.Fuel] += p.Count
+		}
+	}
 	for i := range k.Fuel {
 		l := &k.Fuel[i]
-		name := ""
-		if point := k.trip.Point(l.Point); point != nil {
-			name = point.Name
-		}
-		taken := min(l.Count, left[[2]string{l.Name, name}])
-		left[[2]string{l.Name, name}] -= taken
-		if l.Count > 0 {
-			l.Cost = l.Cost / units.Money(l.Count) * units.Money(l.Count-taken)
-		}
-		l.Count -= taken
+		bought[asked[i]] -= l.take(bought[asked[i]])
+		elsewhere[l.Name] -= l.take(elsewhere[l.Name])
 	}
 	k.Fuel = slices.DeleteFunc(k.Fuel, func(l FuelLine) bool { return l.Count == 0 })
+}
+
+// take takes bought containers off a line, and tells how many it asked for.
+func (l *FuelLine) take(bought int) int {
+	taken := min(l.Count, bought)
+	if l.Count > 0 {
+		l.Cost = l.Cost / units.Money(l.Count) * units.Money(l.Count-taken)
+	}
+	l.Count -= taken
+	return taken
 }
 
 // addUp sums the money.

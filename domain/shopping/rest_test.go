@@ -200,3 +200,41 @@ func TestTheRestKnowsVisitsAndPricesByTheMany(t *testing.T) {
 		t.Errorf("more is bought than needed: %+v", rest)
 	}
 }
+
+// Fuel bought at a place is taken off what is asked for there, and what is
+// bought where none is asked for off any line; more than that serves no other
+// place, since fuel does not travel by itself.
+func TestFuelThatWasBought(t *testing.T) {
+	planned := shopping.Result{Fuel: []shopping.FuelLine{
+		{Name: "large", Fuel: trip.GasMix, Count: 2, Cost: 1800, CostKnown: true},
+		{Name: "large", Fuel: trip.GasMix, Count: 1, Point: 5, Cost: 900, CostKnown: true},
+	}}
+	for _, c := range []struct {
+		name         string
+		shops        []string
+		home, atMill int
+	}{
+		{"nothing", nil, 2, 1},
+		{"near home", []string{""}, 1, 1},
+		{"at the mill", []string{"Mill"}, 2, 0},
+		{"in a shop nobody planned", []string{"Harbour shop"}, 1, 1},
+		{"all in that shop", []string{"Harbour shop", "Harbour shop", "Harbour shop"}, 0, 0},
+		{"more than is asked for near home", []string{"", "", ""}, 0, 1},
+	} {
+		tr := &trip.Trip{Points: []trip.ResupplyPoint{{ID: 5, Name: "Mill"}}}
+		for _, shop := range c.shops {
+			tr.Progress.Purchases = append(tr.Progress.Purchases, trip.Purchase{Fuel: "large", Shop: shop, Count: 1})
+		}
+		left := map[trip.PointID]int{}
+		rest := shopping.RestOf(tr, &planned)
+		for _, l := range rest.Fuel {
+			left[l.Point] = l.Count
+			if l.Cost != units.Money(l.Count)*900 {
+				t.Errorf("%s: %+v", c.name, l)
+			}
+		}
+		if left[0] != c.home || left[5] != c.atMill || rest.ToPay != units.Money(c.home+c.atMill)*900 {
+			t.Errorf("%s: %+v", c.name, rest)
+		}
+	}
+}
