@@ -10,6 +10,7 @@ import (
 	"sumpter/domain/posting"
 	"sumpter/domain/prose"
 	"sumpter/domain/science/loadlimits"
+	"sumpter/domain/science/walktime"
 	"sumpter/domain/solve/stops"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -105,11 +106,22 @@ func leaveRoom(room []int64, member *trip.Member, reserve *bags.Bag) {
 func candidate(t *trip.Trip, p *trip.ResupplyPoint, byDay [][]*bags.Bag) stops.Point {
 	q := stops.Point{
 		Day: p.AfterDay, StopCents: int64(p.VisitFee), ParcelCents: int64(p.FeePerParcel),
-		Detour: tenths(p.DetourHours), DetourCents: detourTenth,
+		Detour: tenths(detourHours(p)), DetourCents: detourTenth,
 		ParcelGrams: stops.Boundless, Parcels: stops.Boundless, ParcelsFor: parcelsAt(t, p, byDay),
 	}
 	q.Shut = shut(t, p).String()
 	return q
+}
+
+// detourHours is what a point costs in time: as given, else that of the extra
+// way on the level.
+//
+// Source: walktime.Naismith.
+func detourHours(p *trip.ResupplyPoint) units.Hours {
+	if p.DetourHours > 0 {
+		return p.DetourHours
+	}
+	return units.Hours(walktime.Naismith(p.Detour.Kilometres(), 0))
 }
 
 // shut says why a point cannot be used; nothing if it can.

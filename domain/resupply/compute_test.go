@@ -452,3 +452,20 @@ func TestWhyComparesWithTheWholeLoad(t *testing.T) {
 		}
 	}
 }
+
+// An extra way of which nobody gave the time takes what it takes on the level,
+// at 5 km/h (Langmuir 1984); a time that was given stands.
+func TestTheExtraWayOfAPointTakesTime(t *testing.T) {
+	for _, c := range []struct {
+		way   units.Metres
+		given units.Hours
+		want  units.Hours
+	}{{3000, 0, 0.6}, {3000, 1.5, 1.5}, {0, 0, 0}} {
+		tr := week()
+		tr.Points[0].Detour, tr.Points[0].DetourHours = c.way, c.given
+		_, r := plan(tr)
+		if got := r.Choices[len(r.Choices)-1].DetourHours; got != c.want {
+			t.Errorf("%v, %v h given: %v h", c.way, c.given, got)
+		}
+	}
+}

@@ -27,17 +27,17 @@ type ResupplyPoint struct {
 	Use      bool      `json:"use"`       // the leader's choice
 	Address  string    `json:"address,omitempty"`
 	Opening
-	TransitDays  int                           `json:"transit_days"`         // slowest usual
-	FastestDays  int                           `json:"fastest_transit_days"` // fastest possible
-	BufferDays   int                           `json:"buffer_days"`          // kept in hand before pick-up
-	HoldDays     optional.Value[int]           `json:"hold_days,omitzero"`   // how long a box is kept; unknown is a finding
-	HoldMargin   int                           `json:"hold_margin_days"`
-	MaxParcel    optional.Value[units.Mass]    `json:"max_parcel_g,omitzero"`
-	MaxGirth     optional.Value[units.Metres]  `json:"max_length_and_girth_m,omitzero"`
+	TransitDays  int                           `json:"transit_days"`                    // slowest usual
+	FastestDays  int                           `json:"fastest_transit_days"`            // fastest possible
+	BufferDays   int                           `json:"buffer_days"`                     // kept in hand before pick-up
+	HoldDays     optional.Value[int]           `json:"hold_days,omitzero"`              // how long a box is kept; unknown is a finding
+	HoldMargin   int                           `json:"hold_margin_days"`                // days of the hold that are not counted on
+	MaxParcel    optional.Value[units.Mass]    `json:"max_parcel_g,omitzero"`           // heaviest parcel, its carton included; unknown: no limit
+	MaxGirth     optional.Value[units.Metres]  `json:"max_length_and_girth_m,omitzero"` // of a parcel: its longest side and twice the two others; unknown: no limit
 	FeePerParcel units.Money                   `json:"fee_per_parcel"`
-	VisitFee     units.Money                   `json:"visit_fee"`
-	Detour       units.Metres                  `json:"detour_m"`
-	DetourHours  units.Hours                   `json:"detour_hours"`
+	VisitFee     units.Money                   `json:"visit_fee"`            // once, however many parcels wait
+	Detour       units.Metres                  `json:"detour_m"`             // extra way, there and back
+	DetourHours  units.Hours                   `json:"detour_hours"`         // extra time; 0: that of the extra way at 5 km/h
 	StoreLow     optional.Value[units.Celsius] `json:"store_low_c,omitzero"` // where the box waits
 	StoreHigh    optional.Value[units.Celsius] `json:"store_high_c,omitzero"`
 	TakesFuel    bool                          `json:"takes_fuel"`  // fuel may be sent there

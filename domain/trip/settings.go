@@ -38,11 +38,11 @@ type Settings struct {
 	// Way of the food.
 	PackingNight units.Date    `json:"packing_night"`
 	ShoppingDay  units.Date    `json:"shopping_day"`
-	HomeHigh     units.Celsius `json:"home_high_c"`
-	HomeLow      units.Celsius `json:"home_low_c"`
-	HomeFridge   bool          `json:"home_fridge"` // perishables stay cold until the start
-	CarHours     units.Hours   `json:"car_hours"`
-	CarHigh      units.Celsius `json:"car_high_c"`
+	HomeHigh     units.Celsius `json:"home_high_c"`     // highest temperature where food waits before the trip
+	HomeLow      units.Celsius `json:"home_low_c"`      // lowest
+	HomeFridge   bool          `json:"home_fridge"`     // perishables stay cold until the start
+	CarHours     units.Hours   `json:"car_hours"`       // on the road from home to the start
+	CarHigh      units.Celsius `json:"car_high_c"`      // highest temperature there
 	PackSunHeat  float64       `json:"pack_sun_heat_k"` // a dark pack in the sun above the air
 	// Fuel and water.
 	FuelReserve float64       `json:"fuel_reserve"`  // share above what is reckoned
