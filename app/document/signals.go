@@ -2,7 +2,6 @@ package document
 
 import (
 	"sumpter/domain/findings"
-
 	"sumpter/domain/prose"
 )
 

@@ -100,7 +100,7 @@ func (t *Tables) List() []*Table {
 	}
 }
 
-// mealNames are the meals as a heading or cell names them.
+// mealName is a meal as a heading or cell names it.
 func mealName(meal trip.Meal) string {
 	switch meal {
 	case trip.Snack:

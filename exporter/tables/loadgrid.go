@@ -6,8 +6,8 @@ import (
 	"sumpter/domain/carry"
 )
 
-// DayKey is the key of the column of a day in LoadGrid and ShareGrid.
-func DayKey(day int) string { return fmt.Sprintf("day_%d", day) }
+// dayKey is the key of the column of a day in LoadGrid and ShareGrid.
+func dayKey(day int) string { return fmt.Sprintf("day_%d", day) }
 
 func loadGridTable(x *index) Table {
 	fields := append(x.gridHead(), field[*carry.Member]{
@@ -40,7 +40,7 @@ func (x *index) gridHead() []field[*carry.Member] {
 func (x *index) grid(head Table, fields []field[*carry.Member], role Role, decimals int, of func(carry.Day) Value) Table {
 	for day := 1; day <= len(x.trip.Days); day++ {
 		fields = append(fields, field[*carry.Member]{
-			Column{Key: DayKey(day), Heading: fmt.Sprintf("Day %d", day), Role: role, Decimals: decimals, Width: 8},
+			Column{Key: dayKey(day), Heading: fmt.Sprintf("Day %d", day), Role: role, Decimals: decimals, Width: 8},
 			func(m *carry.Member) Value {
 				if day > len(m.Days) || !m.Days[day-1].Present {
 					return words("away")

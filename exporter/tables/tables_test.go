@@ -130,8 +130,8 @@ func TestLoadsAddUp(t *testing.T) {
 	wantNumber(t, table, 0, "fair", 0.15)
 	wantNumber(t, table, 2, "fair", 0.16)
 	grid := &From(p).LoadGrid
-	wantText(t, grid, 2, DayKey(3), "away")
-	wantNumber(t, grid, 0, DayKey(1), 8.39)
+	wantText(t, grid, 2, dayKey(3), "away")
+	wantNumber(t, grid, 0, dayKey(1), 8.39)
 }
 
 func TestMenuSaysWhoEatsApart(t *testing.T) {

@@ -96,7 +96,7 @@ func (s *Screen) column(i int, d carry.Day, state charts.PackState) charts.Pack 
 	return pack
 }
 
-// show draws the board as things stand, a move under way included.
+// showBoard draws the board as things stand, a move under way included.
 func (s *Screen) showBoard() {
 	v := s.view
 	packs := make([]charts.Pack, len(v.order))

@@ -209,7 +209,7 @@ func TestCoolingKeepsCount(t *testing.T) {
 	})
 }
 
-// TestBlameIsRight: when dropping a rule is said to help, bruteForce finds a plan without it.
+// What is said to be proven to have no plan has none.
 func TestInfeasibleIsProvenByCount(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawProblem(t)

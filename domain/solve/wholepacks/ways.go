@@ -20,7 +20,7 @@ type way struct {
 	rest   *Purchase
 }
 
-// ways lists the ways to buy an item whose scaled cost with the credits is
+// waysOf lists the ways to buy an item whose scaled cost with the credits is
 // within a limit; what another way beats is left out. Cut tells whether any was
 // above the limit; fits is false if the work ran out.
 func (t *trial) waysOf(ri *reachItem, limit int64) (list []way, cut, fits bool) {

@@ -44,11 +44,6 @@ func (b Block) parted(room Points) (fits, rest Block) {
 	}
 }
 
-// Space is a block of empty space.
-func Space(height Points) Block {
-	return Block{Height: height, Draw: func(*page.Page, Points, Points) {}}
-}
-
 // Spans sets pieces of text, some of them bold, as lines of at most a width.
 func (p *Press) Spans(style Style, width Points, spans ...typeset.Span) Block {
 	return Lines(style, p.Set.Paragraph(style.Size, width, spans...))
