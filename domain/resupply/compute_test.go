@@ -356,7 +356,6 @@ func TestFuelOfABox(t *testing.T) {
 		kind         trip.PointKind
 		code         string
 	}{
-		{false, false, trip.PostOffice, "no-fuel-there"},
 		{true, false, trip.PostOffice, "fuel-by-post"},
 		{true, false, trip.Cache, ""},
 		{false, true, trip.PostOffice, ""},

@@ -197,26 +197,16 @@ func shopClosed(p *trip.ResupplyPoint, s *trip.Shop, on units.Date) findings.Fin
 		prose.Say("The opening days and closed dates entered for the shop."), remedy)
 }
 
-// fuelFindings says how the leg's fuel gets there.
+// fuelFindings says how the leg's fuel gets there. Where it is neither sold nor
+// taken it is carried ahead, which package cooking tells.
 func (b *Box) fuelFindings(p *trip.ResupplyPoint) []findings.Finding {
-	switch {
-	case len(b.Fuel) == 0 || b.FuelBoughtThere:
-		return nil
-	case !p.TakesFuel:
-		return []findings.Finding{finding(findings.MustFix, "no-fuel-there", p,
-			prose.Plural(len(b.Fuel),
-				prose.Say("The leg from %s needs %d fuel container, but fuel is neither sold nor taken there.", p.Name, len(b.Fuel)),
-				prose.Say("The leg from %s needs %d fuel containers, but fuel is neither sold nor taken there.", p.Name, len(b.Fuel))),
-			prose.Say("The entries of the point. Stove fuel, lighters and matches are dangerous goods and barred from ordinary post."),
-			prose.Say("Carry the fuel from the start, plan cold meals, or find where it is sold."))}
-	case b.Posted:
-		return []findings.Finding{finding(findings.LookAt, "fuel-by-post", p,
-			prose.Plural(len(b.Fuel),
-				prose.Say("%d fuel container is to be sent to %s.", len(b.Fuel), p.Name),
-				prose.Say("%d fuel containers are to be sent to %s.", len(b.Fuel), p.Name)),
-			prose.Say("Stove fuel, lighters and matches are dangerous goods and barred from ordinary post."),
-			prose.Say("Ask a carrier who is licensed for them, or have fuel bought there. Never hide it in the box."))}
-	default:
+	if len(b.Fuel) == 0 || b.FuelBoughtThere || !b.Posted {
 		return nil
 	}
+	return []findings.Finding{finding(findings.LookAt, "fuel-by-post", p,
+		prose.Plural(len(b.Fuel),
+			prose.Say("%d fuel container is to be sent to %s.", len(b.Fuel), p.Name),
+			prose.Say("%d fuel containers are to be sent to %s.", len(b.Fuel), p.Name)),
+		prose.Say("Stove fuel, lighters and matches are dangerous goods and barred from ordinary post."),
+		prose.Say("Ask a carrier who is licensed for them, or have fuel bought there. Never hide it in the box."))}
 }
