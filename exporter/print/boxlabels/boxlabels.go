@@ -135,6 +135,8 @@ func (l *label) foot(room press.Points) press.Block {
 func (l *label) sending() string {
 	var parts []string
 	switch {
+	case !l.box.Posted && l.box.SendOn.IsSet():
+		parts = append(parts, l.Tell(prose.Say("brought by somebody, leaves home on %s", l.box.SendOn)))
 	case !l.box.Posted:
 		parts = append(parts, l.Tell(prose.Say("brought by somebody")))
 	case l.box.SendOn.IsSet():

@@ -146,6 +146,8 @@ func (s *sheet) where(box *resupply.Box) press.Drawing {
 
 func (s *sheet) send(box *resupply.Box) string {
 	switch {
+	case !box.Posted && box.SendOn.IsSet():
+		return s.Tell(prose.Say("brought by somebody, leaves home on %s", s.Date(box.SendOn)))
 	case !box.Posted:
 		return s.Tell(prose.Say("brought by somebody"))
 	case box.SendOn.IsSet():

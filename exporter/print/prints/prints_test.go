@@ -470,6 +470,12 @@ func TestBoxesTellOfFuelAndWhatIsSent(t *testing.T) {
 		}
 	}
 	p := plantest.Small()
+	p.Resupply.Boxes[0].Posted = false
+	for _, kind := range []Kind{Overview, BoxLabels} { // whoever brings it must know when
+		if text := printtest.Words(t, written(t, drawn(t, p, kind, Options{}))); !strings.Contains(text, "brought by somebody,") || !strings.Contains(text, "leaves home on Fri 10 Jul 2026") {
+			t.Errorf("%s: %s", kind, text)
+		}
+	}
 	p.Resupply.Boxes[0].Fuel = nil
 	if text := printtest.Words(t, written(t, drawn(t, p, Boxes, Options{}))); strings.Contains(text, "Fuel") {
 		t.Errorf("a box without fuel says %s", text)
