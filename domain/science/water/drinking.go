@@ -31,7 +31,8 @@ const (
 	Hard
 )
 
-// row is litres per hour in quarters of a quart, from a heat index upward.
+// row is litres per hour in quarters of a quart, from a wet-bulb globe
+// temperature upward.
 type row struct {
 	fromF    float64
 	quarters [3]float64 // easy, moderate, hard
