@@ -158,10 +158,17 @@ func boxEvents(t *trip.Trip, box *resupply.Box) []event {
 		e := event{key: fmt.Sprintf("posting %d", box.Point), first: box.PostBy, last: box.PostBy, summary: "post the box to " + name,
 			description: fmt.Sprintf("Parcels: %d, %s. Latest day: %s. Ask the place whether it takes and keeps the box. No fuel in ordinary post.",
 				len(box.Parcels), box.Mass.Format(t.Units), box.PostBy.Spoken())}
-		if box.PostFrom.IsSet() && box.PostFrom <= box.PostBy {
+		switch {
+		case box.SendChosen: // the leader's day, whatever the window
+			e.first, e.last = box.SendOn, box.SendOn
+		case box.PostFrom.IsSet() && box.PostFrom <= box.PostBy:
 			e.first = box.PostFrom
 		}
 		list = append(list, e)
+	}
+	if !box.Posted && box.SendOn.IsSet() {
+		list = append(list, event{key: fmt.Sprintf("bringing %d", box.Point), first: box.SendOn, last: box.SendOn, summary: "take the box to " + name,
+			description: fmt.Sprintf("Parcels: %d, %s. Picked up: %s.", len(box.Parcels), box.Mass.Format(t.Units), box.PickUp.Spoken()), location: address})
 	}
 	if box.PickUp.IsSet() {
 		list = append(list, event{key: fmt.Sprintf("pick-up %d", box.Point), first: box.PickUp, last: box.PickUp, summary: "pick up the box at " + name,

@@ -206,6 +206,26 @@ func TestWindowWithoutABeginIsItsLastDay(t *testing.T) {
 	}
 }
 
+func TestTheDayTheLeaderChoseForABoxStands(t *testing.T) {
+	p := plantest.Small()
+	p.Resupply.Boxes[0].SendOn, p.Resupply.Boxes[0].SendChosen = plantest.Start-14, true
+	text := written(t, p)
+	if !strings.Contains(text, "DTSTART;VALUE=DATE:20260706\r\nDTEND;VALUE=DATE:20260707\r\nSUMMARY:Three & a box: post the box to Valley post\r\n") {
+		t.Errorf("the posting day is not the chosen one: %s", text)
+	}
+}
+
+// Whoever brings a box needs a day too, and no window of any post.
+func TestABoxThatIsBroughtHasItsDay(t *testing.T) {
+	p := plantest.Small()
+	box := &p.Resupply.Boxes[0]
+	box.Posted, box.PostFrom, box.PostBy = false, 0, 0
+	text := written(t, p)
+	if !strings.Contains(text, "DTSTART;VALUE=DATE:20260710\r\nDTEND;VALUE=DATE:20260711\r\nSUMMARY:Three & a box: take the box to Valley post\r\n") || strings.Contains(text, "post the box") {
+		t.Errorf("%s", text)
+	}
+}
+
 func TestFoodForALaterDayHasItsOwnDeadline(t *testing.T) {
 	p := plantest.Small()
 	p.Shopping.Lines[1].Deadline = plantest.Start - 3
