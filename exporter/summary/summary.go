@@ -200,10 +200,13 @@ func box(b *resupply.Box, t *trip.Trip) Line {
 	}
 	value := kilograms(b.Mass, t.Units) + ", " + counted(len(b.Bags), "bag", "bags")
 	if !b.Posted {
-		return Line{"Box for " + name, value, "brought by somebody, picked up " + orNotSet(b.PickUp)}
+		return Line{"Box for " + name, value, "brought by somebody, leaves home " + orNotSet(b.SendOn) + ", picked up " + orNotSet(b.PickUp)}
 	}
 	window := "post by " + orNotSet(b.PostBy)
-	if b.PostFrom.IsSet() {
+	switch {
+	case b.SendChosen:
+		window = "post on " + b.SendOn.Spoken() + ", latest " + orNotSet(b.PostBy)
+	case b.PostFrom.IsSet():
 		window = "post from " + b.PostFrom.Spoken() + " to " + orNotSet(b.PostBy)
 	}
 	return Line{"Box for " + name, value, fmt.Sprintf("%s: %s, picked up %s", counted(len(b.Parcels), "parcel", "parcels"), window, orNotSet(b.PickUp))}

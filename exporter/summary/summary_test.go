@@ -81,3 +81,16 @@ func TestBoundIsThatOfTheHeaviestStretch(t *testing.T) {
 		t.Errorf("got %q", got)
 	}
 }
+
+func TestTheDayABoxLeavesHome(t *testing.T) {
+	p := plantest.Small()
+	box := &p.Resupply.Boxes[0]
+	box.SendOn, box.SendChosen = plantest.Start-14, true
+	if got := line(t, p, "Box for Valley post").More; got != "1 parcel: post on Mon 6 Jul 2026, latest Fri 10 Jul 2026, picked up Tue 21 Jul 2026" {
+		t.Errorf("chosen: %q", got)
+	}
+	box.Posted, box.PostFrom, box.PostBy = false, 0, 0
+	if got := line(t, p, "Box for Valley post").More; got != "brought by somebody, leaves home Mon 6 Jul 2026, picked up Tue 21 Jul 2026" {
+		t.Errorf("brought: %q", got)
+	}
+}
