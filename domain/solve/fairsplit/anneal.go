@@ -12,12 +12,13 @@ import (
 // different days, so that they mend one limit without upsetting the others.
 type annealer struct {
 	*descent
-	peers lineup // items that may move, by last day, then mass
-	kin   lineup // the same by class, then mass, then volume, whatever their last day
-	x     exchange
-	heat  int64
-	toll  toll // nil if prices are not known
-	firm  bool // never pass a hard limit
+	peers  lineup // items that may move, by last day, then mass
+	kin    lineup // the same by class, then mass, then volume, whatever their last day
+	x      exchange
+	barter *barter // nil if heavy items are not to be bartered
+	heat   int64
+	toll   toll // nil if prices are not known
+	firm   bool // never pass a hard limit
 
 	kept     candidate // best split seen
 	value    func() score
@@ -61,13 +62,10 @@ func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 		a.noted = never
 		end := a.steps + budget/blocks
 		for a.steps < end {
-			if a.propose() && a.weigh(&a.x, a.rise()-a.toll.rise(&a.x, a.in.members)) {
-				a.exchangeNow(&a.x)
-				if a.total < a.noted {
-					a.note()
-					if a.total == 0 {
-						return
-					}
+			if a.exchangeOnce() && a.total < a.noted {
+				a.note()
+				if a.total == 0 {
+					return
 				}
 			}
 			a.steps += 4
@@ -78,6 +76,18 @@ func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 		}
 		a.heat = max(1, a.heat*factor>>16)
 	}
+}
+
+// exchangeOnce tries an exchange and tells whether it was made.
+func (a *annealer) exchangeOnce() bool {
+	if a.barter != nil && a.below(barterEvery) == 0 {
+		return a.tryBarter()
+	}
+	if !a.propose() || !a.weigh(&a.x, a.rise()-a.toll.rise(&a.x, a.in.members)) {
+		return false
+	}
+	a.exchangeNow(&a.x)
+	return true
 }
 
 // coolingFactor is (cold/hot)^(1/blocks) in 1/65536, found without floats.

@@ -12,7 +12,7 @@ type guide struct {
 	state  state
 	burden []int64 // of each day
 	toll   toll
-	start  []int32 // carriers of whole items with a small R1; nil if none were found
+	start  []int32 // carriers of whole items within all limits; nil if none were found
 }
 
 // How often each market trades at most: the first morning on few cells and on many, then
@@ -82,7 +82,7 @@ func (h *hunt) leaveWell(g *guide) []int32 {
 		a := newAnnealer(t, h.in.movable, func(a, b score) bool {
 			return cmp.Or(cmp.Compare(a.overrun, b.overrun), cmp.Compare(a.first, b.first)) < 0
 		})
-		a.toll = g.toll
+		a.toll, a.barter = g.toll, newBarter(h.in, h.bounds.day)
 		a.run(warm*warm*8, 8, h.limit/40, func(score) bool { return h.ctx.Err() != nil })
 		found[lane], steps[lane] = a.kept, t.steps
 	})

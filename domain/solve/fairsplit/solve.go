@@ -114,6 +114,9 @@ func (h *hunt) run() {
 			h.steps += t.steps
 			h.offer(t)
 		}
+		if h.guide != nil && h.best.overrun == 0 {
+			h.guide.start = slices.Clone(h.best.carrier)
+		}
 		if len(h.in.movable) <= smallItems && !h.settled() {
 			h.tighten()
 		}
@@ -209,7 +212,7 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 
 // guided cools a split towards the burdens of the crumbs and a little more, with R1 as
 // one more hard limit. One lane starts from the split of crumbs, made whole, and may
-// pass limits on the way. The other starts from a split with a small R1 and passes none,
+// pass limits on the way. The other starts from the best split known and passes none,
 // which finds splits where limits of mass, volume and class leave few.
 func (h *hunt) guided(round, lane int, budget int64) *descent {
 	seed := h.options.Seed*0x9e3779b97f4a7c15 + uint64(round*lanes+lane)
@@ -234,7 +237,7 @@ func (h *hunt) guided(round, lane int, budget int64) *descent {
 	t.setTargets(aim)
 	t.free(h.in.movable)
 	a := newAnnealer(t, h.in.movable, h.better)
-	a.toll, a.firm = h.guide.toll, firm
+	a.toll, a.firm, a.barter = h.guide.toll, firm, newBarter(h.in, h.bounds.day)
 	a.run(warm*warm*8, 2*2*8, budget*7/8, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
 	best := a.kept
 	t.weight[0] = first
