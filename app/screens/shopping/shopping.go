@@ -186,11 +186,14 @@ func (s *Screen) showPayers() {
 	t := s.bench.Trip()
 	s.payers.OnChanged = nil
 	s.payers.Options = payers(t)
+	payer := nobody()
 	if m := t.Member(s.payer); m != nil {
-		s.payers.SetSelected(m.Name)
+		payer = m.Name
 	} else {
 		s.payer = 0
-		s.payers.SetSelected(nobody())
+	}
+	if s.payers.Selected != payer { // to show the same once more takes long
+		s.payers.SetSelected(payer)
 	}
 	s.payers.OnChanged = func(name string) { s.payer, _ = payerNamed(s.bench.Trip(), name) }
 }

@@ -46,7 +46,7 @@ func newSidePanel(s *Screen) *sidePanel {
 		container.NewTabItem(lang.L("Bag or pack"), p.chosen.scroll),
 		container.NewTabItem(lang.L("The rest of the way"), p.all.scroll),
 	)
-	p.tabs.OnSelected = func(*container.TabItem) { p.layOut() }
+	p.tabs.OnSelected = func(*container.TabItem) { p.refresh() }
 	p.content = p.tabs
 	return p
 }
@@ -74,24 +74,21 @@ func (p *sidePanel) showMember(id trip.MemberID) {
 	}
 }
 
+// refresh fills the tab that is seen.
 func (p *sidePanel) refresh() {
-	p.fillChosen()
-	p.fillAll()
-	p.layOut()
-}
-
-// layOut gives a place to what is in the tab that is seen.
-func (p *sidePanel) layOut() {
 	if p.tabs.SelectedIndex() == restTab {
+		p.fillAll()
 		p.all.layOut()
-	} else {
-		p.chosen.layOut()
+		return
 	}
+	p.fillChosen()
+	p.chosen.layOut()
 }
 
 func (p *sidePanel) showChosen() {
-	p.fillChosen()
-	p.layOut()
+	if p.tabs.SelectedIndex() != restTab {
+		p.refresh()
+	}
 }
 
 func (p *sidePanel) fillAll() {

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
@@ -42,8 +41,17 @@ func openDemo(t testing.TB, day int) *shown {
 	return openTrip(t, &on, on.DateOf(day))
 }
 
-// rowsOf holds what is on a page, whether its tab is seen or not.
-func rowsOf(p *page) *fyne.Container { return container.NewWithoutLayout(p.rows...) }
+// restOfTheWay opens the tab of it and gives what it shows.
+func (s *shown) restOfTheWay() *fyne.Container {
+	s.side.tabs.SelectIndex(restTab)
+	return s.side.all.column.Box
+}
+
+// bagOrPack opens the tab of it and gives what it shows.
+func (s *shown) bagOrPack() *fyne.Container {
+	s.side.tabs.SelectIndex(0)
+	return s.side.chosen.column.Box
+}
 
 // words gathers what an object shows.
 func words(object fyne.CanvasObject) string {
@@ -237,7 +245,7 @@ func TestABagSaysHowItIsCooked(t *testing.T) {
 			continue
 		}
 		s.GoTo(findings.Place{Day: 4, Bag: bag.Key})
-		text := words(rowsOf(s.side.chosen))
+		text := words(s.bagOrPack())
 		recipe := s.bench.Trip().Recipe(bag.Recipe)
 		for _, want := range []string{bag.Code, recipe.Name, recipe.Method[0], "Add " + bag.Water.Format(units.Metric), "1390 m", s.memberName(bag.Carrier)} {
 			if !strings.Contains(text, want) {
@@ -267,10 +275,10 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 	s.GoTo(findings.Place{Member: leaver})
 	packed := len(s.bench.Plan().Bags.Bags)
 	name := s.memberName(leaver)
-	if text := words(rowsOf(s.side.chosen)); !strings.Contains(text, name) {
+	if text := words(s.bagOrPack()); !strings.Contains(text, name) {
 		t.Fatalf("the side shows\n%s", text)
 	}
-	press(t, rowsOf(s.side.chosen), "Leaves after day 4")
+	press(t, s.bagOrPack(), "Leaves after day 4")
 	s.WantUndo("let " + name + " leave after day 4")
 	if left := s.bench.Trip().Progress.CrewChanges; len(left) != 1 || left[0] != (trip.CrewChange{Member: leaver, Day: 5}) {
 		t.Errorf("noted: %+v", left)
@@ -284,15 +292,15 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 	if _, there := s.pack(leaver); there {
 		t.Error("who left still carries")
 	}
-	if len(s.day.HandOvers) == 0 || !strings.Contains(words(rowsOf(s.side.all)), name+" gives ") {
-		t.Errorf("what is handed over is not listed:\n%s", words(rowsOf(s.side.all)))
+	if len(s.day.HandOvers) == 0 || !strings.Contains(words(s.restOfTheWay()), name+" gives ") {
+		t.Errorf("what is handed over is not listed:\n%s", words(s.restOfTheWay()))
 	}
 	s.Do("Copy what changes hands this morning")
 	if copied := s.bench.Clipboard().Content(); !strings.Contains(copied, name+" gives ") {
 		t.Errorf("copied %q", copied)
 	}
 	s.acceptAndTakeBack()
-	press(t, rowsOf(s.side.all), "As planned after all")
+	press(t, s.restOfTheWay(), "As planned after all")
 	s.WantUndo("let " + name + " be there as planned")
 	if _, there := s.pack(leaver); !there {
 		t.Error("who stays carries nothing")
@@ -326,7 +334,7 @@ func (s *shown) acceptAndTakeBack() {
 	}
 	s.choose(0)
 	overs := s.day.HandOvers
-	press(s.t, rowsOf(s.side.all), "Go on like this from day 5")
+	press(s.t, s.restOfTheWay(), "Go on like this from day 5")
 	replan := s.bench.Trip().Progress.Replan(5)
 	if replan == nil || len(replan.HandOvers) < len(overs) {
 		s.t.Fatalf("stored: %+v of %d", replan, len(overs))
@@ -340,7 +348,7 @@ func (s *shown) acceptAndTakeBack() {
 	if s.toDecide() {
 		s.t.Error("it is asked for again")
 	}
-	press(s.t, rowsOf(s.side.all), "Decide anew")
+	press(s.t, s.restOfTheWay(), "Decide anew")
 	if s.bench.Trip().Progress.Replan(5) != nil || !s.toDecide() {
 		s.t.Error("what was decided cannot be decided anew")
 	}
@@ -355,6 +363,7 @@ func TestSomebodyJoins(t *testing.T) {
 	if _, there := s.pack(guest.ID); there {
 		t.Fatal("who stands by is there")
 	}
+	s.restOfTheWay()
 	s.side.crew.who.SetSelected(guest.Name + " (not there)")
 	test.Tap(s.side.crew.joins)
 	s.WantUndo("let " + guest.Name + " join on day 5")
@@ -362,7 +371,7 @@ func TestSomebodyJoins(t *testing.T) {
 	if !there || len(pack.Items) == 0 {
 		t.Errorf("who joined has %+v", pack)
 	}
-	if text := words(rowsOf(s.side.all)); !strings.Contains(text, guest.Name+" is there from day 5 on.") {
+	if text := words(s.restOfTheWay()); !strings.Contains(text, guest.Name+" is there from day 5 on.") {
 		t.Errorf("not said:\n%s", text)
 	}
 }
@@ -381,12 +390,12 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 	}); err != nil {
 		t.Fatal(err)
 	}
-	text := words(rowsOf(s.side.all))
+	text := words(s.restOfTheWay())
 	if s.rest == nil || len(s.rest.Moves) == 0 || !strings.Contains(text, "Better eaten at another meal") || !strings.Contains(text, "Not there:") {
 		t.Fatalf("what is left is not said:\n%s", text)
 	}
 	move := s.rest.Moves[0]
-	press(t, rowsOf(s.side.all), "Go on like this from day 4")
+	press(t, s.restOfTheWay(), "Go on like this from day 4")
 	if undo := s.Document.UndoName(); !strings.HasPrefix(undo, "go on as shown from day 4 ") {
 		t.Errorf("undo is called %q", undo)
 	}
@@ -398,7 +407,7 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 		t.Errorf("bag %s is not at %s of day %d", move.Bags[0], move.ToMeal, move.ToDay)
 	}
 	s.show(4)
-	press(t, rowsOf(s.side.all), "Decide anew")
+	press(t, s.restOfTheWay(), "Decide anew")
 	if len(s.bench.Trip().Progress.Replans) != 0 {
 		t.Error("bags are still moved")
 	}
@@ -406,20 +415,20 @@ func TestLostFoodIsSpreadOut(t *testing.T) {
 
 func TestABoxThatDoesNotComeSaysWhatIsLeft(t *testing.T) {
 	s := openDemo(t, 1)
-	if text := words(rowsOf(s.side.all)); !strings.Contains(text, "Quarry Halt post office") || !strings.Contains(text, "Tarn Hut") {
+	if text := words(s.restOfTheWay()); !strings.Contains(text, "Quarry Halt post office") || !strings.Contains(text, "Tarn Hut") {
 		t.Fatalf("the boxes are not listed:\n%s", text)
 	}
-	press(t, rowsOf(s.side.all), "This box did not come")
+	press(t, s.restOfTheWay(), "This box did not come")
 	s.WantUndo("note that the box at Quarry Halt post office did not come")
 	if missing := s.bench.Trip().Progress.MissingBoxes; len(missing) != 1 || missing[0] != 1 {
 		t.Errorf("missing %v", missing)
 	}
-	text := words(rowsOf(s.side.all))
+	text := words(s.restOfTheWay())
 	if !strings.Contains(text, "are missing") || !strings.Contains(text, "days of what the group burns") || !strings.Contains(text, "evening of day 1") {
 		t.Errorf("what it means is not said:\n%s", text)
 	}
 	s.show(3)
-	if text := words(rowsOf(s.side.all)); !strings.Contains(text, "must fix") || !strings.Contains(text, "hold 10 bags") || strings.Contains(text, "fault of the program") || !strings.Contains(text, "is past") {
+	if text := words(s.restOfTheWay()); !strings.Contains(text, "must fix") || !strings.Contains(text, "hold 10 bags") || strings.Contains(text, "fault of the program") || !strings.Contains(text, "is past") {
 		t.Errorf("on arrival:\n%s", text)
 	}
 	s.show(4)
@@ -427,19 +436,19 @@ func TestABoxThatDoesNotComeSaysWhatIsLeft(t *testing.T) {
 		t.Errorf("%d bags without the box, and %q", len(s.day.Bags), s.under.Content)
 	}
 	s.show(3)
-	press(t, rowsOf(s.side.all), "It came after all")
+	press(t, s.restOfTheWay(), "It came after all")
 	if len(s.bench.Trip().Progress.MissingBoxes) != 0 {
 		t.Error("it is still missing")
 	}
 	s.show(9)
-	if text := words(rowsOf(s.side.all)); strings.Contains(text, "Boxes to come") {
+	if text := words(s.restOfTheWay()); strings.Contains(text, "Boxes to come") {
 		t.Errorf("no box comes on the last day:\n%s", text)
 	}
 }
 
 func TestFuelAndCautionsAreThere(t *testing.T) {
 	s := openDemo(t, 4)
-	text := words(rowsOf(s.side.all))
+	text := words(s.restOfTheWay())
 	for _, want := range []string{"Fuel this morning", "Treat all water", "Larch", "today takes"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not said:\n%s", want, text)
@@ -453,7 +462,7 @@ func TestATripWithoutAMenuSaysWhatComesHere(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := openTrip(t, trip.New("x", start), start)
-	if text := words(rowsOf(s.side.chosen)) + words(rowsOf(s.side.all)); !strings.Contains(text, "Nothing is eaten") && !strings.Contains(text, "Here comes the day") {
+	if text := words(s.bagOrPack()) + words(s.restOfTheWay()); !strings.Contains(text, "Nothing is eaten") && !strings.Contains(text, "Here comes the day") {
 		t.Errorf("an empty day says\n%s", text)
 	}
 	s.Do("The bag was eaten")
