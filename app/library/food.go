@@ -2,6 +2,7 @@ package library
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sumpter/domain/optional"
@@ -140,9 +141,11 @@ func (t *Trail) labelHint() string {
 	if len(t.CheckLabel) == 0 {
 		return ""
 	}
-	words := make([]string, len(t.CheckLabel))
-	for i, allergen := range t.CheckLabel {
-		words[i] = string(allergen)
+	var words []string
+	for _, allergen := range t.CheckLabel {
+		if word := string(allergen); !slices.Contains(words, word) {
+			words = append(words, word)
+		}
 	}
 	return ", above all for " + strings.Join(words, ", ")
 }

@@ -13,6 +13,7 @@ import (
 	"sumpter/domain/plan"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // strip is the line at the bottom: the figures a leader watches, and what the
@@ -65,10 +66,10 @@ func (s *strip) refresh() {
 		s.stage.SetContent(lang.L("This trip cannot be planned yet: see Findings."))
 		return
 	}
-	now := figuresOf(p)
+	now := figuresOf(p, p.Trip.Units)
 	var before []reading
 	if old := s.document.PlanBefore(); old != nil && !old.Refused() {
-		before = figuresOf(old)
+		before = figuresOf(old, p.Trip.Units)
 	}
 	for i, f := range s.figures {
 		f.name.SetContent(now[i].name)
@@ -85,18 +86,19 @@ func (s *strip) refresh() {
 
 type reading struct{ name, value string }
 
-// figuresOf writes the watched figures in the leader's units.
-func figuresOf(p *plan.Plan) []reading {
+// figuresOf writes the watched figures in the leader's units, which may have
+// changed since the plan was made.
+func figuresOf(p *plan.Plan, system units.System) []reading {
 	t, s := p.Trip, p.Summary()
 	cost := written.Price(s.Cost, t.Currency)
 	if !s.CostComplete {
 		cost = lang.X("at-least", "at least {{.Cost}}", map[string]any{"Cost": cost})
 	}
 	return []reading{
-		{lang.L("food a person and day"), written.Quantity(s.FoodPerPersonDay, t.Units)},
+		{lang.L("food a person and day"), written.Quantity(s.FoodPerPersonDay, system)},
 		{lang.L("least fed"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.LeastFed), 100*s.LeastFedShare)},
 		{lang.L("heaviest share"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.Heaviest), 100*s.HeaviestShare)},
-		{lang.L("fuel"), written.Quantity(s.Fuel, t.Units)},
+		{lang.L("fuel"), written.Quantity(s.Fuel, system)},
 		{lang.L("cost"), cost},
 	}
 }

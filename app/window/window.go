@@ -113,10 +113,16 @@ func (w *Workbench) showTrip(d *document.Document) {
 
 // rebuild makes the screens anew, whose headings name the units.
 func (w *Workbench) rebuild() {
-	shown := w.shown
+	if w.document == nil || w.document.Trip().Units == w.units {
+		return
+	}
+	shown, before := max(0, w.shown), w.screens
 	w.makeScreens()
 	w.navigation.screens = w.screens
-	w.showScreen(max(0, shown))
+	if again, ok := w.screens[shown].(interface{ Resume(before bench.Screen) }); ok {
+		again.Resume(before[shown])
+	}
+	w.showScreen(shown)
 }
 
 // makeScreens makes every screen, and none is shown.
@@ -154,7 +160,7 @@ func (w *Workbench) listen(d *document.Document) {
 // tripChanged shows the trip after an edit, or after one was taken back.
 func (w *Workbench) tripChanged() {
 	if w.document.Trip().Units != w.units {
-		w.rebuild()
+		w.document.OnScreen(w.rebuild) // not under the hands of the table that made the edit
 	}
 	w.retitle()
 	w.makeMenu()

@@ -39,7 +39,7 @@ func newSidePanel(b *bench.Bench) *sidePanel {
 		figure: look.NewText("", look.Figure, look.Ink), detail: look.NewParagraph("", look.Caption, look.Quiet), why: bench.NewLedger(b.Document.AfterFrame),
 	}
 	s.content = container.New(layout.NewCustomPaddedLayout(0, 0, look.SpaceWide, look.SpaceSmall), container.NewBorder(
-		container.NewVBox(bench.Inset(s.name), s.caution, s.chart, bench.Inset(s.figure), s.detail), nil, nil, nil, s.why))
+		container.NewVBox(bench.Inset(s.name), s.caution, bench.Inset(look.NewText(lang.L("food (bar) against need (line), day by day"), look.Caption, look.Quiet).Yielding()), s.chart, bench.Inset(s.figure), s.detail), nil, nil, nil, s.why))
 	return s
 }
 

@@ -38,7 +38,7 @@ func newPackagesTab(side *sidePanel) *packagesTab {
 	hint := look.NewText(lang.L("Every way the food is sold; the shopping takes the cheapest whole packages."), look.Caption, look.Quiet)
 	buttons := container.NewHBox(widget.NewButton(lang.L("Add a package"), p.table.Add), widget.NewButton(lang.L("Remove the package"), p.table.Delete))
 	home := bench.Tall(look.RowHeight*2+8, p.atHome)
-	p.content = container.NewBorder(hint, container.NewVBox(buttons, home), nil, nil, p.table)
+	p.content = container.NewBorder(bench.Inset(hint), container.NewVBox(buttons, home), nil, nil, p.table)
 	return p
 }
 

@@ -121,8 +121,9 @@ func (r *reader) Tapped(event *fyne.PointEvent) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(r); c != nil {
 		c.Focus(r)
 	}
-	row := int((event.Position.Y - readerRowHeight) / readerRowHeight)
-	if event.Position.Y < readerRowHeight || row >= len(r.rows) {
+	high := rowHeight()
+	row := int((event.Position.Y - high) / high)
+	if event.Position.Y < high || row >= len(r.rows) {
 		return
 	}
 	r.moveTo(row)
@@ -138,9 +139,21 @@ const (
 	readerWord0     float32 = 72 // least width of a word
 )
 
+// rowHeight is that of a row at the reader's size of text.
+func rowHeight() float32 { return readerRowHeight * look.Scale() }
+
+// narrowest is how wide the words are at least, so that none touches the next.
+func (r *reader) narrowest() float32 {
+	widest := readerWord0 * look.Scale()
+	for _, word := range r.words {
+		widest = max(widest, fyne.MeasureText(word.text, theme.CaptionTextSize(), fyne.TextStyle{Bold: true}).Width+look.SpaceSmall)
+	}
+	return widest
+}
+
 // columns gives where the words begin and how wide each is.
 func (r *reader) columns(width float32) (left, each float32) {
-	each = max(readerWord0, min(90, width*0.6/float32(len(r.words))))
+	each = max(r.narrowest(), min(90, width*0.6/float32(len(r.words))))
 	return max(0, width-each*float32(len(r.words))), each
 }
 
@@ -158,7 +171,7 @@ type readerRenderer struct {
 }
 
 func (x *readerRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(130+readerWord0*float32(len(x.r.words)), readerRowHeight*float32(len(x.r.rows)+1))
+	return fyne.NewSize(120*look.Scale()+x.r.narrowest()*float32(len(x.r.words)), rowHeight()*float32(len(x.r.rows)+1))
 }
 
 func (x *readerRenderer) Destroy()                     {}
@@ -183,9 +196,9 @@ func (x *readerRenderer) draw() {
 		x.text(word.text, left+width*(float32(i)+0.5), 0, fyne.TextAlignCenter, look.Quiet, false)
 	}
 	for i, row := range x.r.rows {
-		top := readerRowHeight * float32(i+1)
+		top := rowHeight() * float32(i+1)
 		if i == x.r.cursor && x.r.focused {
-			x.box(0, top, x.size.Width, readerRowHeight, look.Wash, look.Spruce)
+			x.box(0, top, x.size.Width, rowHeight(), look.Wash, look.Spruce)
 		}
 		used := x.text(row.name, 4, top, fyne.TextAlignLeading, row.tone, row.note != "")
 		if row.note != "" {
@@ -203,9 +216,9 @@ func (x *readerRenderer) mark(chosen bool, word readerWord, left, top, width flo
 		x.text("·", left+width/2, top, fyne.TextAlignCenter, look.Quiet, false)
 		return
 	}
-	x.box(left+2, top+2, width-4, readerRowHeight-4, look.Panel, word.tone)
+	x.box(left+2, top+2, width-4, rowHeight()-4, look.Panel, word.tone)
 	if word.tone == look.Plum { // allergy has a double frame
-		x.box(left+4, top+4, width-8, readerRowHeight-8, look.Panel, word.tone)
+		x.box(left+4, top+4, width-8, rowHeight()-8, look.Panel, word.tone)
 	}
 	x.text(word.text, left+width/2, top, fyne.TextAlignCenter, word.tone, true)
 }
@@ -228,7 +241,7 @@ func (x *readerRenderer) text(content string, at, top float32, align fyne.TextAl
 	if align == fyne.TextAlignCenter {
 		at -= size.Width / 2
 	}
-	t.Move(fyne.NewPos(at, top+(readerRowHeight-size.Height)/2))
+	t.Move(fyne.NewPos(at, top+(rowHeight()-size.Height)/2))
 	t.Resize(size)
 	x.objects = append(x.objects, t)
 	return size.Width

@@ -46,7 +46,7 @@ func newUsedTab(side *sidePanel) *usedTab {
 			Tone: func(at int) fyne.ThemeColorName { return verdictTone(u.uses[at].fate.Verdict) }},
 		{Title: lang.L("Left"), Width: 86, Right: true, Text: func(at int) string { return daysLeft(&u.uses[at].fate) }},
 	}, grid.Options[int]{Key: strconv.Itoa, OnSelect: u.explain, OnOpen: u.open, OnProblem: b.Say, Clipboard: b.Clipboard})
-	u.content = container.NewBorder(u.recipes, bench.Tall(110, bench.NewScroll(u.why)), nil, nil, u.table)
+	u.content = container.NewBorder(bench.Inset(u.recipes), bench.Tall(110, bench.NewScroll(u.why)), nil, nil, u.table)
 	return u
 }
 

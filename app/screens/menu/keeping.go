@@ -114,15 +114,44 @@ func (d *side) findings() []fyne.CanvasObject {
 		return nil
 	}
 	objects := []fyne.CanvasObject{heading(lang.L("What to know"))}
+	times, boxes := map[string]int{}, map[string]*fyne.Container{}
 	for _, finding := range list {
-		word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
-		remedy := note(written.Text(finding.Remedy, o.trip.Units))
-		remedy.Tone = look.Quiet
-		box := container.NewVBox(word, words(written.Text(finding.What, o.trip.Units)), remedy)
+		times[finding.What.String()]++
+	}
+	for _, finding := range list {
+		said := finding.What.String()
+		box := boxes[said] // what is said of many is said once
+		told := box != nil
+		if !told {
+			word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
+			remedy := note(written.Text(finding.Remedy, o.trip.Units))
+			remedy.Tone = look.Quiet
+			box = container.NewVBox(word, words(written.Text(finding.What, o.trip.Units)), remedy)
+			boxes[said] = box
+		}
 		if finding.Code == "cannot-be-served" && finding.Place.Food != 0 {
+			if times[said] > 1 {
+				box.Add(note(d.withoutWhat(finding.Place)))
+			}
 			box.Add(d.offerToAccept(finding))
+		}
+		if told {
+			continue
 		}
 		objects = append(objects, container.NewBorder(nil, nil, container.NewVBox(look.NewSign(finding.Severity)), nil, box))
 	}
 	return objects
+}
+
+// withoutWhat names who gets nothing of which dish, and the food in it.
+func (d *side) withoutWhat(at findings.Place) string {
+	o := d.s.seen
+	text := d.s.recipeName(at.Recipe)
+	if who := o.trip.Member(at.Member); who != nil {
+		text = who.Name + ": " + text
+	}
+	if food := o.foods[at.Food]; food != nil {
+		text += " (" + food.Name + ")"
+	}
+	return text
 }

@@ -33,8 +33,21 @@ func (s *Screen) wait(how transfer) {
 		return
 	}
 	s.pending = &pending{from: k, how: how}
-	s.bench.Say(lang.L("Now choose the other slot: tap it, or go there and press Enter. Escape stops."))
+	s.bench.Say(waitWords(how, s.namesOfDishes(s.seen.dishes(k)), k.words(s.seen.trip)))
 	s.board.sheet.focus()
+}
+
+// waitWords says what waits for the other slot.
+func waitWords(how transfer, names, from string) string {
+	data := map[string]any{"Names": names, "Slot": from}
+	switch how {
+	case copying:
+		return lang.X("menu-wait-copy", "Copy {{.Names}} ({{.Slot}}): now choose the other slot, tap it, or go there and press Enter. Escape stops.", data)
+	case moving:
+		return lang.X("menu-wait-move", "Move {{.Names}} ({{.Slot}}): now choose the other slot, tap it, or go there and press Enter. Escape stops.", data)
+	default:
+		return lang.X("menu-wait-swap", "Swap {{.Names}} ({{.Slot}}): now choose the other slot, tap it, or go there and press Enter. Escape stops.", data)
+	}
 }
 
 func (s *Screen) complete(to slot) {

@@ -2,6 +2,7 @@ package menu
 
 import (
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2/lang"
 
@@ -100,17 +101,24 @@ func (s *Screen) take(k slot, cut bool) {
 		return
 	}
 	s.held = &clipboard{from: k, dishes: cloneDishes(dishes), cut: cut}
-	var names string
-	for i, dish := range dishes {
-		if i > 0 {
-			names += ", "
-		}
-		names += s.recipeName(dish.Recipe)
-	}
+	names := s.namesOfDishes(dishes)
 	if s.bench.Clipboard != nil {
 		s.bench.Clipboard().SetContent(names)
 	}
-	s.bench.Say(lang.X("menu-held", "Copied: {{.Names}}. Paste it into another slot.", map[string]any{"Names": names}))
+	data := map[string]any{"Names": names, "Slot": k.words(s.seen.trip)}
+	if cut {
+		s.bench.Say(lang.X("menu-cut", "Cut: {{.Names}} ({{.Slot}}). It stays there until you paste it into another slot.", data))
+		return
+	}
+	s.bench.Say(lang.X("menu-held", "Copied: {{.Names}} ({{.Slot}}). Paste it into another slot.", data))
+}
+
+func (s *Screen) namesOfDishes(dishes []trip.Dish) string {
+	names := make([]string, len(dishes))
+	for i, dish := range dishes {
+		names[i] = s.recipeName(dish.Recipe)
+	}
+	return strings.Join(names, ", ")
 }
 
 // paste serves what was copied, or moves what was cut.

@@ -44,9 +44,9 @@ func newGroupsTab(b *bench.Bench) *groupsTab {
 func (g *groupsTab) columns() []grid.Column[trip.GroupID] {
 	quiet := func(trip.GroupID) fyne.ThemeColorName { return look.Quiet }
 	return []grid.Column[trip.GroupID]{
-		{Title: lang.L("Name"), Width: 180, Text: g.name, Set: g.rename},
-		{Title: lang.L("Members"), Width: 380, Text: g.members, Tone: quiet},
-		{Title: lang.L("Stoves and pots"), Width: 320, Text: g.kitchen, Tone: quiet},
+		{Title: lang.L("Name"), Width: 150, Text: g.name, Set: g.rename},
+		{Title: lang.L("Members"), Width: 460, Text: g.members, Tone: quiet},
+		{Title: lang.L("Stoves and pots"), Width: 700, Text: g.kitchen, Tone: quiet},
 	}
 }
 

@@ -80,6 +80,16 @@ func (s *Screen) Focus() {
 // GoTo gives the keyboard to the table: no finding leads further in.
 func (s *Screen) GoTo(findings.Place) { s.open(tabChoices) }
 
+// Resume goes to where the screen was before it was made anew.
+func (s *Screen) Resume(before bench.Screen) {
+	if old, ok := before.(*Screen); ok {
+		s.tabs.SelectIndex(old.tabs.SelectedIndex())
+		if row, ok := old.choices.table.Selected(); ok {
+			s.choices.table.MoveCursor(row, valueColumn)
+		}
+	}
+}
+
 func (s *Screen) open(tab int) {
 	if !s.Commit() {
 		return
