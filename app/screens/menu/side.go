@@ -159,6 +159,19 @@ func (d *side) showMeal() {
 
 // sections lists the page of the slot from top to bottom.
 func (d *side) sections() []fyne.CanvasObject {
+	list := d.allSections()
+	switch first := list[0].(type) { // the tabs above end in a line
+	case *widget.Separator:
+		return list[1:]
+	case *fyne.Container:
+		if _, line := first.Objects[0].(*widget.Separator); line {
+			first.Objects = first.Objects[1:]
+		}
+	}
+	return list
+}
+
+func (d *side) allSections() []fyne.CanvasObject {
 	o, k := d.s.seen, d.k
 	dishes := o.dishes(k)
 	if len(dishes) == 0 {
@@ -168,7 +181,6 @@ func (d *side) sections() []fyne.CanvasObject {
 	for _, dish := range dishes {
 		list = append(list, d.dish(dish)...)
 	}
-	list = list[1:] // the tabs above end in a line
 	if !o.fresh(k) {
 		return append(list, note(lang.L("Portions and water come with the plan.")))
 	}
