@@ -3,7 +3,9 @@ package window
 import (
 	"fmt"
 	"path/filepath"
+	"runtime"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2/test"
 
@@ -113,5 +115,51 @@ func TestWorkBesideTheScreen(t *testing.T) {
 	}
 	if kept.Crew[0].OwnKit != 4*units.Kilogram {
 		t.Errorf("on disk is %v of kit", kept.Crew[0].OwnKit)
+	}
+}
+
+// Opening and closing trips leaves no goroutine behind.
+func TestAClosedTripLeavesNothingRunning(t *testing.T) {
+	queue := make(chan func(), 10_000)
+	w := New(test.NewTempApp(t), document.Threads{Post: func(f func()) { queue <- f }}, shelfFor(t))
+	example := demo.Trip()
+	path := filepath.Join(t.TempDir(), "demo.trip")
+	file, err := tripfile.Create(path, &example)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := file.Close(); err != nil {
+		t.Fatal(err)
+	}
+	// settled is how many goroutines there are once none ends any more.
+	settled := func() int {
+		least := runtime.NumGoroutine()
+		for quiet := 0; quiet < 20; quiet++ {
+			time.Sleep(10 * time.Millisecond)
+			for range len(queue) {
+				(<-queue)()
+			}
+			if now := runtime.NumGoroutine(); now < least {
+				least, quiet = now, 0
+			}
+		}
+		return least
+	}
+	first := 0
+	for n := range 6 {
+		w.OpenPath(path)
+		for w.document == nil || w.document.Plan() == nil {
+			(<-queue)()
+		}
+		w.showScreen(n)
+		if !w.leave() {
+			t.Fatal("the trip could not be closed")
+		}
+		w.showWelcome()
+		if now := settled(); n == 0 {
+			first = now
+		} else if now > first {
+			t.Fatalf("%d goroutines after %d trips, %d after one", now, n+1, first)
+		}
 	}
 }
