@@ -112,7 +112,7 @@ func (s *Screen) Actions() []bench.Action {
 	gear := func(do func()) func() {
 		return func() {
 			s.tabs.SelectIndex(gearAndFuelTab)
-			do()
+			s.bench.Document.AfterFrame(do) // the tab first: both at once take long
 		}
 	}
 	return []bench.Action{

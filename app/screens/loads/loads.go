@@ -247,6 +247,9 @@ func (s *Screen) Focus() { s.focus(s.board.content) }
 
 // GoTo puts the cursor on a day, a member, a bag or a piece of gear.
 func (s *Screen) GoTo(place findings.Place) {
+	if s.tabs.SelectedIndex() != packsTab && place.Day > 0 {
+		s.day = place.Day // so that the tab comes up with it
+	}
 	s.tabs.SelectIndex(packsTab)
 	if place.Day > 0 {
 		s.showDay(place.Day)
