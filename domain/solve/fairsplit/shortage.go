@@ -1,6 +1,9 @@
 package fairsplit
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // totalTooMuch compares all items with all room.
 func (in *instance) totalTooMuch(p Problem) []Reason {
@@ -156,7 +159,8 @@ func (in *instance) subsetTooSmall(Problem) []Reason {
 }
 
 // wholeItemsMisfit counts the room in multiples of the largest mass or volume of
-// which all items are multiples.
+// which all items are multiples. The least that helps fills up the packs that lack
+// least to the next multiple.
 func (in *instance) wholeItemsMisfit(Problem) []Reason {
 	var list []Reason
 	for _, limit := range []Limit{MassLimit, VolumeLimit} {
@@ -169,7 +173,7 @@ func (in *instance) wholeItemsMisfit(Problem) []Reason {
 		if piece == 0 {
 			continue
 		}
-		least := piece // to the next multiple in some pack
+		lacks := make([]Change, in.members) // of each pack to the next multiple
 		for i := range in.members {
 			room := int64(in.maxGrams[i] - in.pinned[i*in.days])
 			if limit == VolumeLimit {
@@ -177,15 +181,16 @@ func (in *instance) wholeItemsMisfit(Problem) []Reason {
 			}
 			room = max(0, room)
 			have += room / piece * piece
-			least = min(least, piece-room%piece)
+			lacks[i] = Change{Kind: RaiseLimit, Member: in.member[i], Item: Nobody, Limit: limit, By: piece - room%piece}
 		}
-		if need > have {
-			r := in.shortage(WholeItemsMisfit, limit, nil, nil, need, have)
-			if need-have == piece {
-				r.Change[0].By = least
-			}
-			list = append(list, r)
+		if need <= have {
+			continue
 		}
+		slices.SortStableFunc(lacks, func(a, b Change) int { return cmp.Compare(a.By, b.By) })
+		pieces := (need - have) / piece
+		lacks = lacks[:min(pieces, int64(len(lacks)))]
+		lacks[0].By += piece * (pieces - int64(len(lacks)))
+		list = append(list, Reason{Rule: WholeItemsMisfit, Limit: limit, Need: need, Have: have, Change: lacks})
 	}
 	return list
 }
