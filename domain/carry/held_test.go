@@ -23,6 +23,10 @@ import (
 // groups, and somebody who comes late or leaves early; often not all fits.
 func tightWork(rt *rapid.T) Work {
 	w := crewWork(rt)
+	const second trip.GroupID = 9999
+	w.Trip.Groups = append(w.Trip.Groups, trip.CookGroup{ID: second, Name: "Second"})
+	w.Trip.Crew[0].Group, w.Trip.Gear[0].Group = second, second
+	w.Cooking.Fuel = append(w.Cooking.Fuel, cooking.LegFuel{Group: second, Fuel: trip.GasMix, Containers: []cooking.Container{{Key: "second", Name: "Canister", Fuel: 100 * units.Gram, Volume: units.Litre}}})
 	w.Trip.Settings.DinnerShare = rapid.SampledFrom([]float64{0.3, 0.6, 1}).Draw(rt, "dinner share")
 	w.Trip.Settings.FuelShare = rapid.SampledFrom([]float64{0.4, 0.7, 1}).Draw(rt, "fuel share")
 	for i := range w.Trip.Crew {
@@ -236,6 +240,7 @@ func checkParts(rt *rapid.T, w Work, r Result, stage *Stage, met map[string]int)
 func TestWhatIsFreeIsTidy(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		mass := float64(rapid.IntRange(2, 30).Draw(rt, "mass")) / 10
+		other := float64(rapid.IntRange(2, 30).Draw(rt, "other mass")) / 10
 		part := func(key string, batch int, eaters ...trip.MemberID) bags.Bag {
 			b := bagstest.EatenAtOnce(bags.Bag{Key: key, Code: key, Kind: bags.MealBag, Day: 1, Meal: trip.Breakfast, Group: 1, Food: units.FromKilograms(mass), Volume: units.Litre, Eaters: max(2, len(eaters))})
 			b.Uses[0].Batch, b.Uses[0].Recipe = batch, trip.RecipeID(batch)
@@ -255,9 +260,12 @@ func TestWhatIsFreeIsTidy(t *testing.T) {
 			rt.Fatalf("dishes of one eater are with another: %v", own.Stages[0].Items)
 		}
 		on := walkers(1, people...)
-		on.Gear = []trip.Gear{{ID: 1, Name: "Tarp", Mass: units.FromKilograms(mass)}}
+		on.Gear = []trip.Gear{{ID: 1, Name: "Tarp", Mass: units.FromKilograms(other)}}
 		fuel := cooking.LegFuel{Group: 1, Fuel: trip.WhiteGas, Containers: []cooking.Container{{Key: "bottle", Fuel: units.FromKilograms(mass)}}}
-		apart := mustCompute(rt, Work{Trip: on, Legs: on.Legs(), Bags: bags.Result{Bags: []bags.Bag{part("a", 1), part("b", 2)}}, Cooking: cooking.Result{Fuel: []cooking.LegFuel{fuel}}})
+		a, b := part("a", 1), part("b", 2)
+		a.Food, a.Uses[0].Contents = units.FromKilograms(other), nil
+		a = bagstest.EatenAtOnce(a)
+		apart := mustCompute(rt, Work{Trip: on, Legs: on.Legs(), Bags: bags.Result{Bags: []bags.Bag{a, b}}, Cooking: cooking.Result{Fuel: []cooking.LegFuel{fuel}}})
 		if carrierOf(apart, 0, "a") == carrierOf(apart, 0, "bottle") || carrierOf(apart, 0, "b") == carrierOf(apart, 0, "bottle") || hasFindingCode(apart, "fuel-beside-food") {
 			rt.Fatalf("food is beside the bottle: %v", apart.Stages[0].Items)
 		}

@@ -1,6 +1,8 @@
 package carry
 
 import (
+	"math"
+
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/solve/fairsplit"
@@ -56,6 +58,10 @@ func (c *calculation) explain(r run, pieces []piece, reasons []fairsplit.Reason)
 	var whys, remedies []prose.Text
 	for _, reason := range reasons {
 		whys = append(whys, c.reasonText(r, pieces, reason))
+		if len(reason.Change) > 1 {
+			remedies = append(remedies, c.changesText(r, reason.Change))
+			continue
+		}
 		for _, change := range reason.Change {
 			remedies = append(remedies, c.changeText(r, pieces, change))
 		}
@@ -64,6 +70,25 @@ func (c *calculation) explain(r run, pieces []piece, reasons []fairsplit.Reason)
 		return prose.List(" ", whys), raiseALimit()
 	}
 	return prose.List(" ", whys), prose.Say("%s.", prose.List("; ", remedies))
+}
+
+// changesText names limits that have to be raised together.
+func (c *calculation) changesText(r run, changes []fairsplit.Change) prose.Text {
+	var names []prose.Text
+	for _, change := range changes {
+		switch {
+		case change.Kind == fairsplit.RaiseShare:
+			names = append(names, c.shareText(change))
+		case change.Member >= 0 && change.Member < len(r.present):
+			names = append(names, prose.Say("%s by %s", c.Trip.Crew[r.present[change.Member]].Name, amount(change.Limit, change.By)))
+		}
+	}
+	return prose.Say("Raise limits together: %s; or bring that much less", joinNames(names))
+}
+
+func (c *calculation) shareText(change fairsplit.Change) prose.Text {
+	part := 100 * float64(change.Share.Num) / float64(max(1, change.Share.Den))
+	return prose.Say("Allow %.0f %% of the %s in one pack", math.Ceil(part), c.className(change.Class))
 }
 
 func raiseALimit() prose.Text {
@@ -90,13 +115,29 @@ func (c *calculation) reasonText(r run, pieces []piece, reason fairsplit.Reason)
 	case fairsplit.WholeItemsMisfit:
 		return prose.Say("There is room in all, %s, but not for whole pieces.", room)
 	case fairsplit.LimitsTogether:
-		return prose.Say("The limits on %s cannot all be kept together by %s, even if every piece could be cut up: they leave %s too little. Whole pieces may need somewhat more than what is named here.",
-			kinds(reason.Limits), c.crewNames(r, reason.Members), prose.Say("%.2f %%", 100*float64(reason.Need-reason.Have)/float64(max(1, reason.Have))))
+		return c.togetherText(r, reason)
 	case fairsplit.RuledOut:
 		return prose.Say("Every split was looked at or ruled out: none keeps every limit.")
 	default:
 		return prose.Say("No split was found that keeps every limit; there may be one.")
 	}
+}
+
+// togetherText says of limits that each alone could be kept that they cannot all
+// be, and what is proven of it.
+func (c *calculation) togetherText(r run, reason fairsplit.Reason) prose.Text {
+	short := prose.Say("%.1f %%", 100*float64(reason.Need-reason.Have)/float64(max(1, reason.Have)))
+	text := prose.Say("It is proven that no split keeps all limits, even if every piece could be cut up. What stands in the way together: %s of %s; there is about %s too little.",
+		kinds(reason.Limits), c.crewNames(r, reason.Members), short)
+	if len(reason.Members) == 0 {
+		text = prose.Say("It is proven that no split keeps all limits, even if every piece could be cut up. What stands in the way: %s; there is about %s too little.", kinds(reason.Limits), short)
+	}
+	for _, least := range reason.Least {
+		if least.Member >= 0 && least.Member < len(r.present) {
+			text = prose.Say("%s If no other limit is raised, %s needs at least %s more.", text, c.Trip.Crew[r.present[least.Member]].Name, amount(least.Limit, least.By))
+		}
+	}
+	return text
 }
 
 // kinds names the kinds of limits of packs.
@@ -105,12 +146,15 @@ func kinds(limits []fairsplit.Limit) prose.Text {
 	for _, limit := range limits {
 		switch limit {
 		case fairsplit.MassLimit:
-			names = append(names, prose.Say("the weight of packs"))
+			names = append(names, prose.Say("the load limits"))
 		case fairsplit.VolumeLimit:
-			names = append(names, prose.Say("their room"))
+			names = append(names, prose.Say("the room in the packs"))
 		default:
-			names = append(names, prose.Say("the part of one kind in a pack"))
+			names = append(names, prose.Say("the part of dinners or fuel in one pack"))
 		}
+	}
+	if len(names) == 2 {
+		return prose.Say("%s and %s", names[0], names[1])
 	}
 	return prose.List(", ", names)
 }
@@ -118,8 +162,7 @@ func kinds(limits []fairsplit.Limit) prose.Text {
 func (c *calculation) changeText(r run, pieces []piece, change fairsplit.Change) prose.Text {
 	switch change.Kind {
 	case fairsplit.RaiseShare:
-		part := 100 * float64(change.Share.Num) / float64(max(1, change.Share.Den))
-		return prose.Say("Allow %.0f %% of the %s in one pack", part, c.className(change.Class))
+		return c.shareText(change)
 	case fairsplit.AddCarrier:
 		name := prose.Say("it")
 		if change.Item >= 0 && change.Item < len(pieces) {

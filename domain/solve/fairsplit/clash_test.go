@@ -91,5 +91,14 @@ func TestClashingLimitsAreNamed(t *testing.T) {
 		if got := !r.Feasible && r.Reasons[0].Rule == LimitsTogether; got != clash {
 			t.Errorf("seed %d: clash %v, want %v; reasons %+v", seed, got, clash, r.Reasons)
 		}
+		if !clash {
+			continue
+		}
+		for _, c := range r.Reasons[0].Change {
+			apply(&p, c)
+		}
+		if over := plainSums(p, r.Carrier).overruns; len(over) > 0 {
+			t.Errorf("seed %d: with %+v there is still %+v", seed, r.Reasons[0].Change, over)
+		}
 	}
 }

@@ -56,7 +56,7 @@ func TestChangesNamedLiftTheReason(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawnCrew(t)
 		r := solveDrawn(t, p, Options{})
-		if r.Feasible || r.Reasons[0].Rule != NotFound && r.Reasons[0].Rule != RuledOut {
+		if r.Feasible || !slices.Contains([]Rule{NotFound, RuledOut, LimitsTogether}, r.Reasons[0].Rule) {
 			return
 		}
 		named++

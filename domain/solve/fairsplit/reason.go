@@ -29,6 +29,7 @@ type Reason struct {
 	Need    int64   // grams, millilitres or energy
 	Have    int64
 	Change  []Change // together they lift this reason
+	Least   []Change // for LimitsTogether, a proven least: if no other limit is raised, this one needs as much or more
 }
 
 // Change is a change of the problem that would help.
@@ -70,6 +71,9 @@ func (in *instance) plainReasons(p Problem) []Reason {
 
 // reasons says why the search ended without a split within the limits.
 func (h *hunt) reasons(p Problem, overruns []Overrun) []Reason {
+	if len(h.hopeless) == 1 && h.hopeless[0].Rule == LimitsTogether && len(overruns) > 0 {
+		return []Reason{h.in.withEnough(p, h.hopeless[0], overruns)}
+	}
 	if h.hopeless != nil {
 		return h.hopeless
 	}
@@ -78,6 +82,23 @@ func (h *hunt) reasons(p Problem, overruns []Overrun) []Reason {
 		rule = RuledOut
 	}
 	return []Reason{h.in.leastOverrun(p, rule, overruns)}
+}
+
+// withEnough names the changes that let the best split fit beside the proof that
+// none does. What the proof says of one limit alone stays where that is no more than
+// the split lacks of its kind; else raising that limit alone is no way out.
+func (in *instance) withEnough(p Problem, r Reason, overruns []Overrun) Reason {
+	lacking := int64(0)
+	for _, o := range overruns {
+		if o.Limit == r.Limit {
+			lacking += o.Over
+		}
+	}
+	if r.Limit != ClassLimit && len(r.Change) == 1 && r.Change[0].By <= lacking {
+		r.Least = r.Change
+	}
+	r.Change = in.leastOverrun(p, r.Rule, overruns).Change
+	return r
 }
 
 // leastOverrun is the reason left when no rule explains it: raising the limits that
