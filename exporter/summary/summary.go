@@ -126,6 +126,9 @@ func fuel(p *plan.Plan, t *trip.Trip) Line {
 	for _, leg := range p.Cooking.Fuel {
 		needed += leg.Needed
 		for _, container := range leg.Containers {
+			if container.Brought { // counted in the leg it was bought for
+				continue
+			}
 			if counts[container.Name] == 0 {
 				names = append(names, container.Name)
 			}

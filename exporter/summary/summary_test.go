@@ -1,6 +1,7 @@
 package summary
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -41,6 +42,21 @@ func TestLines(t *testing.T) {
 	}
 	if got := When(p); got != "Mon 20 Jul 2026 to Wed 22 Jul 2026, 3 days." {
 		t.Errorf("when: %q", got)
+	}
+}
+
+// A container that a later leg takes over from an earlier one is still one.
+func TestFuelCountsWhatIsBought(t *testing.T) {
+	p := plantest.Small()
+	legs := p.Cooking.Fuel
+	again := legs[len(legs)-1]
+	again.Needed, again.Containers = 0, slices.Clone(again.Containers)
+	for i := range again.Containers {
+		again.Containers[i].Brought = true
+	}
+	p.Cooking.Fuel = append(slices.Clone(legs), again)
+	if got := line(t, p, "Fuel").More; got != "2 × small canister" {
+		t.Errorf("fuel in %q", got)
 	}
 }
 

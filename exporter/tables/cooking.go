@@ -66,7 +66,7 @@ func fuelByLegTable(x *index) Table {
 		{Column{Key: "carried", Heading: "Carried (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 12}, func(l *cooking.LegFuel) Value {
 			var sum units.Mass
 			for _, container := range l.Containers {
-				sum += container.Fuel
+				sum += x.fuelIn(container, l.Fuel)
 			}
 			return x.food(sum)
 		}},
@@ -77,13 +77,29 @@ func fuelByLegTable(x *index) Table {
 func (x *index) containers(l *cooking.LegFuel) string {
 	var lines []string
 	for _, container := range l.Containers {
-		line := container.Name + ", " + x.weighed(container.Fuel) + " of fuel"
+		line := container.Name + ", " + x.weighed(x.fuelIn(container, l.Fuel)) + " of fuel"
+		if container.Ahead {
+			line += ", for a later leg"
+		}
 		if container.EmptyFrom > 0 {
 			line += fmt.Sprintf(", empty from day %d", container.EmptyFrom)
 		}
 		lines = append(lines, line)
 	}
 	return orNone(strings.Join(lines, "\n"), "none chosen")
+}
+
+// fuelIn is what a container holds at the start of its leg. One on its way to a
+// later leg is planned with its whole mass.
+func (x *index) fuelIn(container cooking.Container, fuel trip.FuelKind) units.Mass {
+	if container.Ahead {
+		for _, sold := range x.plan.Trip.Fuels {
+			if sold.Name == container.Name && sold.Fuel == fuel {
+				return sold.Net
+			}
+		}
+	}
+	return container.Fuel
 }
 
 // waterRow is a member's water of a day, and the load of its morning.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"sumpter/domain/bags"
+	"sumpter/domain/cooking"
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
 	"sumpter/domain/shopping"
@@ -77,6 +78,17 @@ func TestWeighedMasses(t *testing.T) {
 			t.Errorf("%v is %q, want %q", mass, got, want)
 		}
 	}
+}
+
+// A full container on its way to a later leg is planned with its whole mass,
+// which is not fuel.
+func TestFuelOnItsWayToALaterLeg(t *testing.T) {
+	p := plantest.Small()
+	p.Trip.Fuels = []trip.FuelContainer{{Name: "small canister", Fuel: trip.GasMix, Net: 100 * units.Gram, Empty: 80 * units.Gram}}
+	p.Cooking.Fuel[0].Containers = append(p.Cooking.Fuel[0].Containers, cooking.Container{Name: "small canister", Fuel: 180 * units.Gram, Ahead: true})
+	table := &From(p).FuelByLeg
+	wantNumber(t, table, 0, "carried", 200)
+	wantText(t, table, 0, "containers", "small canister, 100 g of fuel\nsmall canister, 100 g of fuel, for a later leg")
 }
 
 func TestNeeds(t *testing.T) {

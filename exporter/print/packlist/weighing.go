@@ -1,8 +1,11 @@
 package packlist
 
 import (
+	"slices"
+
 	"sumpter/domain/packing"
 	"sumpter/domain/prose"
+	"sumpter/domain/units"
 	"sumpter/exporter/print/page"
 	"sumpter/exporter/print/press"
 	"sumpter/exporter/print/typeset"
@@ -14,7 +17,7 @@ func Weighing(p *press.Press) []page.Page {
 	flow := p.Flow(press.Layout{
 		Title:   p.Tell(prose.Say("Packing night: weighing")),
 		Note:    p.Tell(prose.Say("One food at a time into many bags. Write what the scale shows where it differs.")),
-		Columns: 3,
+		Columns: weighingColumns(p),
 	})
 	if len(p.Plan.Packing.Bulk) == 0 {
 		flow.Add(p.Text(press.Style{Size: 10, Ink: p.Inks.Ink}, flow.Width(), p.Tell(prose.Say("There is nothing to weigh yet."))))
@@ -31,6 +34,19 @@ func Weighing(p *press.Press) []page.Page {
 		food(p, flow, bulk)
 	}
 	return flow.Finish()
+}
+
+// weighingColumns is how many columns leave room for an amount in one piece: one
+// that is counted, or told in ounces and grams, is too long for three.
+func weighingColumns(p *press.Press) int {
+	long := p.Reader.Units == units.US || slices.ContainsFunc(p.Plan.Packing.Bulk, func(b packing.Bulk) bool {
+		food := p.Trip.Food(b.Food)
+		return food != nil && food.PieceMass > 0
+	})
+	if long {
+		return 2
+	}
+	return 3
 }
 
 func weighingRound(p *press.Press, number int, width press.Points) press.Block {

@@ -13,6 +13,7 @@ import (
 	"sumpter/domain/packing"
 	"sumpter/domain/plan"
 	"sumpter/domain/portions"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
@@ -437,6 +438,26 @@ func TestCardsOfChosenRecipes(t *testing.T) {
 }
 
 // Counted foods are told in pieces, with what they weigh, wherever somebody takes them into the hand.
+// An amount to weigh that breaks in its figures is read wrongly.
+func TestAmountsToWeighStandInOnePiece(t *testing.T) {
+	p := large(t, 9, 4)
+	p.Trip.Foods[1].PieceMass = 31 * units.Gram
+	for _, system := range []units.System{units.Metric, units.US} {
+		made := drawn(t, p, Weighing, Options{Reader: prose.Reader{Units: system}})
+		amounts := 0
+		for _, line := range strings.Split(texts(made), "\n") {
+			open, closed := strings.Count(line, "("), strings.Count(line, ")")
+			if open != closed {
+				t.Fatalf("%s: a line breaks in %q", system, line)
+			}
+			amounts += open
+		}
+		if system == units.US && amounts == 0 {
+			t.Error("nothing is told in ounces and grams")
+		}
+	}
+}
+
 func TestCountedFoodsAreToldInPieces(t *testing.T) {
 	p := large(t, 5, 3)
 	for i := range p.Trip.Foods { // what any bag holds is told as a number of pieces of a milligram
