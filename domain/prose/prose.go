@@ -119,6 +119,24 @@ func (d Distance) Format(system units.System) string {
 	return units.Metres(d).FormatDistance(system)
 }
 
+// Weighed is a mass that is written as a kitchen scale shows it.
+type Weighed units.Mass
+
+// String writes grams.
+func (w Weighed) String() string { return w.Format(units.Metric) }
+
+// Format writes grams or ounces.
+func (w Weighed) Format(system units.System) string { return units.Mass(w).FormatWeighed(system) }
+
+// Net is the mass of a package, written as the package states it.
+type Net units.Mass
+
+// String writes grams.
+func (n Net) String() string { return n.Format(units.Metric) }
+
+// Format writes grams, ounces or whole pounds.
+func (n Net) Format(system units.System) string { return units.Mass(n).FormatNet(system) }
+
 // Price is an amount of money in a currency (ISO 4217).
 type Price struct {
 	Amount   units.Money

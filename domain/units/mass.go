@@ -84,6 +84,30 @@ func (m Mass) Format(system System) string {
 	}
 }
 
+// FormatWeighed writes the mass as a kitchen scale shows it: for US readers in
+// ounces whatever the amount, since a tenth of a pound is coarser than a scale.
+func (m Mass) FormatWeighed(system System) string {
+	if system != US {
+		return m.Format(system)
+	}
+	if math.Abs(m.Ounces()) < 1 {
+		return trimFloat(m.Ounces(), 2) + " oz"
+	}
+	return trimFloat(m.Ounces(), 1) + " oz"
+}
+
+// FormatNet writes the mass as a package states it: for US readers in pounds
+// where they come out whole, else in ounces.
+func (m Mass) FormatNet(system System) string {
+	if system != US {
+		return m.Format(system)
+	}
+	if pounds := m.Pounds(); math.Round(pounds) >= 1 && math.Abs(pounds-math.Round(pounds)) < 0.005 {
+		return trimFloat(pounds, 0) + " lb"
+	}
+	return trimFloat(m.Ounces(), 2) + " oz"
+}
+
 // MarshalJSON writes grams as a decimal number.
 func (m Mass) MarshalJSON() ([]byte, error) { return thousandths(int64(m)), nil }
 

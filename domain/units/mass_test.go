@@ -31,6 +31,34 @@ func TestMassFormat(t *testing.T) {
 	}
 }
 
+// What is weighed or sold in ounces must not be told in tenths of a pound,
+// which are 45 g.
+func TestMassesOnScalesAndPackages(t *testing.T) {
+	ounce := func(n float64) Mass { return FromGrams(n * 28.349523125) } // NIST Handbook 44, Appendix C
+	for _, c := range []struct {
+		mass         Mass
+		weighed, net string
+	}{
+		{ounce(20.99), "21 oz", "20.99 oz"},
+		{ounce(0.25), "0.25 oz", "0.25 oz"},
+		{ounce(17.5), "17.5 oz", "17.5 oz"},
+		{ounce(18), "18 oz", "18 oz"},
+		{ounce(16), "16 oz", "1 lb"},
+		{ounce(32), "32 oz", "2 lb"},
+		{ounce(3.5), "3.5 oz", "3.5 oz"},
+	} {
+		if got := c.mass.FormatWeighed(US); got != c.weighed {
+			t.Errorf("%v on a scale: %q, want %q", c.mass, got, c.weighed)
+		}
+		if got := c.mass.FormatNet(US); got != c.net {
+			t.Errorf("%v on a package: %q, want %q", c.mass, got, c.net)
+		}
+		if metric := c.mass.Format(Metric); c.mass.FormatWeighed(Metric) != metric || c.mass.FormatNet(Metric) != metric {
+			t.Errorf("%v in metric: %q and %q, want %q", c.mass, c.mass.FormatWeighed(Metric), c.mass.FormatNet(Metric), metric)
+		}
+	}
+}
+
 func TestCeilGrams(t *testing.T) {
 	for mass, want := range map[Mass]int64{0: 0, 1: 1, 999: 1, 1000: 1, 1001: 2, -1: 0, -1000: -1, -1001: -1} {
 		if have := mass.CeilGrams(); have != want {

@@ -58,6 +58,9 @@ func (p *Press) Amount(food trip.FoodID, mass units.Mass) string {
 	return p.Weigh(mass)
 }
 
+// Net writes the mass of a package as the package states it.
+func (p *Press) Net(mass units.Mass) string { return p.quantity(prose.Net(mass), p.Reader.Units) }
+
 // Mass writes a mass for a reader.
 func (p *Press) Mass(mass units.Mass) string { return p.quantity(mass, p.Reader.Units) }
 

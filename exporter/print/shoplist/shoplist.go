@@ -159,9 +159,9 @@ func aisleHead(p *press.Press, b purchase, oneDay bool, width press.Points) pres
 
 func packageWords(p *press.Press, buy shopping.Buy) string {
 	if buy.Package < 0 {
-		return p.Tell(prose.Say("loose, %s", p.Mass(buy.Net)))
+		return p.Tell(prose.Say("loose, %s", p.Weigh(buy.Net)))
 	}
-	return p.Mass(buy.Net)
+	return p.Net(buy.Net)
 }
 
 func (b purchase) price() (units.Money, bool) {
