@@ -29,7 +29,7 @@ func (r *reading) across(s sheet, name string, order int, raw []gridRow) *grid {
 	for column, text := range heading.cells {
 		if !isBlank(text) {
 			key, symbol := headingParts(text)
-			r.heading(g, cellName(column, heading.number), text, key, symbol, column)
+			r.heading(g, cellName(column, heading.number), text, key, symbol, column, under(column, raw[at+1:]))
 		}
 	}
 	below := raw[at+1:]
@@ -65,7 +65,7 @@ func (r *reading) down(s sheet, name string, order int, raw []gridRow) *grid {
 		if len(row.cells) > 2 && !isBlank(row.cells[2]) {
 			symbol = row.cells[2]
 		}
-		if j := r.heading(g, cellName(0, row.number), row.cells[0], key, symbol, row.number-1); j >= 0 && len(row.cells) > 1 {
+		if j := r.heading(g, cellName(0, row.number), row.cells[0], key, symbol, row.number-1, nil); j >= 0 && len(row.cells) > 1 {
 			g.rows[0].cells[j] = row.cells[1]
 		}
 	}
@@ -103,8 +103,9 @@ func headingRow(heads []*head, raw []gridRow) int {
 }
 
 // heading takes one heading: finds its column and unit, or tells what is wrong
-// with it. It gives the place among our columns, or -1.
-func (r *reading) heading(g *grid, cell, text, key, symbol string, place int) int {
+// with it. It may leave the unit to the cells below, if each tells its own. It
+// gives the place among our columns, or -1.
+func (r *reading) heading(g *grid, cell, text, key, symbol string, place int, below []string) int {
 	for j, h := range g.heads {
 		if wordKey(h.title) != key {
 			continue
@@ -118,7 +119,7 @@ func (r *reading) heading(g *grid, cell, text, key, symbol string, place int) in
 			return j
 		}
 		u, ok := h.quantity.heading(symbol)
-		if !ok {
+		if !ok && (symbol != "" || !h.quantity.eachTells(below)) {
 			g.columns[j].spoilt = true
 			r.report(Problem{Sheet: g.sheet, Cell: cell, Found: shown(text), Wrong: "does not tell its unit", Allowed: h.title + " with one of (" + h.quantity.symbols() + ") behind it"})
 		}
@@ -127,6 +128,31 @@ func (r *reading) heading(g *grid, cell, text, key, symbol string, place int) in
 	}
 	r.report(Problem{Sheet: g.sheet, Cell: cell, Found: shown(text), Wrong: "is no heading of this sheet: it is left aside", Note: true})
 	return -1
+}
+
+// under gives the filled cells of a column.
+func under(column int, rows []gridRow) []string {
+	var cells []string
+	for _, row := range rows {
+		if column < len(row.cells) && !isBlank(row.cells[column]) {
+			cells = append(cells, row.cells[column])
+		}
+	}
+	return cells
+}
+
+// eachTells tells whether every cell has a unit of its own, and there is one.
+func (q *quantity) eachTells(cells []string) bool {
+	for _, text := range cells {
+		parts := withUnit.FindStringSubmatch(strings.TrimSpace(text))
+		if parts == nil {
+			return false
+		}
+		if _, known := q.named(parts[2]); !known {
+			return false
+		}
+	}
+	return len(cells) > 0
 }
 
 // heading gives the unit of a heading. Without a symbol there must be but one.

@@ -27,6 +27,7 @@ const (
 	mile      = "1609.344"      // m
 	fluidOz   = "29573.5295625" // µL
 	quart     = "946352.946"    // µL
+	cup       = "236588.2365"   // µL
 	perDegree = "5/9"           // K a degree Fahrenheit
 	atZero    = "-160/9"        // °C at 0 °F
 )
@@ -34,7 +35,7 @@ const (
 var (
 	bodyMass    = &quantity{[]unit{of("kg", "1000000", "0.0"), of("lb", pound, "0.0"), of("g", "1000", "0"), of("oz", ounce, "0.0")}}
 	foodMass    = &quantity{[]unit{of("g", "1000", "General"), of("oz", ounce, "0.00"), of("kg", "1000000", "General"), of("lb", pound, "0.00")}}
-	smallVolume = &quantity{[]unit{of("mL", "1000", "General"), of("fl oz", fluidOz, "0.0"), of("L", "1000000", "General"), of("qt", quart, "0.00")}}
+	smallVolume = &quantity{[]unit{of("mL", "1000", "General"), of("fl oz", fluidOz, "0.0"), of("L", "1000000", "General"), of("qt", quart, "0.00"), of("cups", cup, "0.00")}}
 	packVolume  = &quantity{[]unit{of("L", "1000000", "General"), of("qt", quart, "0.0"), of("mL", "1000", "0"), of("fl oz", fluidOz, "0.0")}}
 	distance    = &quantity{[]unit{of("km", "1000", "General"), of("mi", mile, "0.0"), of("m", "1", "0"), of("ft", foot, "0")}}
 	height      = &quantity{[]unit{of("m", "1", "General"), of("ft", foot, "0"), of("km", "1000", "General"), of("mi", mile, "0.0")}}
@@ -96,7 +97,7 @@ func (q *quantity) symbols() string {
 var otherSpellings = map[string]string{
 	"lbs": "lb", "pound": "lb", "pounds": "lb", "ounce": "oz", "ounces": "oz", "gram": "g", "grams": "g", "gr": "g",
 	"kilogram": "kg", "kilograms": "kg", "kilo": "kg", "kilos": "kg", "kgs": "kg", "floz": "fl oz",
-	"litre": "l", "litres": "l", "liter": "l", "liters": "l", "ltr": "l", "millilitre": "ml", "millilitres": "ml", "milliliters": "ml", "quart": "qt", "quarts": "qt",
+	"litre": "l", "litres": "l", "liter": "l", "liters": "l", "ltr": "l", "millilitre": "ml", "millilitres": "ml", "milliliters": "ml", "quart": "qt", "quarts": "qt", "cup": "cups",
 	"miles": "mi", "mile": "mi", "feet": "ft", "foot": "ft", "'": "ft", "inch": "in", "inches": "in", "\"": "in",
 	"metre": "m", "metres": "m", "meter": "m", "meters": "m", "kilometre": "km", "kilometres": "km", "kilometers": "km", "kms": "km",
 	"c": "°c", "degc": "°c", "celsius": "°c", "f": "°f", "degf": "°f", "fahrenheit": "°f", "percent": "%", "per cent": "%", "kcals": "kcal",

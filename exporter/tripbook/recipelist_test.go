@@ -31,6 +31,29 @@ func tabbed(rows [][]string) string {
 	return strings.Join(lines, "\n")
 }
 
+// Heads need no unit where each cell tells its own, as people write recipes.
+func TestAmountsWithTheirUnitsNeedNoneInTheHead(t *testing.T) {
+	base := triptest.Large(3, 2, 1)
+	rows := recipeTable(base)
+	rows[0][3], rows[0][5] = "Amount", "Water"
+	rows[1][3], rows[2][3], rows[3][3], rows[1][5] = "3 oz", "20.5 g", "60g", "1.5 cups"
+	added, problems, err := AddTable(base, "list", strings.NewReader(tabbed(rows)))
+	if err != nil || added.Trip == nil {
+		t.Fatalf("%v, %v", problems, err)
+	}
+	stew := added.Trip.Recipes[len(base.Recipes)]
+	if ounces := stew.Ingredients[0].Amount.Ounces(); ounces < 2.999 || ounces > 3.001 || stew.Ingredients[1].Amount != units.FromGrams(20.5) {
+		t.Errorf("amounts %v and %v", stew.Ingredients[0].Amount, stew.Ingredients[1].Amount)
+	}
+	if cups := stew.Water.Cups(); cups < 1.499 || cups > 1.501 { // NIST Handbook 44
+		t.Errorf("water %v", stew.Water)
+	}
+	rows[2][3] = "20.5" // of what?
+	if added, problems, _ = AddTable(base, "list", strings.NewReader(tabbed(rows))); added.Trip != nil || len(problems) == 0 {
+		t.Errorf("a bare number without a unit anywhere is taken: %v", problems)
+	}
+}
+
 // Text and workbook give the same recipes.
 func TestAddRecipes(t *testing.T) {
 	base := triptest.Large(3, 2, 1)

@@ -85,4 +85,6 @@ func (n *names) id(name string) (int64, bool) {
 }
 
 // allowed says what a reference may be.
-func (n *names) allowed() string { return "the name of a " + n.kind + " on sheet " + n.sheet }
+func (n *names) allowed() string {
+	return "the name of a " + n.kind + " of the trip, as on sheet " + n.sheet
+}
