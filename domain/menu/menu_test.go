@@ -295,6 +295,29 @@ func batches(result menu.Result) string {
 	return strings.Join(pots, " | ")
 }
 
+// A dish somebody may not eat must not be advised to be for everybody.
+func TestWhoGetsNothingIsToldWhy(t *testing.T) {
+	for name, c := range map[string]struct {
+		second trip.Member
+		says   string
+	}{
+		"may eat it": {anyone, "for everybody"}, "may not": {coeliac, "contains"},
+	} {
+		tr := kitchen(trip.Recipe{Ingredients: []trip.Ingredient{part(1, trip.InPot)}}, anyone, c.second)
+		tr.Menu[0].Dishes[0].For = []trip.MemberID{1}
+		result, _ := resolve(t, tr)
+		remedies := ""
+		for _, f := range result.Findings {
+			if f.Code == "nothing-served" {
+				remedies += f.Remedy.String()
+			}
+		}
+		if !strings.Contains(remedies, c.says) || name == "may not" && strings.Contains(remedies, "everybody") {
+			t.Errorf("%s: the remedy is %q", name, remedies)
+		}
+	}
+}
+
 func TestFindings(t *testing.T) {
 	plain := trip.Recipe{Ingredients: []trip.Ingredient{part(1, trip.InPot)}}
 	accepted := kitchen(plain, coeliac, anyone)

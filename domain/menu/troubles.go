@@ -150,8 +150,25 @@ func (r *resolver) lookAtRefused(key slotKey, slot *Slot, refused []refusedDish)
 		place.Member = eater
 		r.tell(findings.MustFix, "nothing-served", place,
 			prose.Say("No dish of %s on day %d is meant for %s.", key.meal, key.day, r.member(eater).Name),
-			prose.Say("The dishes of the slot are for others only."), prose.Say("Add a dish for them, or let a dish be for everybody."))
+			prose.Say("The dishes of the slot are for others only."), r.remedyForOne(slot, eater))
 	}
+}
+
+// remedyForOne says what helps somebody for whom no dish of a slot is meant: a
+// dish that is not safe for them must not simply be for everybody.
+func (r *resolver) remedyForOne(slot *Slot, eater trip.MemberID) prose.Text {
+	member := r.member(eater)
+	for i := range slot.Dishes {
+		recipe := r.recipes[slot.Dishes[i].Recipe]
+		if recipe == nil {
+			continue
+		}
+		if out := r.serve(recipe, []trip.MemberID{eater}, nil); len(out.refused) > 0 {
+			return prose.Say("%s is not for %s: %s. Read its label and enter it, give the recipe a swap, or add a dish for them.",
+				recipe.Name, member.Name, r.reason(member, out.refused[0]))
+		}
+	}
+	return prose.Say("Add a dish for them, or let a dish be for everybody.")
 }
 
 func (r *resolver) reason(member *trip.Member, no refusal) prose.Text {

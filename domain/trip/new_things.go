@@ -64,6 +64,22 @@ func (g *Gear) Become(kind GearKind) {
 	}
 }
 
+// potPerEater is what a pot holds for one (common practice, no source).
+const potPerEater = 800 * units.Millilitre
+
+// HoldMealsFor makes a pot large enough to be filled once for so many eaters;
+// its mass and the room it takes grow with it. A pot is never made smaller.
+func (g *Gear) HoldMealsFor(eaters int) {
+	needed := units.Volume(eaters) * potPerEater
+	if needed <= g.Capacity || g.Capacity <= 0 {
+		return
+	}
+	half := units.Litre / 2
+	needed = (needed + half - 1) / half * half
+	factor := needed.Litres() / g.Capacity.Litres()
+	g.Mass, g.Volume, g.Capacity = g.Mass.Scale(factor), units.FromMillilitres(g.Volume.Millilitres()*factor), needed
+}
+
 type usualGear struct {
 	mass             units.Mass
 	volume, capacity units.Volume

@@ -51,3 +51,14 @@ func TestGearMayBecomeAnything(t *testing.T) {
 		}
 	})
 }
+
+func TestAPotHoldsTheMealsOfItsGroup(t *testing.T) {
+	for eaters, want := range map[int]units.Volume{0: 3 * units.Litre, 3: 3 * units.Litre, 4: 3500 * units.Millilitre, 7: 6 * units.Litre} {
+		pot := trip.NewGear(1, "Pot", trip.Pot, 1)
+		light := pot.Mass
+		pot.HoldMealsFor(eaters)
+		if pot.Capacity != want || want > 3*units.Litre && pot.Mass <= light {
+			t.Errorf("for %d it holds %v and weighs %v", eaters, pot.Capacity, pot.Mass)
+		}
+	}
+}
