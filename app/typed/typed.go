@@ -309,35 +309,6 @@ func Money(text, currency string) (units.Money, error) {
 	return 0, prose.Errorf("%q is not an amount of money", text)
 }
 
-// Date reads a day as YYYY-MM-DD or DD.MM.YYYY; empty text is no day.
-func Date(text string) (units.Date, error) {
-	if strings.TrimSpace(text) == "" {
-		return 0, nil
-	}
-	date, err := units.ParseDate(strings.TrimSpace(text))
-	if err == nil {
-		return date, nil
-	}
-	if date, ok := dotted(text); ok {
-		return date, nil
-	}
-	return 0, prose.Errorf("%q is not a date as year-month-day, such as 2026-07-20", text)
-}
-
-// dotted reads a day as DD.MM.YYYY. Slashes are not read: nobody can tell
-// which of the first two is the month.
-func dotted(text string) (date units.Date, ok bool) {
-	parts := strings.Split(strings.TrimSpace(text), ".")
-	if len(parts) != 3 {
-		return 0, false
-	}
-	day, errDay := Whole(parts[0], 1, 31)
-	month, errMonth := Whole(parts[1], 1, 12)
-	year, errYear := Whole(parts[2], 1000, 9999)
-	date, err := units.NewDate(year, month, day)
-	return date, errors.Join(errDay, errMonth, errYear, err) == nil
-}
-
 // Begins tells whether a text is the beginning of a word, or all of it.
 func Begins(word, text string) bool {
 	text = strings.ToLower(strings.TrimSpace(text))

@@ -125,14 +125,31 @@ func TestDaysAreReadAsTheyAreWritten(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, text := range []string{"2026-07-09", "09.07.2026", " 9.7.2026 "} {
-		if got, err := Date(text); got != want || err != nil {
-			t.Errorf("%q is %v (%v)", text, got, err)
+	for _, text := range []string{
+		"2026-07-09", "09.07.2026", " 9.7.2026 ", "9.7.26", "9 Jul 2026", "July 9, 2026", "Thu 9 Jul 2026", "9. Juli 2026",
+		"9th july 2026", "2026 Jul 9", "Do, 9. Juli 2026",
+	} {
+		for _, system := range []units.System{units.Metric, units.US} {
+			if got, err := Date(text, system); got != want || err != nil {
+				t.Errorf("%q is %v (%v)", text, got, err)
+			}
 		}
 	}
-	for _, text := range []string{"9/7/2026", "9.7.", "31.2.2026", "9.7.26", "7.2026", "a.b.c"} {
-		if got, err := Date(text); err == nil {
+	if got, err := Date("7/9/2026", units.US); got != want || err != nil {
+		t.Errorf("in the US 7/9/2026 is %v (%v)", got, err)
+	}
+	for _, text := range []string{"9/7/2026", "9.7.", "31.2.2026", "7.2026", "a.b.c", "9 Foo 2026", "Jul 2026", "31 Jun 2026", "9/7", "12 12 Jul 2026"} {
+		if got, err := Date(text, units.Metric); err == nil {
 			t.Errorf("%q is %v", text, got)
+		}
+	}
+	late, err := units.NewDate(2026, 7, 20)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, system := range []units.System{units.Metric, units.US} {
+		if got, err := Date("20/7/2026", system); got != late || err != nil {
+			t.Errorf("20/7/2026 can be one day only, and is %v (%v)", got, err)
 		}
 	}
 }

@@ -33,7 +33,9 @@ func (w *Workbench) newTrip() {
 	w.askNewFile(lang.L("Start an empty trip"), lang.L("my trip"), func(path string) {
 		year, month, day := time.Now().AddDate(0, 1, 0).Date()
 		start, _ := units.NewDate(year, int(month), day)
-		w.createAt(path, trip.New(strings.TrimSuffix(filepath.Base(path), ending), start))
+		fresh := trip.New(strings.TrimSuffix(filepath.Base(path), ending), start)
+		fresh.Units, fresh.Currency = usualIn(lang.SystemLocale())
+		w.createAt(path, fresh)
 	})
 }
 

@@ -61,9 +61,20 @@ func DietWord(diet trip.Diet) string {
 	return lang.L(string(diet))
 }
 
+// everydayDiets are what people call diets beside their names.
+var everydayDiets = map[string]trip.Diet{
+	"veggie": trip.Vegetarian, "veg": trip.Vegetarian, "vegetarisch": trip.Vegetarian, "vegetarier": trip.Vegetarian, "vegetarierin": trip.Vegetarian,
+	"vegetarians": trip.Vegetarian, "vegans": trip.Vegan, "veganer": trip.Vegan, "veganerin": trip.Vegan,
+	"pescetarian": trip.Pescatarian, "lactosefree": trip.LactoseFree, "laktosefrei": trip.LactoseFree,
+	"nopork": trip.NoPork, "nobeef": trip.NoBeef, "fodmap": trip.LowFODMAP,
+}
+
 // ReadDiet finds the diet a word names, in the reader's language or ours. Any
 // other word is a diet of its own.
 func ReadDiet(word string) trip.Diet {
+	if diet, ok := everydayDiets[strings.NewReplacer(" ", "", "-", "").Replace(strings.ToLower(word))]; ok {
+		return diet
+	}
 	for _, diet := range trip.KnownDiets() {
 		if strings.EqualFold(word, DietWord(diet)) || strings.EqualFold(word, string(diet)) {
 			return diet

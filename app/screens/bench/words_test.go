@@ -23,6 +23,11 @@ func TestEveryWordIsReadBack(t *testing.T) {
 			t.Errorf("%s is read as %s, not %s", word, got, want)
 		}
 	}
+	for word, want := range map[string]trip.Diet{"Veggie": trip.Vegetarian, "Vegetarier": trip.Vegetarian, "lactose free": trip.LactoseFree, "keto": "keto"} {
+		if got := ReadDiet(word); got != want {
+			t.Errorf("%s is read as %s, not %s", word, got, want)
+		}
+	}
 	if got := ReadAllergen("PEANUTS"); got != trip.Peanuts {
 		t.Errorf("PEANUTS is read as %s", got)
 	}

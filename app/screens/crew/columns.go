@@ -24,6 +24,7 @@ import (
 // field is one thing the table holds of a member.
 type field struct {
 	title, unit string
+	also        string // other heads of a pasted table, parted by commas
 	width       float32
 	number      func(m *trip.Member) float64 // what it sorts by; nil: a text
 	text        func(t *trip.Trip, m *trip.Member) string
@@ -37,7 +38,7 @@ func (s *Screen) columns() []grid.Column[trip.MemberID] {
 	s.shown = s.fields()
 	for i, f := range s.shown {
 		column := grid.Column[trip.MemberID]{
-			Title: f.title, Unit: f.unit, Width: f.width, Right: f.number != nil,
+			Title: f.title, Also: typed.List(f.also), Unit: f.unit, Width: f.width, Right: f.number != nil,
 			Text: func(id trip.MemberID) string { return s.textOf(i, id) },
 		}
 		if f.number != nil {
@@ -79,7 +80,7 @@ func (s *Screen) numberOf(column int, id trip.MemberID) float64 {
 func (s *Screen) fields() []field {
 	u := s.bench.Units()
 	return []field{
-		{title: lang.L("Name"), width: 116, text: func(_ *trip.Trip, m *trip.Member) string { return m.Name },
+		{title: lang.L("Name"), also: lang.X("heads-name", "Member, Person, First name, Full name"), width: 116, text: func(_ *trip.Trip, m *trip.Member) string { return m.Name },
 			set: func(_ *trip.Trip, m *trip.Member, text string) error { m.Name = text; return nil }},
 		{title: lang.L("Need"), unit: lang.L("kcal a day"), width: 110, number: s.averageNeed,
 			text: func(_ *trip.Trip, m *trip.Member) string { return wholeOrDash(s.averageNeed(m)) }},
@@ -89,9 +90,9 @@ func (s *Screen) fields() []field {
 				m.Age, err = typed.Whole(text, 5, 110)
 				return err
 			}},
-		{title: lang.L("Sex"), width: 84, text: func(_ *trip.Trip, m *trip.Member) string { return lang.L(string(m.Sex)) },
+		{title: lang.L("Sex"), also: lang.X("heads-sex", "Gender"), width: 84, text: func(_ *trip.Trip, m *trip.Member) string { return lang.L(string(m.Sex)) },
 			choices: func(*trip.Trip) []string { return sexWords() }, set: setSex},
-		{title: lang.L("Body"), unit: typed.MassUnit(u, true), width: 72, number: func(m *trip.Member) float64 { return float64(m.BodyMass) },
+		{title: lang.L("Body"), also: lang.X("heads-body", "Weight, Body weight, Mass"), unit: typed.MassUnit(u, true), width: 72, number: func(m *trip.Member) float64 { return float64(m.BodyMass) },
 			text: func(_ *trip.Trip, m *trip.Member) string { return written.Bare(typed.MassText(m.BodyMass, u, true)) },
 			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
 				m.BodyMass, err = typed.Mass(text, u, true)
@@ -103,9 +104,9 @@ func (s *Screen) fields() []field {
 				m.Height, err = typed.Stature(text, u)
 				return err
 			}},
-		{title: lang.L("Group"), width: 84, text: groupName, set: setGroup, choices: groupNames},
-		{title: lang.L("Allergies"), width: 150, text: allergyText, set: setAllergies},
-		{title: lang.L("Diets"), width: 120, text: dietText, set: setDiets},
+		{title: lang.L("Group"), also: lang.X("heads-group", "Cook group"), width: 84, text: groupName, set: setGroup, choices: groupNames},
+		{title: lang.L("Allergies"), also: lang.X("heads-allergies", "Allergy, Allergens"), width: 150, text: allergyText, set: setAllergies},
+		{title: lang.L("Diets"), also: lang.X("heads-diets", "Diet, Eats"), width: 120, text: dietText, set: setDiets},
 		{title: lang.L("From day"), width: 80, number: func(m *trip.Member) float64 { return float64(max(m.FirstDay, 1)) },
 			text: func(_ *trip.Trip, m *trip.Member) string { return firstDayText(m) }, set: setFirstDay, choices: firstDays},
 		{title: lang.L("To day"), width: 66, number: func(m *trip.Member) float64 { return float64(lastDay(s.bench.Trip(), m)) },

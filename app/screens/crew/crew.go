@@ -4,6 +4,7 @@ package crew
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
@@ -22,6 +23,7 @@ type Screen struct {
 	side    *sidePanel
 	beside  *bench.Part // the side
 	filter  *widget.Entry
+	start   *widget.Label // how to begin
 	content fyne.CanvasObject
 }
 
@@ -47,7 +49,8 @@ func New(b *bench.Bench) *Screen {
 	head := bench.Head(bench.Inset(look.NewHeading(lang.L("Who walks, and what does each need?"))),
 		bench.Wide(200, s.filter), widget.NewButton(lang.L("Remove"), s.table.Delete), add)
 	s.beside = bench.NewPart(s.side.content, s.showChosen)
-	s.content = bench.Headed(bench.Beside(s.table, s.beside.Place, 0.7, 560), head)
+	s.start = bench.SmallPrint(lang.L("Type over the leader's figures; Tab goes on to the next. For more people press Add a member, or copy their table in a spreadsheet, with heads such as Name, Age, Sex, Weight, Height, Allergies and Diet, and paste it here with Ctrl+V. Units, currency and the first day stand in Trip settings."))
+	s.content = bench.Headed(bench.Beside(container.NewBorder(nil, s.start, nil, nil, s.table), s.beside.Place, 0.7, 560), head)
 	b.InSteps(s.table, s.beside)
 	return s
 }
@@ -71,6 +74,7 @@ func (s *Screen) Refresh() {
 		rows[i] = t.Crew[i].ID
 	}
 	s.table.SetRows(rows)
+	bench.SetShown(s.start, len(rows) <= 1)
 	s.beside.Refresh()
 }
 

@@ -174,7 +174,7 @@ func TestTheSideSaysWhyAndCautions(t *testing.T) {
 	if math.Abs(sum-need) > 1 {
 		t.Errorf("the lines come to %.0f kcal, the need is %.0f", sum, need)
 	}
-	if !strings.Contains(s.side.caution.Text, "harmed by traces of milk") {
+	if !strings.Contains(s.side.caution.Text, "Harmed by traces of milk") {
 		t.Errorf("caution %q", s.side.caution.Text)
 	}
 }
@@ -234,6 +234,50 @@ func TestAListWithHeadsBecomesMembers(t *testing.T) {
 	}
 	if err := s.Document.Undo(); err != nil || !trip.Equal(was, s.Document.Trip()) {
 		t.Errorf("one undo does not take the list back (%v)", err)
+	}
+}
+
+// As somebody writes it who never saw our heads.
+func TestAListFromASpreadsheetNeedsNoHeadsOfOurs(t *testing.T) {
+	s := open(t, units.US)
+	s.Screen.table.Paste("First name\tGender\tAge\tHeight\tWeight\tDiet\tAllergy\nOda\tF\t38\t\"5'4\"\"\"\t130\tveggie\tpeanuts, tree nuts\n")
+	crew := s.Document.Trip().Crew
+	oda := crew[len(crew)-1]
+	if oda.Name != "Oda" || oda.Sex != trip.Female || oda.Age != 38 || math.Abs(oda.BodyMass.Pounds()-130) > 0.01 || math.Abs(oda.Height.Feet()*12-64) > 0.01 {
+		t.Errorf("got %+v; said %q", oda, s.Said)
+	}
+	if !slices.Equal(oda.Diets, []trip.Diet{trip.Vegetarian}) || len(oda.Allergies) != 2 {
+		t.Errorf("eats %v, allergic to %v", oda.Diets, oda.Allergies)
+	}
+	if strings.Contains(s.Said, "Left out") {
+		t.Errorf("said %q", s.Said)
+	}
+}
+
+func TestADietOfItsOwnIsTold(t *testing.T) {
+	s := open(t, units.Metric)
+	s.enter(t, "Diets", "vegetarian")
+	s.GoTo(findings.Place{Member: s.first().ID})
+	if strings.Contains(s.side.caution.Text, "No food says") {
+		t.Errorf("of vegetarian it says %q", s.side.caution.Text)
+	}
+	s.enter(t, "Diets", "keto")
+	s.GoTo(findings.Place{Member: s.first().ID})
+	if !strings.Contains(s.side.caution.Text, "keto") || !strings.Contains(s.side.caution.Text, "vegetarian") {
+		t.Errorf("of a diet that no food declares it says %q", s.side.caution.Text)
+	}
+}
+
+func TestHowToBeginIsToldWhileTheLeaderIsAlone(t *testing.T) {
+	d := benchtest.New(t, trip.New("Walk", 20_000))
+	s := &table{Screen: New(d.Bench), Desk: d}
+	d.Show(s.Screen, 1100, 700)
+	if !s.start.Visible() || !strings.Contains(s.start.Text, "paste") {
+		t.Errorf("it says %q", s.start.Text)
+	}
+	s.Do("Add a member")
+	if s.start.Visible() {
+		t.Error("with two in the crew the way to begin is still told")
 	}
 }
 

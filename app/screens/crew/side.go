@@ -1,8 +1,8 @@
 package crew
 
 import (
-	"fmt"
 	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -84,16 +84,36 @@ func (s *sidePanel) step(by int) {
 
 // cautionOf names what a member must not be served, in full.
 func cautionOf(m *trip.Member) string {
-	text := ""
+	var plain, severe, own []string
 	for _, allergy := range m.Allergies {
-		harm := lang.L("allergic to")
 		if allergy.Severe {
-			harm = lang.L("harmed by traces of")
+			severe = append(severe, bench.AllergenWord(allergy.Allergen))
+		} else {
+			plain = append(plain, bench.AllergenWord(allergy.Allergen))
 		}
-		text += fmt.Sprintf("%s %s. ", harm, bench.AllergenWord(allergy.Allergen))
+	}
+	for _, diet := range m.Diets {
+		if diet.OwnWord() {
+			own = append(own, bench.DietWord(diet))
+		}
+	}
+	text := ""
+	if len(severe) > 0 {
+		text += lang.X("harmed-by-traces", "Harmed by traces of {{.List}}.", map[string]any{"List": strings.Join(severe, ", ")}) + " "
+	}
+	if len(plain) > 0 {
+		text += lang.X("allergic-to", "Allergic to {{.List}}.", map[string]any{"List": strings.Join(plain, ", ")}) + " "
 	}
 	if text != "" {
 		text += lang.L("Read every label; ask the member and, in doubt, their doctor.")
+	}
+	if len(own) > 0 {
+		known := make([]string, len(trip.KnownDiets()))
+		for i, diet := range trip.KnownDiets() {
+			known[i] = bench.DietWord(diet)
+		}
+		text += " " + lang.X("own-diet", "No food says whether it suits {{.List}}: you would have to judge each. Known are {{.Known}}.",
+			map[string]any{"List": strings.Join(own, ", "), "Known": strings.Join(known, ", ")})
 	}
 	if m.Medicine != "" {
 		text += " " + lang.L("Medicine:") + " " + m.Medicine + "."

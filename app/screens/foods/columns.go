@@ -10,6 +10,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -26,7 +27,7 @@ func tableFields(b *bench.Bench) []field {
 		figure(lang.L("Carb."), "g", 72, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.CarbGrams }),
 		labelField(),
 		allergenField(),
-		keepsField(),
+		keepsField(u),
 		coolingField(),
 		degrees(lang.L("Softens at"), 104, u, func(f *trip.Food) *optional.Value[units.Celsius] { return &f.Storage.SoftensAt }),
 		packagesField(b),
@@ -87,8 +88,8 @@ func ofFood[T any](s *Screen, id trip.FoodID, ask func(f *trip.Food) T) T {
 	return nothing
 }
 
-func keepsField() field {
-	f := figure(lang.L("Keeps"), lang.L("days at 20 °C"), 138, 0, func(f *trip.Food) *optional.Value[float64] { return &f.Storage.ShelfDays })
+func keepsField(u units.System) field {
+	f := figure(lang.L("Keeps"), lang.X("days-at", "days at {{.Warmth}}", map[string]any{"Warmth": written.Quantity(units.Celsius(20), u)}), 138, 0, func(f *trip.Food) *optional.Value[float64] { return &f.Storage.ShelfDays })
 	plain := f.text
 	f.text = func(food *trip.Food) string {
 		if food.Storage.TCS == trip.TCSYes && !food.Storage.ShelfDays.Known() {

@@ -61,7 +61,7 @@ func newForm(side *sidePanel) *form {
 	f.salt.OnChanged, f.salt.OnSubmitted = func(string) { f.judge() }, func(string) { f.add() }
 	row(bench.Inset(f.saltName), f.salt)
 	f.packages = entry(lang.L("Packages"))
-	f.packages.SetPlaceHolder(lang.L("500 g 2.40; 1 kg 4.10"))
+	f.packages.SetPlaceHolder(packageExample(side.screen.bench.Units()))
 	add := widget.NewButton(lang.L("Add to the trip, then its allergens"), f.add)
 	add.Importance = widget.HighImportance
 	buttons := container.NewHBox(add, widget.NewButton(lang.L("Cancel"), side.closeForm))

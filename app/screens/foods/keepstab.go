@@ -68,7 +68,7 @@ func keepsFields(b *bench.Bench) []field {
 		figure(lang.L("pH, from the maker"), "", 0, -1, func(f *trip.Food) *optional.Value[float64] { return &f.Storage.PH }),
 		yesNo(lang.L("Heated in its sealed package"), func(f *trip.Food) *bool { return &f.Storage.HeatTreated }),
 		verdictField(),
-		keepsField(),
+		keepsField(u),
 		degrees(lang.L("Bears a steady warmth of"), 0, u, func(f *trip.Food) *optional.Value[units.Celsius] { return &f.Storage.MaxHeat }),
 		degrees(lang.L("Softens at"), 0, u, func(f *trip.Food) *optional.Value[units.Celsius] { return &f.Storage.SoftensAt }),
 		q10Field(),

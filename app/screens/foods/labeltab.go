@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
+	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
@@ -20,6 +21,8 @@ type labelTab struct {
 	allergens *reader
 	diets     *reader
 	words     *look.Note
+	rest      *widget.Button // the label names none of the rest
+	further   *widget.Button // to the next label
 	content   fyne.CanvasObject
 }
 
@@ -35,7 +38,9 @@ func newLabelTab(side *sidePanel) *labelTab {
 	}, l.setDiet)
 	keys := bench.SmallPrint(lang.L("Keys: C contains, M may contain, F free, U unknown, each goes on to the next. R: the label names none of the rest. N: next label."))
 	caution := bench.SmallPrint(lang.L("The label in your hand rules; recipes change. \"May contain\" need not be printed: where traces harm, ask the maker and, in doubt, the member's doctor."))
-	l.content = bench.NewScroll(container.NewVBox(l.words, l.allergens, keys, caution, bench.Inset(look.NewHeading(lang.L("Diets"))), l.diets))
+	l.rest = widget.NewButton(lang.L("The label names none of the rest"), func() { l.letter('r') })
+	l.further = widget.NewButton(lang.L("Next label"), func() { l.letter('n') })
+	l.content = bench.NewScroll(container.NewVBox(l.words, l.allergens, container.NewHBox(l.rest, l.further), keys, caution, bench.Inset(look.NewHeading(lang.L("Diets"))), l.diets))
 	return l
 }
 

@@ -11,6 +11,7 @@ import (
 	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -35,12 +36,20 @@ func packagesField(b *bench.Bench) field {
 func packagesText(packages []trip.Package, currency string, u units.System) string {
 	parts := make([]string, len(packages))
 	for i, sold := range packages {
-		parts[i] = written.Quantity(sold.Net, u)
+		parts[i] = written.Quantity(prose.Net(sold.Net), u)
 		if price, known := sold.Price.Get(); known {
 			parts[i] += " " + written.Money(price, currency)
 		}
 	}
 	return strings.Join(parts, "; ")
+}
+
+// packageExample is how a package is typed in the reader's units.
+func packageExample(u units.System) string {
+	if u == units.US {
+		return "16 oz " + written.Number(2.4, 2)
+	}
+	return "500 g " + written.Number(2.4, 2)
 }
 
 // soldAs parts the net mass with its unit from the price.
@@ -56,7 +65,7 @@ func readPackages(text string, before []trip.Package, currency string, u units.S
 		}
 		found := soldAs.FindStringSubmatch(strings.TrimSpace(part))
 		if found == nil {
-			return nil, errors.New(lang.X("not-a-package", "{{.Text}} is not a package such as 500 g 2.40", map[string]any{"Text": strings.TrimSpace(part)}))
+			return nil, errors.New(lang.X("not-a-package", "{{.Text}} is not a package such as {{.Example}}", map[string]any{"Text": strings.TrimSpace(part), "Example": packageExample(u)}))
 		}
 		sold := trip.Package{}
 		if i < len(before) {
@@ -66,7 +75,7 @@ func readPackages(text string, before []trip.Package, currency string, u units.S
 		if err != nil {
 			return nil, err
 		}
-		if written.Quantity(net, u) != written.Quantity(sold.Net, u) { // what is shown is rounded: keep what stayed
+		if written.Quantity(prose.Net(net), u) != written.Quantity(prose.Net(sold.Net), u) { // what is shown is rounded: keep what stayed
 			sold.Net = net
 		}
 		sold.Price = optional.Unknown[units.Money]()

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"sumpter/domain/optional"
 	"sumpter/domain/spoilage"
@@ -74,6 +75,22 @@ func TestNextLabelGoesToWhoMustWait(t *testing.T) {
 	d.Type("n")
 	if got := d.side.current().Name; got != second {
 		t.Errorf("after N the label is of %q, want %q", got, second)
+	}
+}
+
+// Who has only the mouse reads labels as fast.
+func TestALabelIsReadByButtons(t *testing.T) {
+	d := pantryDesk(t)
+	first, second := d.bench.Trip().Foods[2].Name, d.bench.Trip().Foods[7].Name
+	unread(t, d, first, second)
+	d.choose(first)
+	test.Tap(d.side.label.rest)
+	if unknown := unreadOf(d.food(first)); len(unknown) != 0 {
+		t.Errorf("still not known: %v", unknown)
+	}
+	test.Tap(d.side.label.further)
+	if got := d.side.current().Name; got != second {
+		t.Errorf("the next label is of %q, want %q", got, second)
 	}
 }
 

@@ -115,11 +115,26 @@ func missingKitchens(t *trip.Trip) []trip.Gear {
 	for _, group := range t.Groups {
 		for _, kind := range []trip.GearKind{trip.Stove, trip.Pot} {
 			if !slices.ContainsFunc(t.Gear, func(x trip.Gear) bool { return x.Kind == kind && (x.Group == group.ID || x.Group == 0) }) {
-				list = append(list, trip.NewGear(0, group.Name+" "+kindWord(kind), kind, group.ID))
+				item := trip.NewGear(0, group.Name+" "+kindWord(kind), kind, group.ID)
+				if kind == trip.Pot {
+					item.HoldMealsFor(eatersOf(t, group.ID))
+				}
+				list = append(list, item)
 			}
 		}
 	}
 	return list
+}
+
+// eatersOf counts who eats from a group's pot.
+func eatersOf(t *trip.Trip, group trip.GroupID) int {
+	count := 0
+	for i := range t.Crew {
+		if t.Crew[i].Group == group {
+			count++
+		}
+	}
+	return count
 }
 
 // addKitchens gives each cook group the stove and pot it lacks.

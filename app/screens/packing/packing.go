@@ -140,7 +140,7 @@ func (s *Screen) showLeft() {
 	}
 	if s.work.done == all {
 		s.left.SetContent(lang.X("packing-all-done", "Every bag is packed: {{.Count}}", data{"Count": all}))
-		s.time.SetContent("")
+		s.time.SetContent(lang.L("now the final check of packs and boxes"))
 	} else {
 		s.left.SetContent(lang.X("packing-left", "Bags left: {{.Left}} of {{.Count}}", data{"Left": all - s.work.done, "Count": all}))
 		s.time.SetContent(nightWords(s.work.minutes, s.work.trip.Settings.Helpers))

@@ -12,6 +12,7 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/bags"
 	"sumpter/domain/packing"
+	"sumpter/domain/prose"
 	"sumpter/domain/resupply"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -22,12 +23,13 @@ func roundKey(round int) string     { return " " + strconv.Itoa(round) }
 
 type data = map[string]any
 
-func (w *work) mass(m units.Mass) string { return written.Quantity(m, w.trip.Units) }
+// mass writes what the scale shows.
+func (w *work) mass(m units.Mass) string { return written.Quantity(prose.Weighed(m), w.trip.Units) }
 
 // amount writes how much of a food goes in, counted where it comes in pieces.
 func (w *work) amount(food trip.FoodID, m units.Mass) string {
 	if f := w.trip.Food(food); f != nil {
-		return written.Amount(f, m, w.trip.Units)
+		return written.Text(f.Amount(m, w.mass(m)), w.trip.Units)
 	}
 	return w.mass(m)
 }

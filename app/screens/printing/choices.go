@@ -65,7 +65,9 @@ func newChoices(b *bench.Bench, changed func()) *choices {
 	defer func() { c.filling = false }()
 	wishes := fyne.CurrentApp().Preferences()
 	c.paper = widget.NewSelect([]string{press.A4.Name, press.Letter.Name}, func(name string) {
-		wishes.SetString(prefPaper, name)
+		if !c.filling { // else it is only what the units suggest
+			wishes.SetString(prefPaper, name)
+		}
 		c.offerSheets()
 		c.changed()
 	})

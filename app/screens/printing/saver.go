@@ -86,6 +86,8 @@ func (v *saver) askFolder() {
 	if at, err := storage.ListerForURI(storage.NewFileURI(filepath.Dir(v.screen.bench.Document.Path()))); err == nil {
 		d.SetLocation(at)
 	}
+	d.SetTitleText(lang.L("Save into which folder?"))
+	d.SetConfirmText(lang.L("Save here"))
 	d.Resize(fyne.NewSize(820, 560))
 	d.Show()
 }

@@ -54,7 +54,7 @@ func New(b *bench.Bench) *Screen {
 	add.Importance = widget.HighImportance
 	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))), bench.Wide(170, s.filter), widget.NewButton(lang.L("Import…"), s.importTable),
 		widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add)
-	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe; or import a sheet with a row for each ingredient under the headings Name, Meals, Ingredient, Amount, Water, Minutes, Method."))
+	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe; or import a sheet with a row for each ingredient under the headings Name, Meals, Ingredient, Amount, Water, Minutes, Method, with amounts such as 80 g or 3 oz and foods that are in the trip."))
 	s.beside = bench.NewPart(s.side.content, s.showChosen)
 	s.content = bench.Headed(bench.Beside(container.NewStack(s.table, s.empty), s.beside.Place, 0.52, 760), head)
 	b.InSteps(s.table, s.beside)

@@ -48,7 +48,7 @@ func (s *Screen) sendingFields() []field {
 		}, set: func(p *trip.ResupplyPoint, text string) (err error) {
 			p.Sending.SendOn = 0
 			if strings.TrimSpace(text) != "" {
-				p.Sending.SendOn, err = typed.Date(text)
+				p.Sending.SendOn, err = typed.Date(text, s.bench.Units())
 			}
 			return err
 		}},

@@ -45,7 +45,7 @@ func store(t *trip.Trip, f field, number int, text string) error {
 
 // setDate moves the whole trip so that a day falls on a date.
 func (s *Screen) setDate(number int, text string) error {
-	date, err := typed.Date(text)
+	date, err := typed.Date(text, s.bench.Units())
 	if err != nil {
 		return err
 	}
@@ -54,7 +54,7 @@ func (s *Screen) setDate(number int, text string) error {
 
 func (s *Screen) setStart(date units.Date) error {
 	if !date.IsSet() {
-		return errors.New(lang.L("Enter the date as year-month-day, such as 2026-07-20."))
+		return errors.New(lang.L("Enter a date, such as 2026-07-20 or 20 Jul 2026."))
 	}
 	return s.bench.Edit(lang.X("set-start", "start on {{.Date}}", map[string]any{"Date": bench.DateWords(date)}), func(t *trip.Trip) error {
 		t.StartOn(date)
@@ -159,7 +159,7 @@ func (e *startEntry) store() bool {
 	if e.Text == e.shown {
 		return true
 	}
-	date, err := typed.Date(e.Text)
+	date, err := typed.Date(e.Text, e.screen.bench.Units())
 	if err == nil {
 		err = e.screen.setStart(date)
 	}

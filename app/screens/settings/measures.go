@@ -141,8 +141,11 @@ func dateText(day units.Date) string {
 	return day.String() + " " + bench.WeekdayWord(day)
 }
 
-// readDate reads what dateText writes, and a bare date.
-func readDate(text string) (units.Date, error) {
+// readDate reads what dateText writes, and a date as people write it.
+func readDate(text string, system units.System) (units.Date, error) {
 	first, _, _ := strings.Cut(strings.TrimSpace(text), " ")
-	return typed.Date(first)
+	if date, err := units.ParseDate(first); err == nil {
+		return date, nil
+	}
+	return typed.Date(text, system)
 }

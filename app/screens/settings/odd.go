@@ -29,9 +29,9 @@ func head() []setting {
 			allowed: func(*trip.Trip) string { return lang.L("a date") },
 			text:    func(t *trip.Trip) string { return dateText(t.Start) },
 			set: func(t *trip.Trip, text string) error {
-				start, err := readDate(text)
+				start, err := readDate(text, t.Units)
 				if err == nil && !start.IsSet() {
-					err = errors.New(lang.L("Enter the date as year-month-day, such as 2026-07-20."))
+					err = errors.New(lang.L("Enter a date, such as 2026-07-20 or 20 Jul 2026."))
 				}
 				if err == nil {
 					t.StartOn(start)
@@ -188,7 +188,7 @@ func currency() setting {
 	return setting{
 		name: "currency", title: lang.L("Currency"), unit: noUnit,
 		about:   lang.L("The code of every price. Another code exchanges nothing: the figures stay as they are."),
-		allowed: func(*trip.Trip) string { return lang.L("a code of ISO 4217") },
+		allowed: func(*trip.Trip) string { return lang.L("three letters (ISO 4217), such as EUR or USD") },
 		text:    func(t *trip.Trip) string { return t.Currency },
 		set: func(t *trip.Trip, text string) error {
 			code := strings.ToUpper(strings.TrimSpace(text))

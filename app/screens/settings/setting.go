@@ -97,7 +97,7 @@ func date(name, title, about string, of func(s *trip.Settings) *units.Date) sett
 		},
 		text: func(t *trip.Trip) string { return dateText(*of(&t.Settings)) },
 		set: func(t *trip.Trip, text string) (err error) {
-			*of(&t.Settings), err = readDate(text)
+			*of(&t.Settings), err = readDate(text, t.Units)
 			return err
 		},
 	}

@@ -181,7 +181,7 @@ func TestWhatIsNotAllowedIsSaidAndNotStored(t *testing.T) {
 		{"Dinners in one pack", "0", "more than 0, up to 100 %"},
 		{"Helpers on packing night", "many", "whole number"},
 		{"Currency", "euros", "three letters"},
-		{"First day", "", "year-month-day"},
+		{"First day", "", "20 Jul 2026"},
 		{"Packing night", "2199-01-01", "does not fit"},
 		{"Energy from dinner", "60", "more than 100 %"},
 		{"Budget", "-3", "below zero"},

@@ -71,8 +71,8 @@ func (s *Screen) head() fyne.CanvasObject {
 	eat := widget.NewButton(lang.L("Eaten"), func() { s.end(trip.Eaten) })
 	eat.Importance = widget.HighImportance
 	return container.NewBorder(nil, nil,
-		container.NewHBox(widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { s.show(s.number - 1) }), s.date, widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { s.show(s.number + 1) }),
-			widget.NewButton(lang.L("Today"), func() { s.show(s.dayToday()) })),
+		container.NewHBox(widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { s.turnTo(s.number - 1) }), s.date, widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { s.turnTo(s.number + 1) }),
+			widget.NewButton(lang.L("Today"), func() { s.turnTo(s.dayToday()) })),
 		container.NewHBox(widget.NewButton(lang.L("Thrown away"), func() { s.end(trip.ThrownAway) }), widget.NewButton(lang.L("Lost"), func() { s.end(trip.Lost) }), eat))
 }
 
@@ -110,6 +110,12 @@ func (s *Screen) show(number int) {
 	s.rest = nil
 	s.fill()
 	s.reckon()
+}
+
+// turnTo shows a day and gives the keyboard to its bags, to be ticked off.
+func (s *Screen) turnTo(number int) {
+	s.show(number)
+	s.bags.Focus()
 }
 
 // reckon plans the rest anew, away from the screen, where something differs

@@ -134,6 +134,16 @@ func TestTheDayIsTodayWithinTheTripElseTheFirst(t *testing.T) {
 	}
 }
 
+// After turning to a day, a key ticks off its bags.
+func TestAnotherDayHasTheKeyboard(t *testing.T) {
+	s := openDemo(t, 1)
+	s.turnTo(2)
+	s.Type(" ")
+	if s.number != 2 || len(s.Document.Trip().Progress.Ends) == 0 {
+		t.Errorf("on day %d Space noted nothing", s.number)
+	}
+}
+
 func TestEveryBagOfTheDayIsThereWithItsCarrier(t *testing.T) {
 	s := openDemo(t, 4)
 	if len(s.bags.Rows()) == 0 {
