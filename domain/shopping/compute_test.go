@@ -148,8 +148,13 @@ func TestNetsInOunces(t *testing.T) {
 	ounce := trip.Package{Net: units.FromGrams(28.349523), Price: optional.Of(units.Money(30))}
 	tr, b, r := pantry(pound, ounce)
 	l := buy(tr, b, r).Lines[0]
-	if l.Cost != 300+6*30 || l.Leftover < 0 || l.Leftover > 30*units.Gram || l.BestProven {
+	if l.Cost != 300+6*30 || l.Leftover < 0 || l.Leftover > 30*units.Gram || !l.BestProven { // two pounds are 600, ounces alone 660
 		t.Errorf("%+v", l)
+	}
+	// Seven of 85.8 g are enough, but not seven of the 85 g that the solver takes them for.
+	tr, b, r = pantry(trip.Package{Net: units.FromGrams(85.8), Price: optional.Of(units.Money(100))})
+	if l := buy(tr, b, r).Lines[0]; l.Cost != 800 || l.BestProven {
+		t.Errorf("one too many is called the cheapest: %+v", l)
 	}
 }
 

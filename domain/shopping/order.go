@@ -25,7 +25,8 @@ type ware struct {
 	had      []int // how many of each are bought already
 	item     wholepacks.Item
 	short    units.Mass // what no shop has
-	exact    bool       // all packages, all priced, whole grams: its best is the best
+	exact    bool       // all packages, all priced: its best is the best
+	rounded  bool       // some package holds no whole grams, as those in ounces: the solver took less
 }
 
 // counter is the shops of one place: near home, or at a resupply point.
@@ -102,9 +103,8 @@ func (c *counter) offer(l *Line, f *trip.Food, grams int64, unpriced bool) ware 
 		}
 		net := int64(pack.Net / units.Gram)
 		price, known := pack.Price.Get()
-		if !known || pack.Net%units.Gram != 0 {
-			w.exact = false
-		}
+		w.exact = w.exact && known
+		w.rounded = w.rounded || pack.Net%units.Gram != 0
 		if net <= 0 || !known && !unpriced {
 			continue
 		}
@@ -148,7 +148,7 @@ func (w *ware) buy(p wholepacks.Purchase, proven bool) {
 		l.Cost += each * units.Money(count)
 		l.CostKnown = l.CostKnown && known
 	}
-	l.BestProven = proven && w.exact && w.short == 0
+	l.BestProven = proven && w.exact && w.short == 0 && (!w.rounded || w.isCheapest())
 	if rest := l.missing() - l.Bought; rest > 0 {
 		l.Buys = append(l.Buys, Buy{Package: loose, Count: 1, Net: rest})
 		l.Bought += rest
