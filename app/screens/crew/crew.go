@@ -23,7 +23,7 @@ type Screen struct {
 	side    *sidePanel
 	beside  *bench.Part // the side
 	filter  *widget.Entry
-	start   *widget.Label // how to begin
+	start   *look.Paragraph // how to begin
 	content fyne.CanvasObject
 }
 

@@ -272,8 +272,8 @@ func TestHowToBeginIsToldWhileTheLeaderIsAlone(t *testing.T) {
 	d := benchtest.New(t, trip.New("Walk", 20_000))
 	s := &table{Screen: New(d.Bench), Desk: d}
 	d.Show(s.Screen, 1100, 700)
-	if !s.start.Visible() || !strings.Contains(s.start.Text, "paste") {
-		t.Errorf("it says %q", s.start.Text)
+	if !s.start.Visible() || !strings.Contains(s.start.Content, "paste") {
+		t.Errorf("it says %q", s.start.Content)
 	}
 	s.Do("Add a member")
 	if s.start.Visible() {
