@@ -144,16 +144,16 @@ func (c *PackChart) paintPack(d *drawing, up scale, pack Pack, from, to float32)
 	case Giving:
 		d.rectangle(from+1, 0, to-from-2, d.size.Height-26, look.Stripe)
 	}
-	y := ground
+	y, fair := ground, up.at(pack.Fair)
 	for _, part := range pack.Parts {
-		y = c.paintPart(d, up, part, from+packGap, to-packGap, y, pack.Faint)
+		y = c.paintPart(d, up, part, from+packGap, to-packGap, y, fair, pack.Faint)
 	}
 	if pack.Apart.Value > 0 {
-		c.paintPart(d, up, pack.Apart, from+packGap, to-packGap, y-3, pack.Faint)
+		c.paintPart(d, up, pack.Apart, from+packGap, to-packGap, y-3, fair, pack.Faint)
 	}
 	d.line(from, ground, to, ground, 1, look.Quiet)
 	if pack.Fair > 0 && pack.Fair <= c.top {
-		d.line(from, up.at(pack.Fair), to, up.at(pack.Fair), 2, look.Ink)
+		d.line(from, fair, to, fair, 2, look.Ink)
 	}
 	if pack.Limit > 0 && pack.Limit <= c.top {
 		at := up.at(pack.Limit)
@@ -184,8 +184,22 @@ func (c *PackChart) paintWords(d *drawing, pack Pack, middle, ground float32) {
 	d.text(d.cut(pack.Name, c.width-4), middle, ground+10, fyne.TextAlignCenter, name)
 }
 
-// paintPart draws a layer that stands on y and gives its upper edge.
-func (c *PackChart) paintPart(d *drawing, up scale, part Part, from, to, y float32, faint bool) float32 {
+// besideLine gives the middle of a figure in a layer from top to bottom that no
+// line strikes through, false where there is no room for one.
+func besideLine(top, bottom, line float32) (float32, bool) {
+	const half = 8
+	middle := (top + bottom) / 2
+	if middle > line-half && middle < line+half {
+		if middle = line + half + 1; middle+half > bottom {
+			middle = line - half - 1
+		}
+	}
+	return middle, middle-half >= top-0.5 && middle+half <= bottom+0.5
+}
+
+// paintPart draws a layer that stands on y, with a line over all layers at fair,
+// and gives its upper edge.
+func (c *PackChart) paintPart(d *drawing, up scale, part Part, from, to, y, fair float32, faint bool) float32 {
 	height := up.at(0) - up.at(part.Value)
 	if height < 0.5 {
 		return y
@@ -203,8 +217,8 @@ func (c *PackChart) paintPart(d *drawing, up scale, part Part, from, to, y float
 	} else if height > 2 {
 		d.line(from, y-height, to, y-height, 1, look.Panel)
 	}
-	if part.Label != "" && height >= 15 {
-		d.text(d.cut(part.Label, to-from-2), (from+to)/2, y-height/2, fyne.TextAlignCenter, words)
+	if middle, room := besideLine(y-height, y, fair); part.Label != "" && room {
+		d.text(d.cut(part.Label, to-from-2), (from+to)/2, middle, fyne.TextAlignCenter, words)
 	}
 	return y - height
 }

@@ -199,3 +199,18 @@ func TestNotesOfLargeTextsDoNotOverlap(t *testing.T) {
 		t.Errorf("the notes end at %v, the columns begin at %v", end, packHead())
 	}
 }
+
+func TestTheFairLineStrikesThroughNoFigure(t *testing.T) {
+	for _, c := range []struct {
+		top, bottom, line, want float32
+		room                    bool
+	}{
+		{100, 200, 300, 150, true}, {100, 116, 300, 108, true}, {100, 114, 300, 0, false}, {100, 200, 150, 159, true},
+		{100, 160, 148, 130, true}, {100, 160, 131, 140, true}, {100, 120, 110, 0, false}, {100, 120, 101, 110, true},
+	} {
+		middle, room := besideLine(c.top, c.bottom, c.line)
+		if room != c.room || room && middle != c.want {
+			t.Errorf("from %v to %v with a line at %v: %v, %v", c.top, c.bottom, c.line, middle, room)
+		}
+	}
+}

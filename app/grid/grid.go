@@ -153,9 +153,13 @@ func (g *Grid[R]) CreateRenderer() fyne.WidgetRenderer {
 // an open editor is closed only if its row is gone.
 func (g *Grid[R]) SetRows(rows []R) {
 	current, had := g.Selected()
+	first := len(g.rows) == 0
 	g.rows = rows
 	if g.stack != nil {
 		g.fitChoices()
+	}
+	if first { // its columns never had the room for what is in them
+		g.stretch()
 	}
 	g.alignDecimals()
 	g.arrange()

@@ -12,7 +12,21 @@ import (
 // Tracked shows a slider with a track that can be seen. The toolkit paints it
 // in the ground of fields, which on our ground is hardly there.
 func Tracked(slider *widget.Slider) fyne.CanvasObject {
-	return container.NewThemeOverride(slider, tracks{})
+	t := &tracked{slider: slider}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// tracked themes its slider with each renderer: the toolkit drops renderers of
+// what was hidden for a minute, and with them the theme of their widgets.
+type tracked struct {
+	widget.BaseWidget
+	slider *widget.Slider
+}
+
+// CreateRenderer shows the slider.
+func (t *tracked) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(container.NewThemeOverride(t.slider, tracks{}))
 }
 
 // tracks is the theme of the moment, with the track in the colour of quiet words.

@@ -18,8 +18,11 @@ func TestTheTrackOfASliderIsSeen(t *testing.T) {
 		app := test.NewTempApp(t)
 		app.Settings().SetTheme(Theme{Variant: variant})
 		slider := widget.NewSlider(1, 9)
-		window := test.NewTempWindow(t, container.NewStack(Tracked(slider)))
+		tracked := Tracked(slider)
+		window := test.NewTempWindow(t, container.NewStack(tracked))
 		window.Resize(fyne.NewSize(400, 60))
+		container.NewThemeOverride(slider, app.Settings().Theme()) // as when its theme was dropped with its renderer
+		tracked.(fyne.Widget).CreateRenderer()
 		ground := color.NRGBAModel.Convert(app.Settings().Theme().Color(Ground, 0)).(color.NRGBA)
 		var tracks []color.NRGBA
 		for _, object := range test.WidgetRenderer(slider).Objects() {

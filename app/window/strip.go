@@ -97,7 +97,7 @@ func figuresOf(p *plan.Plan, system units.System) []reading {
 	return []reading{
 		{lang.L("food a person and day"), written.Quantity(s.FoodPerPersonDay, system)},
 		{lang.L("least fed"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.LeastFed), 100*s.LeastFedShare)},
-		{lang.L("heaviest share"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.Heaviest), 100*s.HeaviestShare)},
+		{lang.L("heaviest share"), nameOf(t, s.Heaviest) + " " + written.Number(100*s.HeaviestShare, 1) + " %"},
 		{lang.L("fuel"), written.Quantity(s.Fuel, system)},
 		{lang.L("cost"), cost},
 	}

@@ -2,6 +2,8 @@ package loads
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -134,7 +136,7 @@ func (v *view) stageWords(s *carry.Stage) string {
 	who := v.heaviestName(s.FirstDay)
 	values := data{"Days": dayRange(s), "Worst": percent(s.Worst), "Who": who, "Bound": percent(s.WorstBound), "Mean": percent(s.Mean), "MeanBound": percent(s.MeanBound)}
 	return lang.X("stage-words", "{{.Days}}. First morning: the heaviest pack is {{.Who}}'s with {{.Worst}} of what they can carry; no split can be below {{.Bound}}. Over the days, by hours of walking, the heaviest pack is {{.Mean}}; no split can be below {{.MeanBound}}.", values) +
-		" " + v.nearness(s) + " " + v.handOvers(s) + v.dishPacks(s)
+		" " + strings.Join(slices.DeleteFunc([]string{v.nearness(s), v.handOvers(s), v.dishPacks(s)}, func(words string) bool { return words == "" }), " ")
 }
 
 // dishPacks says how far a dish is spread.
@@ -142,7 +144,7 @@ func (v *view) dishPacks(s *carry.Stage) string {
 	if s.DishPacks == 0 {
 		return ""
 	}
-	return " " + lang.X("dish-packs", "A dish of several bags lies in {{.Packs}} packs in the mean.", data{"Packs": written.Number(s.DishPacks, 1)})
+	return lang.X("dish-packs", "A dish of several bags lies in {{.Packs}} packs in the mean.", data{"Packs": written.Number(s.DishPacks, 1)})
 }
 
 // nearness says how far a stage is from the best possible split.

@@ -23,7 +23,7 @@ type packPanel struct {
 	detail  *look.Text
 	list    *thingList
 	things  []thing
-	title   *look.Text
+	title   *look.Paragraph
 	why     *look.Paragraph
 	move    *widget.Button
 	ban     *widget.Button
@@ -47,7 +47,7 @@ func (l *thingList) TypedRune(letter rune) { l.letters(letter) }
 func newPackPanel(s *Screen) *packPanel {
 	p := &packPanel{
 		screen: s, name: look.NewHeading("").Yielding(), figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet).Yielding(),
-		title: look.NewHeading("").Yielding(), why: look.NewParagraph("", look.Caption, look.Ink),
+		title: bench.WrappedHeading(""), why: look.NewParagraph("", look.Caption, look.Ink),
 	}
 	p.list = &thingList{keys: s.typedKey, letters: s.typedRune}
 	p.list.HideSeparators = true
@@ -78,7 +78,7 @@ func (p *packPanel) show() {
 	p.things = v.things(s.member, s.day)
 	p.name.SetContent(v.memberName(s.member))
 	p.showLoad()
-	if !s.bench.Document.Planning() && !slices.ContainsFunc(p.things, func(t thing) bool { return t.id() == s.chosen }) {
+	if !s.bench.Document.Planning() && !s.way.waiting && !slices.ContainsFunc(p.things, func(t thing) bool { return t.id() == s.chosen }) {
 		s.chosen = ""
 		if len(p.things) > 0 {
 			s.chosen = p.things[0].id()

@@ -91,6 +91,12 @@ func (v *view) there(id trip.MemberID, day int) bool {
 	return load.Present
 }
 
+// anyThere tells whether somebody of a cook group is there on a day; all of it
+// may have gone home on the way.
+func (v *view) anyThere(group trip.GroupID, day int) bool {
+	return slices.ContainsFunc(v.plan.Trip.Crew, func(m trip.Member) bool { return m.Group == group && v.there(m.ID, day) })
+}
+
 // stages are those that are not over.
 func (v *view) stages() []*carry.Stage {
 	var list []*carry.Stage

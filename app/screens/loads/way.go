@@ -22,6 +22,7 @@ type way struct {
 	rest     *onward.Rest // nil: all is as it was packed
 	asPacked bool         // the leader looks at packing night
 	asked    int          // number of the last reckoning that was begun
+	waiting  bool         // for its answer
 	which    *widget.RadioGroup
 	state    *look.Text
 	content  *fyne.Container
@@ -52,9 +53,10 @@ func (w *way) reckon() {
 	w.asked++
 	asked := w.asked
 	if s.bench.Plan() == nil || !s.bench.Trip().Progress.UnderWay() {
-		w.rest = nil
+		w.rest, w.waiting = nil, false
 		return
 	}
+	w.waiting = true
 	during := true
 	s.bench.Rest(s.bench.Morning(), func(rest *onward.Rest) {
 		if asked != w.asked {
@@ -63,7 +65,7 @@ func (w *way) reckon() {
 		if !rest.Changed {
 			rest = nil
 		}
-		w.rest = rest
+		w.rest, w.waiting = rest, false
 		if !during {
 			s.showTab()
 		}
@@ -122,11 +124,16 @@ func (w *way) refuses() bool {
 // give hands a thing to another on the morning that is shown.
 func (w *way) give(t thing, to trip.MemberID) error {
 	s := w.screen
-	decided, ok := s.view.rest.Give(t.thing(), s.day, to)
+	rest := s.view.rest
+	decided, ok := rest.Give(t.thing(), s.day, to)
 	if !ok || to == t.carrier {
 		return errors.New(t.fixed())
 	}
-	name := lang.X("undo-hand-over", "hand {{.Thing}} to {{.Name}} on day {{.Day}}", data{"Thing": t.title(), "Name": s.view.memberName(to), "Day": s.day})
+	words := data{"Thing": t.title(), "Name": s.view.memberName(to), "Day": s.day, "More": len(decided.HandOvers) - 1}
+	name := lang.X("undo-hand-over", "hand {{.Thing}} to {{.Name}} on day {{.Day}}", words)
+	if len(decided.HandOvers) > 1 {
+		name = lang.X("undo-hand-over-decide", "hand {{.Thing}} to {{.Name}} on day {{.Day}}, with what else was proposed ({{.More}})", words)
+	}
 	return s.bench.Edit(name, func(on *trip.Trip) error {
 		onward.Store(&on.Progress, decided)
 		return nil

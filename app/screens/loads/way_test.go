@@ -3,12 +3,14 @@ package loads
 import (
 	"context"
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/app/screens/bench/benchtest"
+	"sumpter/domain/carry"
 	"sumpter/domain/onward"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -101,7 +103,13 @@ func TestUnderWayADraggedBagIsHandedOver(t *testing.T) {
 		if s.carrier(bag.id()) != s.named("Tomas") || len(s.Document.Trip().Pins) > 0 {
 			t.Errorf("day %d: %s is with %s, pins %v", day, bag.name, s.view.memberName(s.carrier(bag.id())), s.Document.Trip().Pins)
 		}
+		if s.chosen != bag.id() {
+			t.Errorf("day %d: %s is chosen, not the bag that was handed over", day, s.chosen)
+		}
 		decided := s.Document.Trip().Progress.Replan(day)
+		if more, name := decided != nil && len(decided.HandOvers) > 1, s.Document.UndoName(); strings.Contains(name, "what else was proposed") != more {
+			t.Errorf("day %d: %q undoes %+v", day, name, decided)
+		}
 		if decided == nil || !slices.ContainsFunc(decided.HandOvers, func(h trip.HandOver) bool { return h.Bag == bag.key && h.To == s.named("Tomas") }) {
 			t.Fatalf("day %d: %s is not handed over", day, bag.name)
 		}
@@ -114,6 +122,44 @@ func TestUnderWayADraggedBagIsHandedOver(t *testing.T) {
 		if s.carrier(bag.id()) != s.named("Ines") {
 			t.Errorf("day %d: given back it is with %s", day, s.view.memberName(s.carrier(bag.id())))
 		}
+	}
+}
+
+// What belongs to a cook group that is all away may be carried by anybody.
+func TestUnderWayTheGearOfAGroupThatLeftIsHandedOver(t *testing.T) {
+	on := benchtest.Demo()
+	gone := on.Crew[0].Group
+	for _, m := range on.Crew {
+		if m.Group == gone {
+			on.Progress.CrewChanges = append(on.Progress.CrewChanges, trip.CrewChange{Member: m.ID, Day: 4})
+		}
+	}
+	d := benchtest.New(t, on)
+	d.Bench.Calendar = func() units.Date { return on.DateOf(4) }
+	s := &shown{Screen: New(d.Bench), Desk: d, t: t}
+	d.Show(s.Screen, 1100, 720)
+	var here []trip.MemberID
+	for _, m := range on.Crew {
+		if s.view.there(m.ID, 4) {
+			here = append(here, m.ID)
+		}
+	}
+	offered := 0
+	for _, from := range here {
+		for _, piece := range s.view.things(from, 4) {
+			if piece.kind != carry.GearItem || piece.group != gone {
+				continue
+			}
+			offered++
+			for _, to := range here {
+				if why := s.view.obstacle(&piece, to, 4); why != "" {
+					t.Errorf("%s to %s: %s", piece.name, s.view.memberName(to), why)
+				}
+			}
+		}
+	}
+	if offered == 0 {
+		t.Error("no piece of the group that left is carried by the others")
 	}
 }
 

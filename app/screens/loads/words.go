@@ -85,13 +85,15 @@ func (v *view) obstacle(t *thing, to trip.MemberID, day int) string {
 		return lang.L("Nobody is there.")
 	}
 	o := carry.Obstacle{}
+	here := *m
+	here.FirstDay, here.LastDay, here.Standby = 0, 0, false // they may have joined on the way
 	switch {
 	case !v.there(to, day):
 		o.Kind = carry.NotThere
 	case t.kind == carry.BagItem:
-		o = carry.BagObstacle(v.plan.Trip, t.bag, m, day)
-	case t.kind == carry.GearItem || t.kind == carry.FuelItem:
-		o = carry.GearObstacle(v.plan.Trip, t.group, m, day)
+		o = carry.BagObstacle(v.plan.Trip, t.bag, &here, day)
+	case (t.kind == carry.GearItem || t.kind == carry.FuelItem) && v.anyThere(t.group, day):
+		o = carry.GearObstacle(v.plan.Trip, t.group, &here, day)
 	}
 	switch o.Kind {
 	case carry.NotThere:

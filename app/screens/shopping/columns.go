@@ -59,7 +59,7 @@ func (s *Screen) fields() []field {
 		{title: lang.L("Needed"), unit: gram, width: 82, number: func(_ *list, r *row) float64 { return lineNumber(r, needed) }, text: lineText(needed)},
 		{title: lang.L("At home"), unit: gram, width: 88, number: homeNumber, text: homeText,
 			set: func(t *trip.Trip, _ *list, r *row, text string) error { return setHome(t, r, text) }},
-		{title: lang.L("Left over"), unit: gram, width: 90, number: func(_ *list, r *row) float64 { return lineNumber(r, leftover) }, text: lineText(leftover)},
+		{title: lang.L("Left over"), unit: gram, width: 90, number: func(_ *list, r *row) float64 { return lineNumber(r, leftover) }, text: leftoverText},
 	}
 }
 
@@ -288,6 +288,18 @@ func lineText(of func(*row) units.Mass) func(*list, *row) string {
 		}
 		return buyersMass(of(r), l.trip.Units)
 	}
+}
+
+// leftoverText is as whole as packages are: of what is left, a part of a gram is
+// nothing.
+func leftoverText(l *list, r *row) string {
+	if r.line == nil {
+		return ""
+	}
+	if l.trip.Units == units.US {
+		return written.AtMost(leftover(r).Ounces(), 1)
+	}
+	return written.AtMost(leftover(r).Grams(), 0)
 }
 
 // buyersMass writes a reckoned mass as finely as a buyer weighs: whole grams or

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
+	"sumpter/app/screens/bench"
 	"sumpter/domain/units"
 )
 
@@ -57,7 +58,7 @@ func (l *list) place(r *row, by grouping) (rest int, key, word string) {
 		if !r.line.Deadline.IsSet() {
 			return 0, "\uffff", lang.L("No date set")
 		}
-		return 0, r.line.Deadline.String(), lang.X("home-by", "At home by {{.Date}}", data{"Date": r.line.Deadline.Spoken()})
+		return 0, r.line.Deadline.String(), lang.X("home-by", "At home by {{.Date}}", data{"Date": bench.DayWords(r.line.Deadline)})
 	default:
 		aisle := ""
 		if food := l.trip.Food(r.line.Food); food != nil {

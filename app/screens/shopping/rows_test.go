@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"sumpter/app/screens/bench"
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
 	"sumpter/domain/shopping"
@@ -94,7 +95,7 @@ func TestGroups(t *testing.T) {
 	tr.Progress.Purchases = []trip.Purchase{{Other: "car fuel", Count: 1}}
 	for by, want := range map[grouping][]string{
 		byShop:     {"mill", "Fuel", "Hut", "Enough at home", "Other costs"},
-		byDeadline: {"At home by " + units.Date(20000).Spoken(), "At home by " + units.Date(20009).Spoken(), "Fuel", "Enough at home", "Other costs"},
+		byDeadline: {"At home by " + bench.DayWords(20000), "At home by " + bench.DayWords(20009), "Fuel", "Enough at home", "Other costs"},
 		byFood:     {"dry", "Fuel", "Enough at home", "Other costs"},
 	} {
 		var heads []string
