@@ -16,6 +16,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/findings"
+	"sumpter/domain/prose"
 	"sumpter/domain/units"
 )
 
@@ -83,8 +84,9 @@ func (l *findingsList) refresh() {
 	} else {
 		l.counts.SetContent(lang.X("findings-count", "{{.Must}} must fix · {{.Look}} look at · {{.Notes}} notes", data))
 	}
+	width := max(findingsWidth, l.list.Size().Width)
 	for i := range l.shown {
-		l.list.SetItemHeight(i, findingHeight(l.shown[i].Finding, l.bench.Units()))
+		l.list.SetItemHeight(i, heightOf(l.shown[i].Finding, l.bench.Units(), width))
 	}
 	l.list.Refresh()
 }
@@ -120,7 +122,9 @@ type findingRow struct {
 
 func newFindingRow() *findingRow {
 	r := &findingRow{sign: widget.NewIcon(nil), word: look.NewText("", look.Caption, look.Quiet), what: look.NewParagraph("", look.Body, look.Ink), remedy: look.NewParagraph("", look.Caption, look.Quiet)}
-	r.box = container.NewBorder(nil, nil, container.NewVBox(r.sign), nil, container.NewVBox(r.word, r.what, r.remedy))
+	clear := canvas.NewRectangle(color.Transparent) // of the bar of the list
+	clear.SetMinSize(fyne.NewSize(theme.Size(theme.SizeNameScrollBarSmall), 0))
+	r.box = container.NewBorder(nil, nil, container.NewVBox(r.sign), clear, container.NewVBox(r.word, r.what, r.remedy))
 	r.ExtendBaseWidget(r)
 	return r
 }
@@ -144,8 +148,17 @@ func (l *findingsList) fill(i widget.ListItemID, object fyne.CanvasObject) {
 	row.remedy.SetContent(written.Text(finding.Remedy, l.bench.Units()))
 }
 
-// findingHeight estimates the lines a finding wraps to in the list's width.
-func findingHeight(finding findings.Finding, system units.System) float32 {
-	lines := func(text string, perLine int) float32 { return float32((len([]rune(text)) + perLine - 1) / perLine) }
-	return 26 + lines(written.Text(finding.What, system), 38)*19 + 12 + lines(written.Text(finding.Remedy, system), 46)*16 + 12
+// heightOf reckons how high the row of a finding is in a list of a width, as
+// its words will wrap.
+func heightOf(finding findings.Finding, system units.System, width float32) float32 {
+	beside := theme.IconInlineSize() + theme.Size(theme.SizeNameScrollBarSmall) + 2*theme.Padding()
+	room := width - beside - 2*theme.InnerPadding()
+	line := func(size look.Size) float32 {
+		return fyne.MeasureText("M", size.Points(), fyne.TextStyle{}).Height
+	}
+	paragraph := func(text prose.Text, size look.Size) float32 {
+		lines := look.Wrap(written.Text(text, system), size.Points(), fyne.TextStyle{}, room)
+		return float32(len(lines))*line(size) + 2*theme.InnerPadding()
+	}
+	return line(look.Caption) + paragraph(finding.What, look.Body) + paragraph(finding.Remedy, look.Caption) + 2*theme.Padding()
 }
