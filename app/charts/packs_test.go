@@ -131,12 +131,12 @@ func TestWayCardsKeepApartAndAreTapped(t *testing.T) {
 	c.paint(d)
 	places := c.places(d)
 	for _, pair := range [][2]int{{0, 1}, {1, 3}} {
-		if places[pair[1]]-places[pair[0]] < wayCard {
+		if places[pair[1]]-places[pair[0]] < wayCard() {
 			t.Errorf("the cards of %s and %s overlap: %v", stops[pair[0]].Name, stops[pair[1]].Name, places)
 		}
 	}
-	if places[3]+wayCard > d.size.Width {
-		t.Errorf("the last card ends at %v of %v", places[3]+wayCard, d.size.Width)
+	if places[3]+wayCard() > d.size.Width {
+		t.Errorf("the last card ends at %v of %v", places[3]+wayCard(), d.size.Width)
 	}
 	c.taps = d.taps
 	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(places[1]+20, wayTop+40)})

@@ -37,13 +37,15 @@ type WayChart struct {
 
 // Measures of a WayChart.
 const (
-	wayCard   float32 = 236
 	wayGap    float32 = 12
 	wayTop    float32 = 44
 	wayLine   float32 = 16
 	wayMargin float32 = 24
 	wayLines          = 8
 )
+
+// wayCard is the width of a card, wider for larger text.
+func wayCard() float32 { return 236 * max(1, look.Scale()) }
 
 // NewWayChart makes an empty chart.
 func NewWayChart(word string) *WayChart {
@@ -67,7 +69,7 @@ func (c *WayChart) Set(days int, stops []WayStop) {
 			used++
 		}
 	}
-	c.least.Width = max(300, float32(used)*(wayCard+wayGap)+2*wayMargin, float32(days)*20)
+	c.least.Width = max(300, float32(used)*(wayCard()+wayGap)+2*wayMargin, float32(days)*20)
 	c.Refresh()
 }
 
@@ -117,14 +119,14 @@ func (c *WayChart) places(d *drawing) []float32 {
 	next := wayMargin - wayGap
 	for i, stop := range c.stops {
 		if stop.Used {
-			places[i] = max(next+wayGap, c.at(d, stop.After)-wayCard/2)
-			next = places[i] + wayCard
+			places[i] = max(next+wayGap, c.at(d, stop.After)-wayCard()/2)
+			next = places[i] + wayCard()
 		}
 	}
 	limit := d.size.Width - wayGap
 	for i := len(c.stops) - 1; i >= 0; i-- {
 		if c.stops[i].Used {
-			places[i] = max(0, min(places[i], limit-wayCard))
+			places[i] = max(0, min(places[i], limit-wayCard()))
 			limit = places[i] - wayGap
 		}
 	}
@@ -135,13 +137,13 @@ func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
 	top := wayTop + 16
 	height := d.size.Height - top - 2
 	d.line(x, y, x, top-6, 1, look.Spruce)
-	d.line(x, top-6, max(left+8, min(x, left+wayCard-8)), top, 1, look.Spruce)
+	d.line(x, top-6, max(left+8, min(x, left+wayCard()-8)), top, 1, look.Spruce)
 	edge, width := look.Line, float32(1)
 	if stop.Chosen {
 		edge, width = look.Spruce, 2
 	}
-	d.rectangle(left, top, wayCard, height, edge)
-	d.rectangle(left+width, top+width, wayCard-2*width, height-2*width, look.Panel)
+	d.rectangle(left, top, wayCard(), height, edge)
+	d.rectangle(left+width, top+width, wayCard()-2*width, height-2*width, look.Panel)
 	type written struct {
 		text string
 		tone fyne.ThemeColorName
@@ -152,19 +154,19 @@ func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
 		if tone == "" {
 			tone = look.Ink
 		}
-		for _, part := range wrap(line.Text, wayCard-16) {
+		for _, part := range wrap(line.Text, wayCard()-16) {
 			lines = append(lines, written{part, tone})
 		}
 	}
 	pitch := wayLine * look.Scale()
 	if room := int((height - 12) / pitch); len(lines) > room && room > 0 {
 		lines = lines[:room]
-		lines[room-1].text = d.cut(lines[room-1].text+" …", wayCard-16)
+		lines[room-1].text = d.cut(lines[room-1].text+" …", wayCard()-16)
 	}
 	for i, line := range lines {
 		d.text(line.text, left+8, top+12+float32(i)*pitch, fyne.TextAlignLeading, line.tone)
 	}
-	d.onTap(left, top, left+wayCard, top+height, stop.Tapped)
+	d.onTap(left, top, left+wayCard(), top+height, stop.Tapped)
 }
 
 // wrap breaks a text into lines that fit. It measures words, which come again

@@ -20,6 +20,7 @@ type finder struct {
 	all, shown []*bench.Action
 	marked     int
 	list       *widget.List
+	none       *look.Text // in place of an empty list
 	search     *searchEntry
 	popup      *widget.PopUp
 }
@@ -38,7 +39,12 @@ func (e *searchEntry) TypedKey(event *fyne.KeyEvent) {
 }
 
 func (w *Workbench) findAction() {
-	f := &finder{}
+	if w.finder != nil && w.finder.popup.Visible() {
+		w.window.Canvas().Focus(w.finder.search)
+		return
+	}
+	f := &finder{none: look.NewText(lang.L("No action here has these words in its name."), look.Body, look.Quiet).Yielding()}
+	w.finder = f
 	for _, group := range w.groups() {
 		for _, action := range group.actions {
 			if action != nil {
@@ -58,7 +64,8 @@ func (w *Workbench) findAction() {
 	f.search.SetPlaceHolder(lang.L("What do you want to do?"))
 	f.search.OnChanged = f.filter
 	f.search.OnSubmitted = func(string) { f.run(f.marked) }
-	f.popup = widget.NewModalPopUp(container.NewBorder(f.search, nil, nil, nil, f.list), w.window.Canvas())
+	f.popup = widget.NewModalPopUp(container.NewBorder(f.search, nil, nil, nil, container.NewStack(f.list, container.NewVBox(bench.Inset(f.none)))), w.window.Canvas())
+	f.none.Hide()
 	f.popup.Resize(fyne.NewSize(460, 420))
 	f.popup.Show()
 	w.window.Canvas().Focus(f.search)
@@ -91,6 +98,7 @@ func (f *finder) filter(text string) {
 			f.shown = append(f.shown, action)
 		}
 	}
+	bench.SetShown(f.none, len(f.shown) == 0)
 	f.list.Refresh()
 }
 

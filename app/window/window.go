@@ -41,6 +41,7 @@ type Workbench struct {
 	screens  []bench.Screen
 	steps    []*bench.Steps // of each screen, by which it comes up
 	shown    int
+	finder   *finder     // the list of actions, last asked for
 	looks    int         // how often the look has changed
 	seenLook map[int]int // the look in which a screen was last shown
 

@@ -168,6 +168,14 @@ func TestActionsAreFoundByTyping(t *testing.T) {
 	if !ok {
 		t.Fatalf("the keyboard is at %T", w.window.Canvas().Focused())
 	}
+	if w.findAction(); len(w.window.Canvas().Overlays().List()) != 1 || w.window.Canvas().Focused() != fyne.Focusable(entry) {
+		t.Errorf("asked for again, the list stands %d times", len(w.window.Canvas().Overlays().List()))
+	}
+	entry.SetText("zzz")
+	if !w.finder.none.Visible() {
+		t.Error("an empty list says nothing")
+	}
+	entry.SetText("")
 	for _, letter := range "larg tex" {
 		entry.TypedRune(letter)
 	}

@@ -64,8 +64,8 @@ func (w *work) adjusted() *plan.Plan {
 	now.Trip, now.Legs = t, t.Legs()
 	w.needs = w.needsNow(t)
 	now.Needs = w.needs
-	now.Bags = bags.Result{Bags: w.bagsNow(now.Legs)}
 	now.Portions.Batches = w.batchesNow()
+	now.Bags = bags.Result{Bags: w.bagsNow(now.Legs)}
 	now.Menu = w.menuNow(now.Portions.Batches)
 	now.Cooking = w.cookingNow(&now)
 	now.Resupply.Boxes = w.boxesNow()

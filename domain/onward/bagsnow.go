@@ -37,13 +37,18 @@ func (w *work) bagsNow(legs []trip.Leg) []bags.Bag {
 	return list
 }
 
-// moveUses puts what dishes take from a bag to the meals they were moved to;
-// what is kept for no meal is carried on to the end.
+// moveUses puts what dishes take from a bag to the meals they were moved to,
+// for the pot that they are there; what is kept for no meal is carried on to the
+// end.
 func (w *work) moveUses(bag *bags.Bag) {
 	bag.Uses = slices.Clone(bag.Uses)
 	for i := range bag.Uses {
 		use := &bag.Uses[i]
-		move, moved := w.moved[use.Dish(bag.Group)]
+		dish := use.Dish(bag.Group)
+		if run, cooked := w.runs[dish]; cooked {
+			use.Batch = run
+		}
+		move, moved := w.moved[dish]
 		if !moved {
 			continue
 		}

@@ -14,25 +14,37 @@ import (
 // without those who were not there.
 func (w *work) batchesNow() []portions.Batch {
 	pots := w.potsNow()
-	var list []portions.Batch
+	type dish struct {
+		portions.Batch
+		key string // as it was planned
+	}
+	var list []dish
 	for key, places := range w.batches {
 		for run, at := range places {
-			batch, dish := w.plan.Portions.Batches[at], dishKey(key.home, key.recipe, run+1)
-			if move, ok := w.moved[dish]; ok {
+			batch, planned := w.plan.Portions.Batches[at], dishKey(key.home, key.recipe, run+1)
+			if move, ok := w.moved[planned]; ok {
 				batch.Day, batch.Meal, batch.Group = move.Day, move.Meal, move.Group
 			}
-			if pot := pots[dish]; pot != nil {
-				list = append(list, pot.batch(batch))
+			if pot := pots[planned]; pot != nil {
+				list = append(list, dish{pot.batch(batch), planned})
 			} else if batch.Day > 0 && batch.Day < w.from {
 				batch.Portions = slices.DeleteFunc(slices.Clone(batch.Portions), func(p portions.Portion) bool { return !w.present(p.Member, batch.Day) })
-				list = append(list, batch)
+				list = append(list, dish{batch, planned})
 			}
 		}
 	}
-	slices.SortFunc(list, func(a, b portions.Batch) int {
-		return cmp.Or(slot{a.Day, a.Meal, a.Group}.compare(slot{b.Day, b.Meal, b.Group}), cmp.Compare(a.Dish, b.Dish), cmp.Compare(a.Batch, b.Batch), cmp.Compare(a.Recipe, b.Recipe))
+	slices.SortFunc(list, func(a, b dish) int {
+		return cmp.Or(slot{a.Day, a.Meal, a.Group}.compare(slot{b.Day, b.Meal, b.Group}), cmp.Compare(a.Dish, b.Dish), cmp.Compare(a.Batch.Batch, b.Batch.Batch), cmp.Compare(a.Recipe, b.Recipe), cmp.Compare(a.key, b.key))
 	})
-	return list
+	batches := make([]portions.Batch, len(list))
+	w.runs = make(map[string]int, len(list))
+	pot := map[lotKey]int{}
+	for i, d := range list {
+		at := lotKey{slot{d.Day, d.Meal, d.Group}, d.Recipe}
+		pot[at]++
+		batches[i], w.runs[d.key] = d.Batch, pot[at]
+	}
+	return batches
 }
 
 // pot is what is cooked of one dish.

@@ -321,3 +321,45 @@ func planOf(rt *rapid.T, of *trip.Trip) *plan.Plan {
 	}
 	return p
 }
+
+// A dish moved to a meal that has the recipe already is a pot of its own there:
+// each pot's bags hold what the pot holds.
+func TestTwoPotsOfOneRecipeAtOneMealStayApart(t *testing.T) {
+	p := planned(t, triptest.Large(4, 6, 3))
+	moved := 0
+	for i := range p.Bags.Bags {
+		for j := range p.Bags.Bags {
+			a, b := &p.Bags.Bags[i], &p.Bags.Bags[j]
+			if moved > 20 || a.Recipe == 0 || a.Recipe != b.Recipe || a.Group != b.Group || len(a.Uses) != 1 || len(b.Uses) != 1 || a.Day >= b.Day || a.Leg != b.Leg {
+				continue
+			}
+			moved++
+			move := trip.DishMove{Dish: a.Uses[0].Dish(a.Group), Day: b.Day, Meal: b.Meal, Group: b.Group}
+			rest := onwards(t, p, trip.Progress{Replans: []trip.Replan{{Day: a.Day, Moves: []trip.DishMove{move}}}}, a.Day)
+			holds := map[string]units.Mass{}
+			for k := range rest.Plan.Bags.Bags {
+				bag := &rest.Plan.Bags.Bags[k]
+				for n := range bag.Uses {
+					holds[bag.Uses[n].Dish(bag.Group)] += bag.Uses[n].Mass()
+				}
+			}
+			run := map[string]int{}
+			for _, batch := range rest.Plan.Portions.Batches {
+				sitting := bags.Use{Day: batch.Day, Meal: batch.Meal, Recipe: batch.Recipe}
+				meal := sitting.Dish(batch.Group)
+				run[meal]++
+				sitting.Batch = run[meal]
+				var want units.Mass
+				for _, amount := range batch.Totals {
+					want += amount.Mass
+				}
+				if dish := sitting.Dish(batch.Group); batch.Day >= a.Day && holds[dish] != want {
+					t.Errorf("%s moved to day %d: the bags of %s hold %v, its pot %v", a.Code, b.Day, dish, holds[dish], want)
+				}
+			}
+		}
+	}
+	if moved == 0 {
+		t.Fatal("no recipe comes twice")
+	}
+}

@@ -44,6 +44,7 @@ type work struct {
 	bags     []bags.Bag               // those of the plan, with what is really in them
 	differ   bool                     // what is in any is not as planned
 	byKey    map[string]int           // places in the planned bags
+	runs     map[string]int           // which of the pots of its recipe a dish is at its meal now, from 1
 	several  map[string]bool          // bags from which several dishes take
 	lots     []lot                    // by home and recipe
 	gone     []*bags.Bag              // of days that are left

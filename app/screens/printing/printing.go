@@ -61,24 +61,26 @@ func New(b *bench.Bench) *Screen {
 	return s
 }
 
-// sideWidth is the width of what is chosen; the preview has the rest.
-const sideWidth float32 = 330
+// sideWidth is the width of what is chosen, which grows with the text; the
+// preview has the rest.
+func sideWidth() float32 { return 330 * max(1, look.Scale()) }
 
 // sideBySide gives the left a width of its own.
 type sideBySide struct{}
 
 // MinSize leaves the preview a little.
 func (*sideBySide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(sideWidth+300, 300)
+	return fyne.NewSize(sideWidth()+300, 300)
 }
 
 // Layout puts the objects side by side.
 func (*sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Resize(fyne.NewSize(sideWidth, size.Height))
-	objects[1].Move(fyne.NewPos(sideWidth+look.Space, 0))
+	side := sideWidth()
+	objects[0].Resize(fyne.NewSize(side, size.Height))
+	objects[1].Move(fyne.NewPos(side+look.Space, 0))
 	objects[1].Resize(fyne.NewSize(1, size.Height))
-	objects[2].Move(fyne.NewPos(sideWidth+2*look.Space, 0))
-	objects[2].Resize(fyne.NewSize(max(0, size.Width-sideWidth-2*look.Space), size.Height))
+	objects[2].Move(fyne.NewPos(side+2*look.Space, 0))
+	objects[2].Resize(fyne.NewSize(max(0, size.Width-side-2*look.Space), size.Height))
 }
 
 // Name of the screen in places.

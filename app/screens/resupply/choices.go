@@ -37,7 +37,7 @@ type choices struct {
 
 func newChoices(b *bench.Bench) *choices {
 	c := &choices{bench: b, words: look.NewParagraph("", look.Caption, look.Ink)}
-	c.chart = charts.NewChoiceChart(lang.L("everybody's food on the heaviest morning"), lang.L("fees"), c.massText, c.moneyText)
+	c.chart = charts.NewChoiceChart(lang.L("heaviest morning"), lang.L("fees"), c.massText, c.moneyText)
 	c.table = grid.New(c.columns(), grid.Options[int]{Key: func(i int) string { return c.keyOf(i) }, OnOpen: func(i int) { c.take(c.shown[i]) }, OnProblem: b.Say, Clipboard: b.Clipboard})
 	use := widget.NewButton(lang.L("Use these points"), c.takeSelected)
 	bottom := container.NewBorder(nil, container.NewVBox(c.words, container.NewHBox(use)), nil, nil, c.table)
