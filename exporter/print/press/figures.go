@@ -52,10 +52,13 @@ func (p *Press) Weigh(mass units.Mass) string {
 
 // Amount writes how much of a food somebody takes: counted pieces, and what a kitchen scale shows.
 func (p *Press) Amount(food trip.FoodID, mass units.Mass) string {
+	weighed := p.Weigh(mass)
 	if f := p.Trip.Food(food); f != nil {
-		return strings.Replace(p.Tell(f.Amount(mass, p.Weigh(mass))), " ", "\u00a0", 1) // the count stays with its word
+		if counted := p.Tell(f.Amount(mass, weighed)); counted != weighed {
+			return strings.Replace(counted, " ", "\u00a0", 1) // the count stays with its word
+		}
 	}
-	return p.Weigh(mass)
+	return weighed
 }
 
 // Net writes the mass of a package as the package states it.

@@ -530,3 +530,22 @@ func dryTrip() *trip.Trip {
 
 // spaced makes every kind of space one.
 func spaced(text string) string { return strings.Join(strings.Fields(text), " ") }
+
+// Ounces and the grams beside them may stand on two lines, each whole; all in
+// one would be broken within a number in a narrow column.
+func TestOuncesAreBrokenBeforeTheGramsOnly(t *testing.T) {
+	p := large(t, 5, 3)
+	p.Trip.Units = units.US
+	told := 0
+	for _, line := range strings.Split(texts(drawn(t, p, Weighing, Options{})), "\n") {
+		if strings.Contains(line, "oz") {
+			told++
+			if strings.Count(line, "(") != strings.Count(line, ")") {
+				t.Errorf("a line is %q", line)
+			}
+		}
+	}
+	if told == 0 {
+		t.Error("nothing is told in ounces")
+	}
+}
