@@ -112,11 +112,15 @@ func (w *Workbench) showTrip(d *document.Document) {
 	d.Replan()
 }
 
-// rebuild makes the screens anew, whose headings name the units.
-func (w *Workbench) rebuild() {
-	if w.document == nil || w.document.Trip().Units == w.units {
-		return
+// followUnits makes the screens anew, whose headings name the units.
+func (w *Workbench) followUnits() {
+	if w.document != nil && w.document.Trip().Units != w.units {
+		w.rebuild()
 	}
+}
+
+// rebuild makes the screens anew and goes back to where the leader was.
+func (w *Workbench) rebuild() {
 	shown, before := max(0, w.shown), w.screens
 	w.makeScreens()
 	w.navigation.screens = w.screens
@@ -161,7 +165,7 @@ func (w *Workbench) listen(d *document.Document) {
 // tripChanged shows the trip after an edit, or after one was taken back.
 func (w *Workbench) tripChanged() {
 	if w.document.Trip().Units != w.units {
-		w.document.OnScreen(w.rebuild) // not under the hands of the table that made the edit
+		w.document.OnScreen(w.followUnits) // not under the hands of the table that made the edit
 	}
 	w.retitle()
 	w.makeMenu()
