@@ -29,6 +29,7 @@ type fairness struct {
 	pins    *pinList
 	dinners *shareField
 	fuel    *shareField
+	raise   *raise
 	shown   *view // whose words these are
 	content fyne.CanvasObject
 }
@@ -38,7 +39,7 @@ type fairness struct {
 const mostFound = 25
 
 func newFairness(s *Screen) *fairness {
-	f := &fairness{screen: s, pins: newPinList(s)}
+	f := &fairness{screen: s, pins: newPinList(s), raise: newRaise(s)}
 	var left *bench.Scroll
 	later, grown := s.bench.Document.AfterFrame, func() { left.Grown() }
 	f.stages, f.found = bench.NewColumn(later, grown), bench.NewColumn(later, grown)
@@ -47,7 +48,7 @@ func newFairness(s *Screen) *fairness {
 	f.fuel = newShareField(s.bench, lang.L("Fuel in one pack"), "fuel_share", func(on *trip.Trip) *float64 { return &on.Settings.FuelShare })
 	left = bench.NewScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages.Box,
 		widget.NewSeparator(), look.NewHeading(lang.L("So that a lost pack does not end the trip")), f.dinners.line, f.fuel.line,
-		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.found.Box))
+		widget.NewSeparator(), look.NewHeading(lang.L("What to look at")), f.raise.content, f.found.Box))
 	split := container.NewHSplit(left, f.pins.content)
 	split.Offset = 0.6
 	f.content = split
@@ -58,6 +59,7 @@ func (f *fairness) show() {
 	f.pins.show()
 	f.dinners.show()
 	f.fuel.show()
+	f.raise.show()
 	v := f.screen.view
 	if v != nil && v == f.shown {
 		return
