@@ -55,7 +55,7 @@ func (s *Screen) fields() []field {
 			set: func(t *trip.Trip, _ *list, r *row, text string) error { return setPayer(t, r, text) }},
 		{title: lang.L("Shop"), width: 120, text: shopText,
 			set: func(t *trip.Trip, _ *list, r *row, text string) error { return setShop(t, r, text) }},
-		{title: lang.L("Home by"), width: 118, number: func(l *list, r *row) float64 { return float64(l.date(r)) }, text: dateText},
+		{title: lang.L("Home by"), width: 134, number: func(l *list, r *row) float64 { return float64(l.date(r)) }, text: dateText},
 		{title: lang.L("Needed"), unit: gram, width: 82, number: func(_ *list, r *row) float64 { return lineNumber(r, needed) }, text: lineText(needed)},
 		{title: lang.L("At home"), unit: gram, width: 88, number: homeNumber, text: homeText,
 			set: func(t *trip.Trip, _ *list, r *row, text string) error { return setHome(t, r, text) }},
