@@ -152,6 +152,33 @@ func (k *crumbs) classRow(i, c int) int {
 	return k.in.members*(k.days+2) + i*k.in.classes + c
 }
 
+// each calls f for the rows that a cell counts for with a member, with the part of
+// their units that it takes.
+func (k *crumbs) each(c *cell, i int, f func(row int, part float64)) {
+	add := func(row int, amount float64) {
+		if amount != 0 {
+			f(row, amount/k.unit[row])
+		}
+	}
+	carried := c.mass
+	for d := range k.days {
+		switch {
+		case c.drops != nil:
+			add(i*k.days+d, carried)
+			carried -= c.drops[d]
+		case d <= c.last:
+			add(i*k.days+d, c.mass)
+		default:
+			add(i*k.days+d, c.left)
+		}
+	}
+	add(k.massRow(i), c.mass)
+	add(k.bulkRow(i), c.bulk)
+	if c.class >= 0 {
+		add(k.classRow(i, c.class), c.energy)
+	}
+}
+
 // setSteps gives each row and each cell the step that suits its size (diagonal
 // preconditioning, Pock and Chambolle 2011).
 func (k *crumbs) setSteps() {
@@ -160,28 +187,12 @@ func (k *crumbs) setSteps() {
 	for g := range k.cells {
 		c := &k.cells[g]
 		most := 0.0
-		for _, i32 := range c.allowed {
-			i, sum := int(i32), 0.0
-			add := func(row int, amount float64) {
-				k.rowStep[row] += amount / k.unit[row]
-				sum += amount / k.unit[row]
-			}
-			carried := c.mass
-			for d := range k.days {
-				if c.drops != nil {
-					add(i*k.days+d, carried)
-					carried -= c.drops[d]
-				} else if d <= c.last {
-					add(i*k.days+d, c.mass)
-				} else {
-					add(i*k.days+d, c.left)
-				}
-			}
-			add(k.massRow(i), c.mass)
-			add(k.bulkRow(i), c.bulk)
-			if c.class >= 0 {
-				add(k.classRow(i, c.class), c.energy)
-			}
+		for _, i := range c.allowed {
+			sum := 0.0
+			k.each(c, int(i), func(row int, part float64) {
+				k.rowStep[row] += part
+				sum += part
+			})
 			most = max(most, sum)
 		}
 		k.cellStep[g] = 1 / max(1e-9, most)

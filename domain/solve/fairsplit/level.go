@@ -15,10 +15,15 @@ type bounds struct {
 
 // raiseFirst takes up a better bound on the first day's largest burden.
 func (b *bounds) raiseFirst(in *instance, burden int64) {
-	if burden > b.day[0] {
-		b.sum += in.hours[0] * (burden - b.day[0])
-		b.day[0] = burden
+	if burden <= b.day[0] {
+		return
 	}
+	b.day[0] = burden
+	sum := int64(0)
+	for d, hours := range in.hours {
+		sum += hours * b.day[d]
+	}
+	b.sum = max(b.sum, sum)
 }
 
 // raiseSum takes up a better bound on the sum.

@@ -18,6 +18,7 @@ type matcher struct {
 	spare   [4]int64 // millilitres that the free items may take of each
 	share   []int64  // energy of each class that they may bring each
 	energy  []int64  // the same, brought
+	end     int64    // of the steps
 	halves  [2]half
 	heads   []int32 // by hash of a cell, first split of the second half in it
 	chain   []int32
@@ -42,7 +43,7 @@ const (
 func (t *descent) settle(budget int64, stop func() bool) {
 	end := t.steps + budget
 	batches, _ := t.in.batches()
-	m, q := matcher{descent: t}, pair{descent: t}
+	m, q := matcher{descent: t, end: end}, pair{descent: t}
 	t.free(t.in.movable)
 	least := never
 	for idle := 0; idle < 3 && t.steps < end && t.total > 0 && !stop(); idle++ {
@@ -66,7 +67,7 @@ func (t *descent) settle(budget int64, stop func() bool) {
 // settleFirst matches the first morning alone, whatever becomes of the other days.
 func (t *descent) settleFirst(budget int64) {
 	end := t.steps + budget
-	m := matcher{descent: t}
+	m := matcher{descent: t, end: end}
 	t.free(t.in.movable)
 	for range 6 {
 		if t.steps >= end || !t.heavy(0) && t.overrun() == 0 {
@@ -296,8 +297,8 @@ func (m *matcher) best() (a, b int, ok bool) {
 				}
 			}
 		}
-		if found.cost == 0 && (m.day == 0 || found.spare > most/2) {
-			break // nothing to gain for the days to come
+		if found.cost == 0 && (m.day == 0 || found.spare > most/2) || m.steps > m.end {
+			break // nothing to gain for the days to come, or no time
 		}
 	}
 	return a, b, ok

@@ -13,9 +13,19 @@ const grain = 1 << 50
 // prices are rounded to whole numbers first. ceiling, if positive, is a burden that
 // the first day's largest need not pass.
 func (k *crumbs) priceBound(price []float64, hours []int64, ceiling int64) int64 {
+	bound := k.priceBoundOf(price, hours, ceiling, k.in.allowed)
+	if bound == never {
+		return 0 // for another to say that nothing fits
+	}
+	return bound
+}
+
+// priceBoundOf is the bound where of the carriers of each item only some are open, never
+// if it is beyond all burdens.
+func (k *crumbs) priceBoundOf(price []float64, hours []int64, ceiling int64, open [][]int32) int64 {
 	in := k.in
 	whole := k.wholePrices(price)
-	value, ok := k.leastCost(whole)
+	value, ok := k.leastCostOf(whole, open)
 	if !ok || value <= 0 {
 		return 0
 	}
@@ -64,8 +74,8 @@ func (k *crumbs) scaledBound(value int64, worth []*big.Int, hours []int64, ceili
 		return 0
 	}
 	floor := new(big.Int).Quo(bound.Num(), bound.Denom())
-	if !floor.IsInt64() {
-		return 0
+	if !floor.IsInt64() || floor.Int64() > never {
+		return never // nothing is as much as that
 	}
 	return floor.Int64()
 }
@@ -86,6 +96,11 @@ func (k *crumbs) wholePrices(price []float64) []int64 {
 // leastCost is what the limits leave of the least that all items cost. ok is false
 // where the numbers get too large.
 func (k *crumbs) leastCost(whole []int64) (value int64, ok bool) {
+	return k.leastCostOf(whole, k.in.allowed)
+}
+
+// leastCostOf is the same where of the carriers of each item only some are open.
+func (k *crumbs) leastCostOf(whole []int64, open [][]int32) (value int64, ok bool) {
 	in := k.in
 	n, days := in.members, k.days
 	perGram, perLeft := make([]int64, n*days), make([]int64, n*days)
@@ -110,7 +125,7 @@ func (k *crumbs) leastCost(whole []int64) (value int64, ok bool) {
 		last, c := min(int(in.last[j]), days-1), int(in.class[j])
 		m, r, v, e := int64(in.mass[j]), int64(in.residual[j]), in.bulk[j], in.energy[j]
 		least := never
-		for _, i := range in.allowed[j] {
+		for _, i := range open[j] {
 			cost := m*perGram[last*n+int(i)] + r*perLeft[last*n+int(i)] + v*whole[k.bulkRow(int(i))]
 			if in.falls[j] {
 				cost = v * whole[k.bulkRow(int(i))]

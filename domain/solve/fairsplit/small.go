@@ -56,6 +56,9 @@ func (h *hunt) aims(t *descent, turn int) []int64 {
 			aim[d] = max(aim[d], aim[d]+(h.in.burden(i, s.load[i*h.in.days+d])-aim[d])*int64(t.below(4))/4)
 		}
 	}
+	if h.gear != nil {
+		aim[0] = min(aim[0], h.firstLimit())
+	}
 	return aim
 }
 

@@ -49,6 +49,8 @@ type hunt struct {
 	aim        []int64 // burden of each day that a split fairer than the best has at least
 	tightened  int64   // sum of the best split when aim was last raised
 	guide      *guide  // nil before the relaxation was solved
+	gear       *gear   // nil before it was branched on
+	left       bool    // the first morning was looked at apart
 	limit      int64
 	steps      int64
 	best       candidate
@@ -126,7 +128,10 @@ func (h *hunt) run() {
 		if round == 0 && h.hopeless == nil && !h.settled() && h.ctx.Err() == nil && h.affordsRelaxing() {
 			h.relax()
 		}
-		if round == 1 && h.best.overrun > 0 && h.hopeless == nil {
+		if round >= gearRound && round%4 == 1 && h.worthBranching() {
+			h.branchGear()
+		}
+		if round == 1 && h.best.overrun > 0 && h.hopeless == nil && h.mayBranch() {
 			reasons, steps := h.in.limitsTogether(h.problem, max(clashWork, h.limit/8))
 			h.hopeless, h.steps = reasons, h.steps+steps
 		}
@@ -196,6 +201,9 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 	if round > 0 || tight {
 		t.reset(best.carrier, h.bounds.day)
 		if len(h.in.movable) <= smallItems {
+			if h.gear != nil {
+				h.limitFirst(t)
+			}
 			t.keepRoom((round + lane) / 2 % 3)
 		}
 		t.free(h.in.movable)
@@ -223,11 +231,7 @@ func (h *hunt) guided(round, lane int, budget int64) *descent {
 	} else {
 		h.guide.round(t)
 	}
-	if h.leastFirst < never {
-		for i, scale := range h.in.scale {
-			t.most[i] = min(t.most[i], int32((h.leastFirst+h.leastFirst/200)/scale))
-		}
-	}
+	h.limitFirst(t)
 	aim := make([]int64, h.in.days)
 	for d, burden := range h.guide.burden {
 		aim[d] = burden + burden/2000
@@ -244,6 +248,21 @@ func (h *hunt) guided(round, lane int, budget int64) *descent {
 	h.polish(t, &best, h.guide.burden, budget, 100)
 	t.reset(best.carrier, h.guide.burden)
 	return t
+}
+
+// firstLimit is the largest R1 that counts as near the least known.
+func (h *hunt) firstLimit() int64 {
+	if h.leastFirst == never {
+		return never
+	}
+	return h.leastFirst + h.leastFirst/200
+}
+
+// limitFirst makes it one more hard limit.
+func (h *hunt) limitFirst(t *descent) {
+	for i, scale := range h.in.scale {
+		t.most[i] = int32(min(int64(t.most[i]), h.firstLimit()/scale))
+	}
 }
 
 // polish refines a split again and again and keeps what is better.
