@@ -20,9 +20,24 @@ func (s *sheet) CreateRenderer() fyne.WidgetRenderer {
 	for _, object := range r.Objects() {
 		if scroll, ok := object.(*container.Scroll); ok {
 			s.scroll = scroll
+			keepFinite(scroll)
 		}
 	}
 	return r
+}
+
+// keepFinite bears a bar that is dragged while its rows have just become few
+// enough to be seen at once: the toolkit then divides nothing by nothing, and
+// its table would look for rows at no number.
+func keepFinite(scroll *container.Scroll) {
+	scrolled := scroll.OnScrolled
+	scroll.OnScrolled = func(offset fyne.Position) {
+		if offset.X-offset.X != 0 || offset.Y-offset.Y != 0 { // not a number, or without end
+			offset = fyne.Position{}
+			scroll.Offset = offset
+		}
+		scrolled(offset)
+	}
 }
 
 // setWidth gives a column its width.
