@@ -96,11 +96,19 @@ func figuresOf(p *plan.Plan, system units.System) []reading {
 	}
 	return []reading{
 		{lang.L("food a person and day"), written.Quantity(s.FoodPerPersonDay, system)},
-		{lang.L("least fed"), fmt.Sprintf("%s %.0f %%", nameOf(t, s.LeastFed), 100*s.LeastFedShare)},
+		{lang.L("least fed"), leastFed(t, s)},
 		{lang.L("heaviest share"), nameOf(t, s.Heaviest) + " " + written.Number(100*s.HeaviestShare, 1) + " %"},
 		{lang.L("fuel"), written.Quantity(s.Fuel, system)},
 		{lang.L("cost"), cost},
 	}
+}
+
+// leastFed names who is fed least, if anybody is fed.
+func leastFed(t *trip.Trip, s plan.Summary) string {
+	if s.LeastFed == 0 {
+		return nameOf(t, 0)
+	}
+	return fmt.Sprintf("%s %.0f %%", nameOf(t, s.LeastFed), 100*s.LeastFedShare)
 }
 
 // longestName is what the line has room for.

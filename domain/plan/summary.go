@@ -13,7 +13,7 @@ type Summary struct {
 	Food             units.Mass `json:"food_g"`
 	Reserve          units.Mass `json:"reserve_g"` // emergency reserve on top of all meals, not in Food
 
-	LeastFed      trip.MemberID `json:"least_fed"`       // whose worst day is worst
+	LeastFed      trip.MemberID `json:"least_fed"`       // whose worst day is worst; 0 if no day has food from the packs
 	LeastFedDay   int           `json:"least_fed_day"`   //
 	LeastFedShare float64       `json:"least_fed_share"` // eaten by target of that day
 
@@ -51,6 +51,7 @@ func (p *Plan) Summary() Summary {
 }
 
 func (s *Summary) addFood(p *Plan) {
+	served := servedDays(p)
 	for i, intake := range p.Portions.Intakes {
 		for d, day := range intake.Days {
 			need := p.Needs.Members[i].Days[d]
@@ -59,7 +60,7 @@ func (s *Summary) addFood(p *Plan) {
 			}
 			s.PersonDays++
 			s.Food += day.Food
-			if need.TargetKcal <= 0 {
+			if need.TargetKcal <= 0 || !served[d] {
 				continue
 			}
 			share := float64(day.Kcal / need.TargetKcal)
@@ -79,6 +80,18 @@ func (s *Summary) addFood(p *Plan) {
 	if s.PersonDays > 0 {
 		s.FoodPerPersonDay = s.Food / units.Mass(s.PersonDays)
 	}
+}
+
+// servedDays tells on which days anybody is served food from the packs. A day
+// without says nothing about who is fed least: it is not planned yet.
+func servedDays(p *Plan) []bool {
+	served := make([]bool, len(p.Trip.Days))
+	for _, intake := range p.Portions.Intakes {
+		for d, day := range intake.Days {
+			served[d] = served[d] || day.Kcal > 0
+		}
+	}
+	return served
 }
 
 func (s *Summary) addLoads(p *Plan) {

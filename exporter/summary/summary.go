@@ -103,7 +103,7 @@ func food(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
 
 func leanest(t *trip.Trip, sum plan.Summary) Line {
 	if sum.LeastFed == 0 {
-		return Line{"Least-fed day", "no packed food is due", ""}
+		return Line{"Least-fed day", "no day has food from the packs", ""}
 	}
 	return Line{"Least-fed day", percent(sum.LeastFedShare) + " of the target", who(t, sum.LeastFed, sum.LeastFedDay)}
 }
