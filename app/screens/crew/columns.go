@@ -28,6 +28,7 @@ type field struct {
 	width       float32
 	number      func(m *trip.Member) float64 // what it sorts by; nil: a text
 	text        func(t *trip.Trip, m *trip.Member) string
+	edit        func(m *trip.Member) string                           // what the editor starts from; nil: the text
 	set         func(t *trip.Trip, m *trip.Member, text string) error // nil: worked out
 	choices     func(t *trip.Trip) []string
 }
@@ -51,6 +52,9 @@ func (s *Screen) columns() []grid.Column[trip.MemberID] {
 		} else {
 			column.Tone = func(trip.MemberID) fyne.ThemeColorName { return look.Quiet }
 		}
+		if f.edit != nil {
+			column.EditText = func(id trip.MemberID) string { return s.editTextOf(i, id) }
+		}
 		if f.choices != nil {
 			column.Choices = func(trip.MemberID) []string { return f.choices(s.bench.Trip()) }
 		}
@@ -66,6 +70,14 @@ func (s *Screen) textOf(column int, id trip.MemberID) string {
 		return ""
 	}
 	return s.shown[column].text(t, m)
+}
+
+func (s *Screen) editTextOf(column int, id trip.MemberID) string {
+	m := s.bench.Trip().Member(id)
+	if m == nil {
+		return ""
+	}
+	return s.shown[column].edit(m)
 }
 
 func (s *Screen) numberOf(column int, id trip.MemberID) float64 {
@@ -93,7 +105,8 @@ func (s *Screen) fields() []field {
 		{title: lang.L("Sex"), also: lang.X("heads-sex", "Gender"), width: 84, text: func(_ *trip.Trip, m *trip.Member) string { return lang.L(string(m.Sex)) },
 			choices: func(*trip.Trip) []string { return sexWords() }, set: setSex},
 		{title: lang.L("Body"), also: lang.X("heads-body", "Weight, Body weight, Mass"), unit: typed.MassUnit(u, true), width: 72, number: func(m *trip.Member) float64 { return float64(m.BodyMass) },
-			text: func(_ *trip.Trip, m *trip.Member) string { return written.Bare(typed.MassText(m.BodyMass, u, true)) },
+			text: func(_ *trip.Trip, m *trip.Member) string { return bodyText(m, u) },
+			edit: func(m *trip.Member) string { return written.Bare(typed.MassText(m.BodyMass, u, true)) },
 			set: func(_ *trip.Trip, m *trip.Member, text string) (err error) {
 				m.BodyMass, err = typed.Mass(text, u, true)
 				return err
@@ -160,6 +173,15 @@ func (s *Screen) averageNeed(m *trip.Member) float64 {
 		}
 	}
 	return 0
+}
+
+// bodyText writes a body mass as bathroom scales show it.
+func bodyText(m *trip.Member, u units.System) string {
+	mass := m.BodyMass.Kilograms()
+	if u == units.US {
+		mass = m.BodyMass.Pounds()
+	}
+	return written.AtMost(mass, 1)
 }
 
 func wholeOrDash(value float64) string {

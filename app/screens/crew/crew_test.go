@@ -94,6 +94,18 @@ func TestUSUnitsAreReadAndShown(t *testing.T) {
 	}
 }
 
+func TestABodyIsShownAsBathroomScalesShowIt(t *testing.T) {
+	s := open(t, units.US)
+	s.enter(t, "Body", "79.4 kg")
+	body := s.column(t, "Body")
+	if shown := s.textOf(body, s.first().ID); shown != "175" {
+		t.Errorf("79.4 kg are shown as %q lb", shown)
+	}
+	if edited := s.editTextOf(body, s.first().ID); edited != "175.05" {
+		t.Errorf("the editor starts from %q", edited)
+	}
+}
+
 func TestWhatHasNoMeaningIsSaidAndNotStored(t *testing.T) {
 	s := open(t, units.Metric)
 	before := s.first().Age

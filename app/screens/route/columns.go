@@ -120,7 +120,7 @@ func (s *Screen) fields() []field {
 		{title: lang.L("Walking"), unit: "h", width: 86, right: true, text: s.hoursText, edit: givenHours, set: setHours,
 			order: func(d *trip.Day, n int) float64 { return float64(s.walk(n).Hours) },
 			quiet: func(d *trip.Day) bool { return !d.MovingHours.Known() }},
-		{title: lang.L("2nd rule"), unit: "h", width: 110, right: true, quiet: always,
+		{title: lang.L("Cross-check"), unit: "h", width: 110, right: true, quiet: always,
 			text:  func(_ *trip.Day, n int) string { return hours(s.walk(n).ToblerHours) },
 			order: func(_ *trip.Day, n int) float64 { return float64(s.walk(n).ToblerHours) }},
 		s.metres(lang.L("Camp"), height, 76, typed.HeightText, typed.Height, func(d *trip.Day) *units.Metres { return &d.CampHeight }),

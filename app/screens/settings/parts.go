@@ -107,7 +107,7 @@ func bagSettings(u units.System) []setting {
 			whole(lang.L("days")), func(s *trip.Settings) *int { return &s.SnackDays }),
 		yesNo("lunch_per_eater", lang.L("Lunch in own bags"), lang.L("Each eater has lunch in a bag of their own. With no it is handed round, and the label says how much is whose."),
 			func(s *trip.Settings) *bool { return &s.LunchPerEater }),
-		number("smellables_ml", lang.L("Smells besides food"), lang.L("Room that each member's paste, soap, cream and rubbish take in the food-storage containers, where there are any."),
+		number("smellables_ml", lang.L("Room for toiletries"), lang.L("Room that each member's paste, soap, cream and rubbish take in the food-storage containers, where there are any."),
 			smallVolume(u), func(s *trip.Settings) *units.Volume { return &s.Smellables }),
 		number("helpers", lang.L("Helpers on packing night"), lang.L("How many people pack. The evening's length hangs on it."),
 			whole(lang.L("people")), func(s *trip.Settings) *int { return &s.Helpers }),

@@ -148,7 +148,7 @@ func TestTypingChangesASettingAndUndoTakesItBack(t *testing.T) {
 		{"A store from", "3", func(t *trip.Trip) any { return t.Settings.StoreMeals }, 3},
 		{"Days in a snack bag", "1", func(t *trip.Trip) any { return t.Settings.SnackDays }, 1},
 		{"Lunch in own bags", "yes", func(t *trip.Trip) any { return t.Settings.LunchPerEater }, true},
-		{"Smells besides food", "0.3 l", func(t *trip.Trip) any { return t.Settings.Smellables }, 300 * units.Millilitre},
+		{"Room for toiletries", "0.3 l", func(t *trip.Trip) any { return t.Settings.Smellables }, 300 * units.Millilitre},
 		{"Dinners in one pack", "34", func(t *trip.Trip) any { return t.Settings.DinnerShare }, 0.34},
 		{"Helpers on packing night", "7", func(t *trip.Trip) any { return t.Settings.Helpers }, 7},
 		{"Emergency reserve", "1.5 days", func(t *trip.Trip) any { return t.Settings.ReserveDays }, 1.5},

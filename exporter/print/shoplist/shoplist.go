@@ -86,7 +86,7 @@ func shop(p *press.Press, flow *press.Flow, list []purchase) {
 	table := p.Table(width, 2.5,
 		press.Column{Width: 13}, press.Column{Width: 30, Right: true}, press.Column{Head: p.Tell(prose.Say("Package")), Width: 58},
 		press.Column{Head: p.Tell(prose.Say("Food"))}, press.Column{Head: p.Tell(prose.Say("Allergens entered for it")), Width: 132},
-		press.Column{Head: p.Tell(prose.Say("Price (%s)", p.Trip.Currency)), Width: 54, Right: true},
+		press.Column{Head: p.Tell(prose.Say("Cost (%s)", p.Trip.Currency)), Width: 54, Right: true},
 		press.Column{Head: p.Tell(prose.Say("Paid")), Width: 40})
 	head := func(continued bool) press.Block {
 		return press.Stack(3, shopHead(p, list, width, continued), table.Head())
@@ -234,7 +234,7 @@ func fuel(p *press.Press, flow *press.Flow, lines []shopping.FuelLine) {
 	}
 	width := flow.Width()
 	table := p.Table(width, 2.5, press.Column{Width: 13}, press.Column{Width: 30, Right: true}, press.Column{Head: p.Tell(prose.Say("Container"))},
-		press.Column{Head: p.Tell(prose.Say("Buy at")), Width: 150}, press.Column{Head: p.Tell(prose.Say("Price (%s)", p.Trip.Currency)), Width: 60, Right: true})
+		press.Column{Head: p.Tell(prose.Say("Buy at")), Width: 150}, press.Column{Head: p.Tell(prose.Say("Cost (%s)", p.Trip.Currency)), Width: 60, Right: true})
 	rows := make([]press.Block, len(lines))
 	body := press.Style{Size: 10, Ink: p.Inks.Ink}
 	for i := range rows {
