@@ -21,10 +21,16 @@ import (
 type Column[R any] struct {
 	Title string
 	// Also are other heads that a pasted table may have for this column.
-	Also  []string
-	Unit  string // shown thin beside the title, never in the cells
-	Width float32
-	Right bool // numbers stand right
+	Also []string
+	// AlsoIn are heads whose numbers are told in another way than the column's,
+	// with the word that Set is given behind them.
+	AlsoIn map[string]string
+	// Needed tells that a pasted new row must fill this column: there is nothing
+	// it could hold otherwise.
+	Needed bool
+	Unit   string // shown thin beside the title, never in the cells
+	Width  float32
+	Right  bool // numbers stand right
 	// Text gives what the cell shows.
 	Text func(R) string
 	// Tone gives the colour of the text; nil is ink.
@@ -65,6 +71,14 @@ type Options[R any] struct {
 	ReadOnly func(R) bool
 	// OnDelete removes rows; nil: rows cannot be removed.
 	OnDelete func(R) error
+	// OnNew adds the row of a pasted line that has none, and gives its key. Nil
+	// takes OnAdd.
+	OnNew func() (key string, err error)
+	// OnAdded says what is to be known of rows that a paste added.
+	OnAdded func() string
+	// HeadOf writes a pasted head as the columns do: its title, the unit in
+	// brackets behind it. Nil: as it stands.
+	HeadOf func(head string) string
 	// OnPaste takes many cells in one step, so that they are undone as one:
 	// it is given each target row and column with its text. Nil: cells are set
 	// one after another.

@@ -47,6 +47,8 @@ type pasting[R any] struct {
 	added, changed, homeless int
 	beyond                   int // columns right of the last
 	unknown                  []string
+	fixed                    []string // heads of columns that cannot be typed in
+	twice                    []string // heads of columns that another head fills
 }
 
 // store finds the row of each line, adds those that are missing, and stores
@@ -56,20 +58,33 @@ func (p *pasting[R]) store() error {
 	taken := map[string]bool{}
 	var cells []Pasted[R]
 	for i, line := range p.lines {
-		key, ok := p.rowOf(i, line, taken)
+		if p.heads != nil && isBlank(line) {
+			continue
+		}
+		before := p.added
+		key, ok, err := p.rowOf(i, line, taken)
+		if err != nil {
+			return err
+		}
 		if !ok {
 			p.homeless++
 			continue
 		}
+		added := p.added > before
+		if added {
+			if err := p.lacking(i, line); err != nil {
+				return err
+			}
+		}
 		taken[key] = true
 		row := g.shown[g.rowOf(key)]
 		for j, text := range line {
-			column, unit := p.column(j)
-			if column < 0 || column >= len(g.columns) {
-				continue
+			into := p.column(j)
+			if into.column < 0 || into.column >= len(g.columns) || !added && j == p.naming() {
+				continue // a row is found by its name, and keeps it as it is written there
 			}
-			if g.canEdit(row, g.columns[column]) && len(cells) < mostPasted {
-				cells = append(cells, Pasted[R]{Row: row, Column: column, Text: withUnit(text, unit)})
+			if g.canEdit(row, g.columns[into.column]) && len(cells) < mostPasted {
+				cells = append(cells, Pasted[R]{Row: row, Column: into.column, Text: into.written(text)})
 			}
 		}
 	}
@@ -77,7 +92,7 @@ func (p *pasting[R]) store() error {
 }
 
 // rowOf gives the key of the row a line goes to, after adding it if there is none.
-func (p *pasting[R]) rowOf(i int, line []string, taken map[string]bool) (key string, ok bool) {
+func (p *pasting[R]) rowOf(i int, line []string, taken map[string]bool) (key string, ok bool, err error) {
 	g := p.grid
 	naming := p.naming()
 	at := p.start.Row + i
@@ -93,17 +108,46 @@ func (p *pasting[R]) rowOf(i int, line []string, taken map[string]bool) (key str
 	// Rows that were added before may stand anywhere in a sorted table.
 	if at < len(g.shown) && (naming >= 0 || p.added == 0) {
 		p.changed++
-		return g.options.Key(g.shown[at]), true
+		return g.options.Key(g.shown[at]), true, nil
 	}
-	if g.options.OnAdd == nil || g.filter != "" {
-		return "", false
+	add := g.adder()
+	if add == nil || g.filter != "" {
+		return "", false, nil
 	}
-	key, err := g.options.OnAdd()
+	key, err = add()
 	if err != nil || g.rowOf(key) < 0 {
-		return "", false
+		return "", false, err
 	}
 	p.added++
-	return key, true
+	return key, true, nil
+}
+
+// adder makes the row of a pasted line that has none; nil: the table takes no
+// more rows.
+func (g *Grid[R]) adder() func() (string, error) {
+	if g.options.OnNew != nil {
+		return g.options.OnNew
+	}
+	return g.options.OnAdd
+}
+
+// lacking names a column that a new row must fill and this line does not.
+func (p *pasting[R]) lacking(i int, line []string) error {
+	for at, column := range p.grid.columns {
+		filled := !column.Needed
+		for j, text := range line {
+			filled = filled || p.column(j).column == at && text != ""
+		}
+		if !filled {
+			return prose.Errorf("row %d of what was copied, %s, is new here and does not tell its %s", i+1, line[0], column.Title)
+		}
+	}
+	return nil
+}
+
+// isBlank tells a line without any text.
+func isBlank(line []string) bool {
+	return strings.Join(line, "") == ""
 }
 
 func (g *Grid[R]) setAll(cells []Pasted[R]) error {
@@ -124,8 +168,22 @@ func (p *pasting[R]) report() string {
 	if p.added > 0 {
 		said = append(said, lang.X("rows-pasted", "Pasted: {{.Added}} new, {{.Changed}} changed.", map[string]any{"Added": p.added, "Changed": p.changed}))
 	}
+	if p.added > 0 && p.grid.options.OnAdded != nil {
+		said = append(said, p.grid.options.OnAdded())
+	}
 	if p.homeless > 0 {
 		said = append(said, lang.X("rows-without-place", "Pasted rows that have no place here: {{.Left}} of {{.All}}.", map[string]any{"Left": p.homeless, "All": len(p.lines)}))
+		if p.grid.adder() == nil {
+			said = append(said, lang.L("The rows of this table follow from the trip: none can be added here."))
+		} else {
+			said = append(said, lang.L("Clear the search of the table first: while it hides rows, none are added."))
+		}
+	}
+	if len(p.fixed) > 0 {
+		said = append(said, lang.X("heads-fixed", "Left out, since it is not typed in this table: {{.Heads}}.", map[string]any{"Heads": strings.Join(p.fixed, ", ")}))
+	}
+	if len(p.twice) > 0 {
+		said = append(said, lang.X("heads-twice", "Left out, since another column told it already: {{.Heads}}.", map[string]any{"Heads": strings.Join(p.twice, ", ")}))
 	}
 	if len(p.unknown) > 0 {
 		said = append(said, lang.X("heads-unknown", "Left out, since no column here has that head: {{.Heads}}.", map[string]any{"Heads": strings.Join(p.unknown, ", ")}))

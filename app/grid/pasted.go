@@ -9,6 +9,7 @@ import (
 type head struct {
 	column int    // of this table, -1: none has that name
 	unit   string // of its numbers, where it is another than the column's
+	word   string // behind all its figures, where they are told in another way
 }
 
 // readHeads takes the first line as heads if it names columns of this table:
@@ -16,7 +17,7 @@ type head struct {
 func (p *pasting[R]) readHeads() {
 	first := p.lines[0]
 	var heads []head
-	var unknown []string
+	var unknown, twice, fixed []string
 	used := map[int]bool{}
 	found := 0
 	for _, text := range first {
@@ -24,6 +25,11 @@ func (p *pasting[R]) readHeads() {
 		if h.column >= 0 {
 			used[h.column] = true
 			found++
+			if h.column > 0 && p.grid.columns[h.column].Set == nil {
+				fixed = append(fixed, text)
+			}
+		} else if p.grid.headOf(text, nil).column >= 0 {
+			twice = append(twice, text)
 		} else if text != "" {
 			unknown = append(unknown, text)
 		}
@@ -31,6 +37,7 @@ func (p *pasting[R]) readHeads() {
 	}
 	if len(p.lines) > 1 && (found >= 2 || found == 1 && len(unknown) == 0) {
 		p.heads, p.unknown, p.lines = heads, unknown, p.lines[1:]
+		p.twice, p.fixed = twice, fixed
 		return
 	}
 	for _, line := range p.lines {
@@ -40,10 +47,21 @@ func (p *pasting[R]) readHeads() {
 
 // headOf finds the column that a head names, with its unit or without.
 func (g *Grid[R]) headOf(text string, used map[int]bool) head {
+	if g.options.HeadOf != nil {
+		text = g.options.HeadOf(text)
+	}
 	title, unit := partHead(text)
 	found := head{column: -1}
 	for i, column := range g.columns {
-		if used[i] || !column.hasHead(title) && !column.hasHead(text) {
+		if used[i] {
+			continue
+		}
+		for also, word := range column.AlsoIn {
+			if strings.EqualFold(also, title) {
+				return head{column: i, unit: unit, word: word}
+			}
+		}
+		if !column.hasHead(title) && !column.hasHead(text) {
 			continue
 		}
 		if unit == "" || strings.EqualFold(unit, column.Unit) || column.hasHead(text) {
@@ -71,23 +89,30 @@ func partHead(text string) (title, unit string) {
 	return text, ""
 }
 
-// withUnit writes the unit of a head behind a bare number.
-func withUnit(text, unit string) string {
-	if unit == "" || text == "" || !isNumber(text) {
+// written writes the unit of the head behind a bare number, and its word behind
+// every figure.
+func (h head) written(text string) string {
+	if text == "" {
 		return text
 	}
-	return text + " " + unit
+	if h.unit != "" && isNumber(text) {
+		text += " " + h.unit
+	}
+	if h.word != "" && !strings.HasSuffix(strings.ToLower(text), strings.ToLower(h.word)) {
+		text += " " + h.word
+	}
+	return text
 }
 
 // column of this table that takes the j-th cell of a line, -1 if none does.
-func (p *pasting[R]) column(j int) (column int, unit string) {
+func (p *pasting[R]) column(j int) head {
 	if p.heads == nil {
-		return p.start.Col + j, ""
+		return head{column: p.start.Col + j}
 	}
 	if j >= len(p.heads) {
-		return -1, ""
+		return head{column: -1}
 	}
-	return p.heads[j].column, p.heads[j].unit
+	return p.heads[j]
 }
 
 // naming is the cell of a line that names its row, -1 if none does.

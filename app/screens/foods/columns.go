@@ -10,6 +10,7 @@ import (
 	"sumpter/app/grid"
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
+	"sumpter/app/typed"
 	"sumpter/app/written"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -20,11 +21,11 @@ import (
 func tableFields(b *bench.Bench) []field {
 	u := b.Units()
 	return []field{
-		line(lang.L("Name"), 170, func(f *trip.Food) *string { return &f.Name }),
+		nameField(),
 		energyField(),
-		figure(lang.L("Protein"), "g", 80, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.ProteinGrams }),
-		figure(lang.L("Fat"), "g", 60, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.FatGrams }),
-		figure(lang.L("Carb."), "g", 72, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.CarbGrams }),
+		headed(figure(lang.L("Protein"), "g", 80, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.ProteinGrams }), lang.X("heads-protein", "Proteins")),
+		headed(figure(lang.L("Fat"), "g", 60, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.FatGrams }), lang.X("heads-fat", "Fats, Total fat")),
+		carbohydrateField(),
 		labelField(),
 		allergenField(),
 		keepsField(u),
@@ -32,6 +33,9 @@ func tableFields(b *bench.Bench) []field {
 		degrees(lang.L("Softens at"), 104, u, func(f *trip.Food) *optional.Value[units.Celsius] { return &f.Storage.SoftensAt }),
 		packagesField(b),
 		densityField(u),
+		headed(figure(lang.L("Fibre"), "g", 70, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.FibreGrams }), lang.X("heads-fibre", "Fiber, Dietary fibre, Dietary fiber")),
+		headed(figure(lang.L("Sugar"), "g", 74, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.SugarGrams }), lang.X("heads-sugar", "Sugars, Total sugars, of which sugar, of which sugars")),
+		sodiumField(),
 		word(lang.L("Form"), 76, trip.Forms(), func(f *trip.Food) *trip.Form { return &f.Form }),
 		line(lang.L("Basis"), 260, func(f *trip.Food) *string { return &f.Storage.Basis }),
 	}
@@ -42,7 +46,7 @@ func (s *Screen) columns() []grid.Column[trip.FoodID] {
 	columns := make([]grid.Column[trip.FoodID], len(s.fields))
 	for i, f := range s.fields {
 		columns[i] = grid.Column[trip.FoodID]{
-			Title: f.title, Unit: f.unit, Width: f.width, Right: f.number != nil,
+			Title: f.title, Also: typed.List(f.also), AlsoIn: f.alsoIn, Needed: f.needed, Unit: f.unit, Width: f.width, Right: f.number != nil,
 			Text: func(id trip.FoodID) string { return ofFood(s, id, f.text) },
 			EditText: func(id trip.FoodID) string {
 				if text := ofFood(s, id, f.text); !isBlank(text) {

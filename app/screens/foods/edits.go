@@ -10,7 +10,6 @@ import (
 
 	"fyne.io/fyne/v2/lang"
 
-	"sumpter/app/grid"
 	"sumpter/app/library"
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
@@ -144,22 +143,6 @@ func recipeNames(list []*trip.Recipe) string {
 		text += " " + lang.X("and-more", "and {{.Count}} more", map[string]any{"Count": rest})
 	}
 	return text
-}
-
-// paste stores many cells as one step of undo.
-func (s *Screen) paste(cells []grid.Pasted[trip.FoodID]) error {
-	return s.bench.Edit(lang.L("paste into the foods"), func(t *trip.Trip) error {
-		for _, cell := range cells {
-			f := t.Food(cell.Row)
-			if f == nil {
-				return errGone
-			}
-			if err := s.fields[cell.Column].set(f, cell.Text); err != nil {
-				return prose.Errorf("%s, %s: %s", f.Name, s.fields[cell.Column].title, err)
-			}
-		}
-		return nil
-	})
 }
 
 // setPresence writes what the label says of an allergen. Reading one label is

@@ -21,6 +21,9 @@ import (
 // same fields.
 type field struct {
 	title, unit string
+	also        string            // other heads of a pasted table, parted by commas
+	alsoIn      map[string]string // heads of figures told in another way, with its word for set
+	needed      bool              // a food cannot do without it
 	width       float32
 	number      func(f *trip.Food) float64 // what it sorts by; nil: its text
 	text        func(f *trip.Food) string
@@ -48,7 +51,7 @@ func figure(title, unit string, width float32, decimals int, of func(f *trip.Foo
 				*of(f) = optional.Unknown[float64]()
 				return nil
 			}
-			value, err := typed.Number(text)
+			value, err := typed.Number(strings.TrimSuffix(strings.TrimSpace(text), unit))
 			if err == nil {
 				*of(f) = optional.Of(value)
 			}
@@ -140,7 +143,8 @@ func isBlank(text string) bool {
 
 func energyField() field {
 	return field{
-		title: lang.L("Energy"), unit: "kcal/100 g", width: 88,
+		title: lang.L("Energy"), unit: "kcal/100 g", width: 88, needed: true,
+		also: lang.X("heads-energy", "Calories, Energy value, Calorific value"), alsoIn: map[string]string{"kcal": "kcal", "kJ": "kJ"},
 		number: func(f *trip.Food) float64 { return float64(f.Per100g.Kcal) },
 		text:   func(f *trip.Food) string { return strconv.FormatFloat(float64(f.Per100g.Kcal), 'f', 0, 64) },
 		set: func(f *trip.Food, text string) (err error) {
@@ -159,6 +163,11 @@ func energyField() field {
 // energy reads what a label says: kilocalories, or kilojoules with their unit.
 func energy(text string) (units.Kcal, error) {
 	plain := strings.ToLower(strings.TrimSpace(text))
+	for part := range strings.SplitSeq(plain, "/") { // as labels print it: 1550 kJ / 370 kcal
+		if part = strings.TrimSpace(part); strings.HasSuffix(part, "kcal") {
+			plain = part
+		}
+	}
 	factor := 1.0
 	if rest, ok := strings.CutSuffix(plain, "kj"); ok {
 		plain, factor = rest, 1/units.KilojoulesPerKcal

@@ -46,7 +46,11 @@ func New(b *bench.Bench) *Screen {
 		OnSelect:  s.side.show,
 		OnOpen:    func(trip.FoodID) { s.side.readLabel() },
 		OnDelete:  s.remove,
+		OnNew:     s.addPasted,
+		OnAdded:   s.saidOfPasted,
+		HeadOf:    headOfLabel,
 		OnPaste:   s.paste,
+		Together:  b.Together,
 		OnProblem: b.Say,
 		Sticky:    1,
 		Clipboard: b.Clipboard,
@@ -63,7 +67,7 @@ func (s *Screen) layOut() fyne.CanvasObject {
 	s.toggle = widget.NewButton(lang.L("Time left"), s.toggleView)
 	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What is bought, and what does its label say?"))), bench.Wide(170, s.filter), s.toggle,
 		widget.NewButton(lang.L("Remove"), s.table.Delete), widget.NewButton(lang.L("Food from a label"), s.side.openForm))
-	s.empty = bench.Empty(lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return."))
+	s.empty = bench.Empty(lang.L("The foods of the trip come here. Type what you want to take into the search above, such as oats, and press Return; or copy their table in a spreadsheet, with heads such as Name, Energy, Protein, Fat, Carbohydrate, Fibre and Salt for 100 g, and paste it here with Ctrl+V."))
 	s.beside = bench.NewPart(s.side.content, s.showChosen)
 	s.tableOn = container.NewStack(s.table, s.empty)
 	return bench.Headed(bench.Beside(container.NewStack(s.tableOn, s.left.content), s.beside.Place, 0.6, 640), head, s.search.content)
@@ -142,6 +146,12 @@ func (s *Screen) selectFood(id trip.FoodID) {
 	}
 }
 
+// pasteTable takes the foods a spreadsheet copied, wherever the cursor is.
+func (s *Screen) pasteTable() {
+	s.showTable()
+	s.table.Paste(s.bench.Clipboard().Content())
+}
+
 // Commit stores what is being typed.
 func (s *Screen) Commit() bool { return s.table.Commit() && s.side.commit() }
 
@@ -171,6 +181,7 @@ func (s *Screen) Actions() []bench.Action {
 	return []bench.Action{
 		{Name: lang.L("Search the food library"), Do: func() { s.focus(s.search.entry) }},
 		{Name: lang.L("Food from a label"), Do: s.side.openForm},
+		{Name: lang.L("Paste a table of foods"), Do: s.pasteTable},
 		{Name: lang.L("Read the label of the food"), Do: s.side.readLabel},
 		{Name: lang.L("Next label to read"), Do: s.nextLabel},
 		{Name: lang.L("Packages of the food"), Do: func() { s.side.tab(tabPackages) }},

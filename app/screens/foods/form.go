@@ -143,8 +143,7 @@ func (f *form) nutrients() (trip.Nutrients, error) {
 	return n, nil
 }
 
-// add puts the food into the trip and goes on to its allergens. How it keeps
-// is not known, and so not safe, until somebody says.
+// add puts the food into the trip and goes on to its allergens.
 func (f *form) add() {
 	s := f.side.screen
 	n, err := f.nutrients()
@@ -156,10 +155,9 @@ func (f *form) add() {
 		s.bench.Say(fmt.Sprint(err))
 		return
 	}
-	id, err := s.add(trip.Food{
-		Name: strings.TrimSpace(f.name.Text), Source: lang.L("label"), Per100g: n, Form: trip.Dry, Packages: packages,
-		Storage: trip.Storage{TCS: trip.TCSUnknown, Q10: usualQ10, Basis: lang.L("not judged: ask the maker or keep it cold")},
-	})
+	food := foodOfLabel(s.bench.Units())
+	food.Name, food.Per100g, food.Packages = strings.TrimSpace(f.name.Text), n, packages
+	id, err := s.add(food)
 	if err != nil {
 		return
 	}

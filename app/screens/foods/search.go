@@ -48,6 +48,7 @@ func newSearch(screen *Screen) *search {
 	s.entry.OnSubmitted = func(string) { s.addChosen() }
 	s.entry.moved = s.move
 	s.entry.left = s.close
+	s.entry.table = screen.pasteTable
 	s.found = grid.New(s.columns(), grid.Options[*library.Entry]{
 		Key: func(e *library.Entry) string { return e.ID }, OnOpen: func(*library.Entry) { s.addChosen() }, OnProblem: screen.bench.Say, Sticky: 1, Clipboard: screen.bench.Clipboard,
 	})
@@ -199,12 +200,23 @@ type searchEntry struct {
 	widget.Entry
 	moved func(rows int)
 	left  func()
+	table func() // a table was pasted
 }
 
 func newSearchEntry() *searchEntry {
 	e := &searchEntry{}
 	e.ExtendBaseWidget(e)
 	return e
+}
+
+// TypedShortcut takes a table that a spreadsheet copied to the foods: nobody
+// searches for several cells.
+func (e *searchEntry) TypedShortcut(shortcut fyne.Shortcut) {
+	if paste, ok := shortcut.(*fyne.ShortcutPaste); ok && strings.ContainsRune(paste.Clipboard.Content(), '\t') {
+		e.table()
+		return
+	}
+	e.Entry.TypedShortcut(shortcut)
 }
 
 // TypedKey chooses with the arrows and leaves with Escape.
