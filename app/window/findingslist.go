@@ -123,9 +123,9 @@ type findingRow struct {
 
 func newFindingRow() *findingRow {
 	r := &findingRow{sign: widget.NewIcon(nil), word: look.NewText("", look.Caption, look.Quiet), what: look.NewParagraph("", look.Body, look.Ink), remedy: look.NewParagraph("", look.Caption, look.Quiet)}
-	clear := canvas.NewRectangle(color.Transparent) // of the bar of the list
-	clear.SetMinSize(fyne.NewSize(theme.Size(theme.SizeNameScrollBarSmall), 0))
-	r.box = container.NewBorder(nil, nil, container.NewVBox(r.sign), clear, container.NewVBox(r.word, r.what, r.remedy))
+	margin := canvas.NewRectangle(color.Transparent) // of the bar of the list
+	margin.SetMinSize(fyne.NewSize(theme.Size(theme.SizeNameScrollBarSmall), 0))
+	r.box = container.NewBorder(nil, nil, container.NewVBox(r.sign), margin, container.NewVBox(r.word, r.what, r.remedy))
 	r.ExtendBaseWidget(r)
 	return r
 }
