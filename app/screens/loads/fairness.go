@@ -100,14 +100,18 @@ func (f *fairness) show() {
 	})
 }
 
-// findingRow shows a finding with its remedy and the way to its place.
+// findingRow shows a finding with its reason, its remedy and the way to its place.
 func (f *fairness) findingRow(finding findings.Finding) fyne.CanvasObject {
 	system := f.screen.bench.Units()
-	what := look.NewParagraph(written.Text(finding.What, system), look.Body, look.Ink)
-	remedy := look.NewParagraph(written.Text(finding.Remedy, system), look.Caption, look.Quiet)
+	words := container.NewVBox(look.NewParagraph(written.Text(finding.What, system), look.Body, look.Ink))
+	for _, text := range []prose.Text{finding.Why, finding.Remedy} {
+		if !text.IsZero() {
+			words.Add(look.NewParagraph(written.Text(text, system), look.Caption, look.Quiet))
+		}
+	}
 	word := look.NewText(lang.L(string(finding.Severity)), look.Caption, look.ToneOf(finding.Severity))
 	show := widget.NewButton(lang.L("Show"), func() { f.screen.GoTo(finding.Place) })
-	return container.NewBorder(container.NewHBox(look.NewSign(finding.Severity), word), nil, nil, container.NewVBox(show), container.NewVBox(what, remedy))
+	return container.NewBorder(container.NewHBox(look.NewSign(finding.Severity), word), nil, nil, container.NewVBox(show), words)
 }
 
 // findings are those of the plan, or of the rest of the trip.
