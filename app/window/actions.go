@@ -75,7 +75,7 @@ func (w *Workbench) fileGroup() menuGroup {
 			&bench.Action{Name: lang.L("Close trip"), Shortcut: control(fyne.KeyW), Do: w.closeTrip},
 		)
 	}
-	actions = append(actions, nil, &bench.Action{Name: lang.L("Quit"), Shortcut: control(fyne.KeyQ), Do: w.quit})
+	actions = append(actions, nil, &bench.Action{Name: lang.L("Quit"), Shortcut: control(fyne.KeyQ), Do: w.quit, Above: true})
 	return menuGroup{lang.L("File"), actions}
 }
 
@@ -88,10 +88,10 @@ func (w *Workbench) editGroup() menuGroup {
 		redo = fmt.Sprintf("%s: %s", redo, name)
 	}
 	return menuGroup{lang.L("Edit"), []*bench.Action{
-		{Name: undo, Shortcut: &fyne.ShortcutUndo{}, Do: func() { w.takeBack(&fyne.ShortcutUndo{}, w.document.Undo) }},
-		{Name: redo, Shortcut: &fyne.ShortcutRedo{}, Do: func() { w.takeBack(&fyne.ShortcutRedo{}, w.document.Redo) }},
+		{Name: undo, Shortcut: &fyne.ShortcutUndo{}, Above: true, Do: func() { w.takeBack(&fyne.ShortcutUndo{}, w.document.Undo) }},
+		{Name: redo, Shortcut: &fyne.ShortcutRedo{}, Above: true, Do: func() { w.takeBack(&fyne.ShortcutRedo{}, w.document.Redo) }},
 		nil,
-		{Name: lang.L("Find an action…"), Shortcut: control(fyne.KeyK), Do: w.findAction},
+		{Name: lang.L("Find an action…"), Shortcut: control(fyne.KeyK), Do: w.findAction, Above: true},
 		{Name: lang.L("Sort by the column of the cursor"), Shortcut: controlShift(fyne.KeyO), Do: w.sortTable},
 	}}
 }
@@ -104,6 +104,9 @@ func (w *Workbench) takeBack(shortcut fyne.Shortcut, undo func() error) {
 			typing.TypedShortcut(shortcut)
 			return
 		}
+	}
+	if w.window.Canvas().Overlays().Top() != nil {
+		return // nobody sees what would be taken back
 	}
 	if err := undo(); err != nil {
 		w.say(lang.L("There is nothing to take back."))
@@ -184,7 +187,7 @@ func (w *Workbench) makeMenu() {
 				menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
 				continue
 			}
-			item := fyne.NewMenuItem(action.Name, action.Do)
+			item := fyne.NewMenuItem(action.Name, w.unlessUnder(action))
 			item.Shortcut = action.Shortcut
 			item.IsQuit = g == 0 && action.Name == lang.L("Quit")
 			menu.Items = append(menu.Items, item)
@@ -192,4 +195,15 @@ func (w *Workbench) makeMenu() {
 		main.Items = append(main.Items, menu)
 	}
 	w.window.SetMainMenu(main)
+}
+
+// unlessUnder is what an action of the bar does: nothing while a dialog is open,
+// since the toolkit gives the keys of the bar to the screen under it. What has
+// to do with the dialog itself is left.
+func (w *Workbench) unlessUnder(action *bench.Action) func() {
+	return func() {
+		if action.Above || w.window.Canvas().Overlays().Top() == nil {
+			action.Do()
+		}
+	}
 }

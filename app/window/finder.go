@@ -43,6 +43,9 @@ func (w *Workbench) findAction() {
 		w.window.Canvas().Focus(w.finder.search)
 		return
 	}
+	if w.window.Canvas().Overlays().Top() != nil {
+		return // no action may reach the screen under a dialog
+	}
 	f := &finder{none: look.NewText(lang.L("No action here has these words in its name."), look.Body, look.Quiet).Yielding()}
 	w.finder = f
 	for _, group := range w.groups() {

@@ -34,4 +34,5 @@ type Action struct {
 	Name     string
 	Shortcut fyne.Shortcut // nil: none
 	Do       func()
+	Above    bool // also while a dialog is open: it minds the dialog itself
 }
