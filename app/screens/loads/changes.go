@@ -17,6 +17,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/carry"
+	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
@@ -92,7 +93,11 @@ func (c *changes) show() {
 	}
 	list := c.choices()
 	bench.SetShown(c.choice, kept && len(list) > 0)
-	c.state.SetContent(c.stateWords(kept, list))
+	words := c.stateWords(kept, list)
+	if kept && len(list) > 0 && c.overLimit() {
+		words += " " + lang.L("No split of these days keeps every limit: only what passes them least is offered, however much changes packs. With limits that can be kept, which the tab on how fair the split is raises, there is more to choose.")
+	}
+	c.state.SetContent(words)
 	if !kept || len(list) == 0 {
 		return
 	}
@@ -113,6 +118,14 @@ func (c *changes) show() {
 		c.table.SelectKey(fmt.Sprint(takenOf(list)))
 	}
 	c.showMoves()
+}
+
+// overLimit tells whether the stage passes a limit.
+func (c *changes) overLimit() bool {
+	first := c.stage().FirstDay
+	return slices.ContainsFunc(c.screen.view.plan.Carry.Findings, func(f findings.Finding) bool {
+		return f.Code == "over-limit" && f.Place.Day == first
+	})
 }
 
 // showStages offers the stretches of days, where there are several.

@@ -2,6 +2,7 @@ package loads
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2/test"
@@ -10,6 +11,7 @@ import (
 	"sumpter/domain/findings"
 	"sumpter/domain/limits"
 	"sumpter/domain/optional"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -36,5 +38,26 @@ func TestPassedLimitsAreRaisedInOneStep(t *testing.T) {
 	}
 	if err := s.Document.Undo(); err != nil || s.Document.Trip().Crew[0].LoadLimit != before {
 		t.Error("one undo does not bring the limits back")
+	}
+}
+
+// Where no split keeps all limits it is said why few choices are offered.
+func TestChoicesOfPassedLimitsAreExplained(t *testing.T) {
+	on := benchtest.Demo()
+	s := openTrip(t, on)
+	s.stayNear()
+	free := s.changes.state.Content
+	err := s.Document.Edit("tighten", func(on *trip.Trip) error {
+		for i := range on.Crew {
+			on.Crew[i].LoadLimit = optional.Of(on.Crew[i].OwnKit + units.Kilogram)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const said = "No split of these days keeps every limit"
+	if s.tabs.SelectIndex(changesTab); strings.Contains(free, said) || !strings.Contains(s.changes.state.Content, said) {
+		t.Errorf("it says %q, and %q with passed limits", free, s.changes.state.Content)
 	}
 }
