@@ -57,13 +57,13 @@ func (w *Workbench) addFrom(name string, read func(*trip.Trip) (tripbook.Added, 
 			case added.Trip == nil:
 				w.showLines(lang.L("Nothing was added"), problemLines(problems))
 			default:
-				w.takeTable(before, added, name)
+				w.takeTable(before, added, problems, name)
 			}
 		})
 	})
 }
 
-func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, name string) {
+func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, problems []importer.Problem, name string) {
 	edit := written.Counted(added.Count, prose.Say("add a line of %s", name), prose.Say("add %d lines of %s", added.Count, name))
 	err := w.document.Edit(edit, func(t *trip.Trip) error {
 		if !trip.Equal(t, before) {
@@ -79,6 +79,12 @@ func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, name stri
 	said := written.Counted(added.Count, prose.Say("Added a line of %s.", name), prose.Say("Added %d lines of %s.", added.Count, name))
 	if len(added.Trip.Foods) > len(before.Foods) {
 		said += " " + lang.L("Foods of a table have no allergens yet: read each label.")
+	}
+	if len(added.Assumed) > 0 {
+		said += " " + lang.X("table-assumed", "Not in the table, so taken as usual: {{.Columns}}.", map[string]any{"Columns": strings.Join(added.Assumed, ", ")})
+	}
+	for _, problem := range problems {
+		said += " " + problem.String() + "." // notes: whatever is more leaves the trip as it is
 	}
 	w.say(said)
 }

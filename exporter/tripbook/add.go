@@ -19,10 +19,13 @@ type Added struct {
 	Trip  *trip.Trip // the trip with the new things; nil when a problem is more than a note
 	Sheet string     // which of the workbook's sheets the headings are those of
 	Count int
+	// Assumed are the columns the table lacked and what was taken for them, as
+	// "Kind: other".
+	Assumed []string
 }
 
 // AddTable reads new members, foods, gear or recipes from a table under the
-// headings of the trip workbook, in any order and with their units: the first
+// headings of the trip workbook or usual ones, in any order and with their units: the first
 // sheet with such headings of a workbook (xlsx), or comma-separated values (RFC
 // 4180; semicolons and tabs are taken as well, as spreadsheets copy them). A
 // recipe has a row for each ingredient. Nothing that is in the trip changes; a
@@ -69,17 +72,20 @@ func addWorkbook(t *trip.Trip, r io.Reader) (added Added, problems []Problem, er
 
 // addRows reads the rows of one table.
 func addRows(t *trip.Trip, name string, raw []gridRow) (Added, []Problem, error) {
-	best, most := addable(), 0
+	theirs, most := raw, 0
 	var list adder
-	for _, candidate := range best {
+	headings := -1
+	for _, candidate := range addable() {
+		ours, at := candidate.usual.retitled(candidate.sheet.heads(), theirs)
 		probe := &reading{scope: scopeOf(t, t.Units), trip: &trip.Trip{}, faulty: map[origin]bool{}, origins: map[string]origin{}}
-		if found := recognised(probe.across(candidate.sheet, name, 0, raw)); found > most {
-			list, most = candidate, found
+		if found := recognised(probe.across(candidate.sheet, name, 0, ours)); found > most {
+			list, most, raw, headings = candidate, found, ours, at
 		}
 	}
 	if most < 2 {
-		return Added{}, nil, prose.Errorf("%s: take the headings of the sheets Crew, Foods or Gear of an empty trip workbook, or Name, Meals, Ingredient, Amount, Water, Minutes, Method for recipes", rowsSeen(raw))
+		return Added{}, nil, prose.Errorf("%s: take headings such as Name, Age, Body mass (kg) for members, Name, Energy (kcal), Protein, Fat, Carbohydrate for foods, Name, Mass (g) for gear, or Name, Meals, Ingredient, Amount, Water, Minutes, Method for recipes", rowsSeen(theirs))
 	}
+	raw, assumed := list.usual.assume(t, raw, headings)
 	made := &reading{scope: scopeOf(t, t.Units), trip: &trip.Trip{}, faulty: map[origin]bool{}, origins: map[string]origin{}}
 	g := made.across(list.sheet, name, 0, raw)
 	made.grids = []*grid{g}
@@ -100,7 +106,7 @@ func addRows(t *trip.Trip, name string, raw []gridRow) (Added, []Problem, error)
 	if Faulty(made.problems) {
 		return Added{Sheet: list.sheet.title()}, made.problems, nil
 	}
-	return Added{Trip: made.trip, Sheet: list.sheet.title(), Count: count}, made.problems, nil
+	return Added{Trip: made.trip, Sheet: list.sheet.title(), Count: count, Assumed: assumed}, made.problems, nil
 }
 
 // rowsSeen says in which rows headings were looked for, and what stands in the
@@ -127,6 +133,7 @@ const mostSeen = 4
 // adder is a list that can be added to.
 type adder struct {
 	sheet sheet
+	usual usual
 	names func(*scope) *names // of lists with a row for each thing
 	size  func(*trip.Trip) int
 	join  func(to, from *trip.Trip) int
@@ -134,28 +141,28 @@ type adder struct {
 
 func addable() []adder {
 	return []adder{
-		{crewSheet(), func(s *scope) *names { return &s.members }, func(t *trip.Trip) int { return len(t.Crew) }, func(to, from *trip.Trip) int {
+		{crewSheet(), usualCrew(), func(s *scope) *names { return &s.members }, func(t *trip.Trip) int { return len(t.Crew) }, func(to, from *trip.Trip) int {
 			for _, member := range from.Crew {
 				member.ID = trip.NextID(to.Crew, func(m *trip.Member) trip.MemberID { return m.ID })
 				to.Crew = append(to.Crew, member)
 			}
 			return len(from.Crew)
 		}},
-		{foodSheet(), func(s *scope) *names { return &s.foods }, func(t *trip.Trip) int { return len(t.Foods) }, func(to, from *trip.Trip) int {
+		{foodSheet(), usualFoods(), func(s *scope) *names { return &s.foods }, func(t *trip.Trip) int { return len(t.Foods) }, func(to, from *trip.Trip) int {
 			for _, food := range from.Foods {
 				food.ID = trip.NextID(to.Foods, func(f *trip.Food) trip.FoodID { return f.ID })
 				to.Foods = append(to.Foods, food)
 			}
 			return len(from.Foods)
 		}},
-		{gearSheet(), func(s *scope) *names { return &s.gear }, func(t *trip.Trip) int { return len(t.Gear) }, func(to, from *trip.Trip) int {
+		{gearSheet(), usualGear(), func(s *scope) *names { return &s.gear }, func(t *trip.Trip) int { return len(t.Gear) }, func(to, from *trip.Trip) int {
 			for _, gear := range from.Gear {
 				gear.ID = trip.NextID(to.Gear, func(g *trip.Gear) trip.GearID { return g.ID })
 				to.Gear = append(to.Gear, gear)
 			}
 			return len(from.Gear)
 		}},
-		{recipeListSheet(), nil, func(t *trip.Trip) int { return len(t.Recipes) }, func(to, from *trip.Trip) int {
+		{recipeListSheet(), usual{}, nil, func(t *trip.Trip) int { return len(t.Recipes) }, func(to, from *trip.Trip) int {
 			for _, recipe := range from.Recipes {
 				recipe.ID = trip.NextID(to.Recipes, func(r *trip.Recipe) trip.RecipeID { return r.ID })
 				to.Recipes = append(to.Recipes, recipe)

@@ -35,6 +35,26 @@ func TestAddTable(t *testing.T) {
 				return f.Name == "Haferkekse" && f.Per100g.Kcal == 452.5 && f.Presence(trip.Gluten) == trip.NotKnown && f.Storage.TCS == trip.TCSUnknown
 			},
 		},
+		"foods under the headings of a label": {
+			"Product\tSalt\tCarbohydrate\tFat (g/100 g)\tFiber\tProtein per 100 g\tEnergy (kJ)\nRusks\t1\t70\t5.5\t6,5\t12\t1631.76\n", sheetFoods,
+			func(t *trip.Trip) bool {
+				f := t.Foods[len(t.Foods)-1]
+				n := f.Per100g
+				return f.Name == "Rusks" && n.Kcal > 389.9 && n.Kcal < 390.1 && n.SodiumMilligrams.Or(0) == 400 && n.CarbGrams.Or(0) == 70 && n.FatGrams.Or(0) == 5.5 &&
+					n.FibreGrams.Or(0) == 6.5 && n.ProteinGrams.Or(0) == 12 && n.CarbConvention == trip.AvailableCarbohydrate && f.Presence(trip.Gluten) == trip.NotKnown && len(f.Diets) == 0
+			},
+		},
+		"a plain list of people": {
+			"First name\tGender\tAge\tWeight (kg)\tDiet\nNele\tfemale\t31\t61.5\tvegan\n", sheetCrew,
+			func(t *trip.Trip) bool {
+				m := t.Crew[len(t.Crew)-1]
+				return m.Name == "Nele" && m.BodyMass == 61_500*units.Gram && m.Group == t.Groups[0].ID && m.OwnKit > 0 && m.PackRoom > 0
+			},
+		},
+		"a plain list of gear": {
+			"Item\tWeight (g)\nTarp\t480\n", sheetGear,
+			func(t *trip.Trip) bool { return t.Gear[len(t.Gear)-1].Kind == trip.OtherGear },
+		},
 		"gear": {
 			"Name,Kind,Mass [g]\nTarp,shelter,480\n", sheetGear,
 			func(t *trip.Trip) bool { return t.Gear[len(t.Gear)-1].Mass == 480*units.Gram },
@@ -48,6 +68,9 @@ func TestAddTable(t *testing.T) {
 			}
 			if added.Sheet != c.sheet || added.Count < 1 || !c.check(added.Trip) {
 				t.Errorf("%s, %d: %v", added.Sheet, added.Count, problems)
+			}
+			if assumed := strings.Join(added.Assumed, ", "); strings.HasPrefix(name, "a plain list of people") && assumed != "Cook group: "+group+", Own kit (kg): 8, Room in the pack (L): 25" || strings.HasPrefix(name, "members") && assumed != "" {
+				t.Errorf("%q was assumed", assumed)
 			}
 			if len(base.Crew) != 3 {
 				t.Error("the trip itself was changed")
@@ -96,12 +119,12 @@ func FuzzAddTable(f *testing.F) {
 
 func TestAddTableNamesWhatIsMissing(t *testing.T) {
 	base := triptest.Large(3, 2, 1)
-	_, problems, err := AddTable(base, "", strings.NewReader("Club list\n\nName,Sex,Age\nNele,female,31\n"))
+	_, problems, err := AddTable(base, "", strings.NewReader("Club list\n\nName,Sex,Height (cm)\nNele,female,168\n"))
 	if err != nil || len(problems) == 0 {
 		t.Fatalf("%v, %v", problems, err)
 	}
 	text := problems[0].String()
-	for _, want := range []string{"cell A3: ", "these headings are missing: ", "Body mass (", "Own kit ("} {
+	for _, want := range []string{"cell A3: ", "these headings are missing: ", "Body mass (", "Age"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q does not say %q", text, want)
 		}

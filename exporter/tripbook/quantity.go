@@ -43,7 +43,9 @@ var (
 	temperature = &quantity{[]unit{of("°C", "1", "General"), {"°F", rational(perDegree), rational(atZero), "0"}}}
 	warming     = &quantity{[]unit{of("K", "1", "General"), of("°F more", perDegree, "0.0")}}
 	energy      = &quantity{[]unit{of("kcal", "1", "General"), of("kcal", "1", "General"), of("kJ", "1000/4184", "0")}}
-	share       = &quantity{[]unit{of("", "1", "0.0%"), of("", "1", "0.0%"), of("%", "1/100", "0.0")}}
+	// A gram of salt has 400 mg of sodium: Regulation (EU) 1169/2011, Annex I.
+	sodium = &quantity{[]unit{of("mg", "1", "General"), of("mg", "1", "General"), of("g", "1000", "General"), of("g of salt", "400", "General"), of("mg of salt", "2/5", "General")}}
+	share  = &quantity{[]unit{of("", "1", "0.0%"), of("", "1", "0.0%"), of("%", "1/100", "0.0")}}
 )
 
 func of(symbol, factor, format string) unit {

@@ -26,7 +26,7 @@ func foodSheet() sheet {
 			col("Carbohydrate is", "per_100g.carb_convention", func(f *R) *trip.CarbConvention { return &f.Per100g.CarbConvention }, word(trip.CarbConventions()), "Total includes fibre (US labels); available does not (EU labels).").must().wide(11),
 			col("Fibre per 100 g", "per_100g.fibre_g", func(f *R) *maybeFloat { return &f.Per100g.FibreGrams }, grams, "Empty: not known."),
 			col("Sugar per 100 g", "per_100g.sugar_g", func(f *R) *maybeFloat { return &f.Per100g.SugarGrams }, grams, "Empty: not known."),
-			col("Sodium per 100 g", "per_100g.sodium_mg", func(f *R) *maybeFloat { return &f.Per100g.SodiumMilligrams }, maybe(number[float64](same("mg"))), "EU labels give salt: 1 g of salt has 400 mg of sodium."),
+			col("Sodium per 100 g", "per_100g.sodium_mg", func(f *R) *maybeFloat { return &f.Per100g.SodiumMilligrams }, maybe(number[float64](sodium)), "EU labels give salt: 1 g of salt has 400 mg of sodium."),
 			col("Refuse", "refuse_share", func(f *R) *float64 { return &f.RefuseShare }, number[float64](share), "Part of what is carried that is not eaten: peel, shell."),
 			col("Density", "bulk_g_per_ml", func(f *R) *maybeFloat { return &f.Density }, maybe(number[float64](same("g/mL"))), "Grams in a millilitre as poured, air between pieces included. Empty: not known; more room is kept."),
 			col("At home", "at_home_g", func(f *R) *units.Mass { return &f.AtHome }, exact[units.Mass](foodMass), "Already in the cupboard."),
