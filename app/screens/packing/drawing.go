@@ -41,8 +41,9 @@ func (w *work) drawBag(r row) rowLook {
 		kind: r.kind, code: bag.Code, main: w.dishName(bag), tickable: true, ticked: w.isDone(bag), part: w.share(bag) > 0,
 		note: joinWords(w.eaterWords(bag), partWords(bag), w.slotWords(bag)), figure: w.mass(bag.Food), aside: w.stationsOf(bag),
 	}
-	if more := w.difference(bag); more != 0 {
-		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(more)})
+	far := len(w.farOffIn(bag)) > 0
+	if more := w.difference(bag); more != 0 || far {
+		l.aside, l.warns = w.onScaleWords(more, far), far
 	}
 	if told := allergenWords(bag.Allergens); told != "" {
 		l.note, l.noteTone = told+" · "+l.note, look.Plum
@@ -86,7 +87,8 @@ func (w *work) drawWeighing(r row) rowLook {
 		main: w.dishName(r.bag), note: joinWords(w.eaterWords(r.bag), partWords(r.bag), w.slotWords(r.bag)),
 	}
 	if more := w.beyondScale(r.weighing.Mass, mass); noted && more != 0 {
-		l.aside = lang.X("packing-differs", "{{.Difference}} on the scale", data{"Difference": w.signed(more)})
+		l.warns = w.farOff(r.weighing.Mass, mass)
+		l.aside = w.onScaleWords(more, l.warns)
 	}
 	return l
 }

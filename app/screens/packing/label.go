@@ -31,6 +31,7 @@ type label struct {
 	scale   *look.Text
 	lines   []*contentLine
 	list    *fyne.Container
+	farOff  *look.Paragraph // asks to look again at a weight
 	effect  *look.Paragraph
 	cook    *look.Paragraph
 	bagType *look.Paragraph
@@ -42,7 +43,7 @@ type label struct {
 func newLabel(s *Screen) *label {
 	l := &label{
 		screen: s, code: look.NewText("", look.Board, look.Ink), into: toned(look.Spruce), state: wrapped(),
-		dish: wrapped(), free: wrapped(), effect: wrapped(), cook: wrapped(), bagType: wrapped(), danger: toned(look.Plum),
+		dish: wrapped(), free: wrapped(), effect: wrapped(), cook: wrapped(), bagType: wrapped(), danger: toned(look.Plum), farOff: toned(look.Ochre),
 		scale: look.NewText("", look.Caption, look.Quiet), list: container.NewVBox(),
 	}
 	l.code.Bold = true
@@ -52,7 +53,7 @@ func newLabel(s *Screen) *label {
 	l.tick = widget.NewButton("", func() { s.tick(l.row) })
 	l.tick.Importance = widget.HighImportance
 	head := container.NewBorder(nil, nil, bench.Inset(l.code), container.NewCenter(l.tick))
-	l.body = container.NewVBox(l.into, l.dish, l.frame, l.free, bench.Inset(l.scale, l.list), l.effect, l.cook, l.state, l.bagType)
+	l.body = container.NewVBox(l.into, l.dish, l.frame, l.free, bench.Inset(l.scale, l.list), l.farOff, l.effect, l.cook, l.state, l.bagType)
 	l.content = container.NewBorder(head, nil, nil, nil, bench.NewScroll(l.body))
 	l.content.Hide()
 	return l
@@ -96,6 +97,7 @@ func (l *label) showBag(bag *bags.Bag) {
 	l.scale.SetContent(lang.X("packing-scale", "Weigh in, and write what the scale shows ({{.Unit}})", data{"Unit": l.unit()}))
 	l.scale.Show()
 	l.showContents(bag)
+	setOrHide(l.farOff, w.farOffWords(bag))
 	setOrHide(l.effect, w.effectWords(bag))
 	setOrHide(l.cook, w.cookWords(bag))
 	setOrHide(l.bagType, w.bagWords(bag))
@@ -128,6 +130,7 @@ func (l *label) showFood(r row) {
 	l.showDanger(allergenWords(w.foodAllergens(r.bulk.Food)))
 	l.scale.Hide()
 	l.showContents(&bags.Bag{})
+	setOrHide(l.farOff, "")
 	setOrHide(l.effect, w.setAside(r))
 	setOrHide(l.cook, "")
 	setOrHide(l.bagType, "")

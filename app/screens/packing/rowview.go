@@ -20,6 +20,7 @@ type rowLook struct {
 	note     string // below, small
 	figure   string // right
 	aside    string // below the figure
+	warns    bool   // the aside asks to look again
 	noteTone fyne.ThemeColorName
 	tickable bool
 	ticked   bool
@@ -174,7 +175,11 @@ func (r *rowRenderer) Refresh() {
 	if l.kind == cleanRow {
 		v.main.TextSize = look.Lead.Points()
 	}
-	set(v.aside, l.aside, look.Caption.Points(), theme.Color(look.Quiet), false)
+	asideTone := look.Quiet
+	if l.warns {
+		asideTone = look.Ochre
+	}
+	set(v.aside, l.aside, look.Caption.Points(), theme.Color(asideTone), l.warns)
 	r.Layout(v.Size())
 	for _, object := range r.Objects() {
 		canvas.Refresh(object)
