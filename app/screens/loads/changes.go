@@ -95,7 +95,7 @@ func (c *changes) show() {
 	bench.SetShown(c.choice, kept && len(list) > 0)
 	words := c.stateWords(kept, list)
 	if kept && len(list) > 0 && c.overLimit() {
-		words += " " + lang.L("No split of these days keeps every limit: only what passes them least is offered, however much changes packs. With limits that can be kept, which the tab on how fair the split is raises, there is more to choose.")
+		words += " " + lang.L("For these days no split was found that keeps every limit: only what passes them least is offered, however much changes packs. With limits that can be kept, which the tab on how fair the split is raises, there is more to choose.")
 	}
 	c.state.SetContent(words)
 	if !kept || len(list) == 0 {

@@ -56,7 +56,7 @@ func TestChoicesOfPassedLimitsAreExplained(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const said = "No split of these days keeps every limit"
+	const said = "no split was found that keeps every limit"
 	if s.tabs.SelectIndex(changesTab); strings.Contains(free, said) || !strings.Contains(s.changes.state.Content, said) {
 		t.Errorf("it says %q, and %q with passed limits", free, s.changes.state.Content)
 	}
