@@ -71,6 +71,9 @@ type Options[R any] struct {
 	ReadOnly func(R) bool
 	// OnDelete removes rows; nil: rows cannot be removed.
 	OnDelete func(R) error
+	// Naming is the column that names a row: a pasted line goes to the row that
+	// has its text there.
+	Naming int
 	// OnNew adds the row of a pasted line that has none, and gives its key. Nil
 	// takes OnAdd.
 	OnNew func() (key string, err error)

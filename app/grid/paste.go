@@ -15,8 +15,7 @@ const mostPasted = 50_000
 
 // Paste takes a table as a spreadsheet copies it: tab between cells, a line a
 // row. If its first line names columns of this table, each cell goes to the
-// column of its head, and each line to the row that has its first column's
-// text, else to a new row. Without heads the cells fill the table from the cursor
+// column of its head, and each line to the row that it names, else to a new row. Without heads the cells fill the table from the cursor
 // on. All of it is stored, or nothing.
 func (g *Grid[R]) Paste(text string) {
 	lines := pastedLines(text)
@@ -33,6 +32,9 @@ func (g *Grid[R]) Paste(text string) {
 		g.problem(lang.X("nothing-pasted", "Nothing was pasted. {{.Why}}", map[string]any{"Why": written.Error(err)}))
 		return
 	}
+	if row := g.rowOf(p.first); p.first != "" && row >= 0 {
+		g.moveTo(widget.TableCellID{Row: row, Col: g.cursor.Col})
+	}
 	g.problem(p.report())
 	g.table.Refresh()
 }
@@ -45,7 +47,8 @@ type pasting[R any] struct {
 	heads []head // of the columns of the pasted table; nil: it has none
 
 	added, changed, homeless int
-	beyond                   int // columns right of the last
+	first                    string // key of the first row that was added
+	beyond                   int    // columns right of the last
 	unknown                  []string
 	fixed                    []string // heads of columns that cannot be typed in
 	twice                    []string // heads of columns that another head fills
@@ -99,7 +102,7 @@ func (p *pasting[R]) rowOf(i int, line []string, taken map[string]bool) (key str
 	if naming >= 0 {
 		at = len(g.shown)
 		for row := range g.shown {
-			if naming < len(line) && strings.EqualFold(g.columns[0].Text(g.shown[row]), line[naming]) && !taken[g.options.Key(g.shown[row])] {
+			if naming < len(line) && strings.EqualFold(g.columns[g.options.Naming].Text(g.shown[row]), line[naming]) && !taken[g.options.Key(g.shown[row])] {
 				at = row
 				break
 			}
@@ -118,7 +121,9 @@ func (p *pasting[R]) rowOf(i int, line []string, taken map[string]bool) (key str
 	if err != nil || g.rowOf(key) < 0 {
 		return "", false, err
 	}
-	p.added++
+	if p.added++; p.added == 1 {
+		p.first = key
+	}
 	return key, true, nil
 }
 

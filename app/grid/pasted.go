@@ -25,7 +25,7 @@ func (p *pasting[R]) readHeads() {
 		if h.column >= 0 {
 			used[h.column] = true
 			found++
-			if h.column > 0 && p.grid.columns[h.column].Set == nil {
+			if h.column != p.grid.options.Naming && p.grid.columns[h.column].Set == nil {
 				fixed = append(fixed, text)
 			}
 		} else if p.grid.headOf(text, nil).column >= 0 {
@@ -118,7 +118,7 @@ func (p *pasting[R]) column(j int) head {
 // naming is the cell of a line that names its row, -1 if none does.
 func (p *pasting[R]) naming() int {
 	for j, h := range p.heads {
-		if h.column == 0 {
+		if h.column == p.grid.options.Naming {
 			return j
 		}
 	}

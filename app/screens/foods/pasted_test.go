@@ -61,6 +61,9 @@ func TestATableAddsFoods(t *testing.T) {
 			if !strings.Contains(d.Said, "1 new") || !strings.Contains(d.Said, "read each label") {
 				t.Errorf("said %q", d.Said)
 			}
+			if at, _ := d.table.Selected(); at != food.ID {
+				t.Errorf("the cursor is on food %d, not on what was added", at)
+			}
 			d.WantUndo("paste into the foods")
 			if err := d.Document.Undo(); err != nil || !trip.Equal(was, d.Document.Trip()) {
 				t.Errorf("one undo does not take the table back (%v)", err)

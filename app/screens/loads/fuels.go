@@ -45,7 +45,7 @@ func (g *gearTab) fuelFields() []fuelField {
 	return []fuelField{
 		{title: lang.L("Name"), width: 220, text: func(c *trip.FuelContainer) string { return c.Name },
 			set: func(c *trip.FuelContainer, text string) error { c.Name = text; return nil }},
-		{title: lang.L("Fuel"), width: 130, text: func(c *trip.FuelContainer) string { return lang.L(string(c.Fuel)) }, choices: words(trip.FuelKinds()),
+		{title: lang.L("Fuel"), width: 130, text: fuelWord, choices: words(trip.FuelKinds()),
 			set: func(c *trip.FuelContainer, text string) (err error) {
 				c.Fuel, err = pick(text, trip.FuelKinds())
 				return err
@@ -62,6 +62,15 @@ func (g *gearTab) fuelFields() []fuelField {
 			text: func(c *trip.FuelContainer) string { return priceText(c.Price, currency) },
 			set:  func(c *trip.FuelContainer, text string) error { return setPrice(&c.Price, text, currency) }},
 	}
+}
+
+// fuelWord names what is in a container; a row that is gone has none, and the
+// toolkit would tell of a word without a translation.
+func fuelWord(c *trip.FuelContainer) string {
+	if c.Fuel == "" {
+		return ""
+	}
+	return lang.L(string(c.Fuel))
 }
 
 func priceText(price optional.Value[units.Money], currency string) string {

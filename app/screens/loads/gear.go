@@ -1,6 +1,7 @@
 package loads
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -181,6 +182,8 @@ func (g *gearTab) change(id trip.GearID, what string, set func(t *trip.Trip, ite
 
 func (g *gearTab) pasteGear(cells []grid.Pasted[trip.GearID]) error {
 	fields := g.fields()
+	// The kind stands left of what only some kinds have.
+	slices.SortStableFunc(cells, func(a, b grid.Pasted[trip.GearID]) int { return cmp.Compare(a.Column, b.Column) })
 	return g.bench.Edit(lang.L("paste into the gear"), func(t *trip.Trip) error {
 		for _, cell := range cells {
 			item := t.GearItem(cell.Row)

@@ -21,6 +21,8 @@ import (
 // gearField is one thing the table holds of a piece of gear.
 type gearField struct {
 	title, unit string
+	also        string // other heads of a pasted table, parted by commas
+	needed      bool   // of a pasted new piece
 	width       float32
 	number      func(item *trip.Gear) float64 // what it sorts by; nil: a text
 	text        func(t *trip.Trip, item *trip.Gear) string
@@ -32,7 +34,7 @@ func (g *gearTab) columns() []grid.Column[trip.GearID] {
 	var columns []grid.Column[trip.GearID]
 	for i, f := range g.fields() {
 		at := func(id trip.GearID) *trip.Gear { return g.bench.Trip().GearItem(id) }
-		column := grid.Column[trip.GearID]{Title: f.title, Unit: f.unit, Width: f.width, Right: f.number != nil}
+		column := grid.Column[trip.GearID]{Title: f.title, Also: typed.List(f.also), Needed: f.needed, Unit: f.unit, Width: f.width, Right: f.number != nil}
 		column.Text = func(id trip.GearID) string {
 			if item := at(id); item != nil {
 				return g.fields()[i].text(g.bench.Trip(), item)
@@ -70,18 +72,18 @@ func (g *gearTab) fields() []gearField {
 func (g *gearTab) commonFields() []gearField {
 	u := g.bench.Units()
 	return []gearField{
-		{title: lang.L("Name"), width: 210, text: func(_ *trip.Trip, x *trip.Gear) string { return x.Name },
+		{title: lang.L("Name"), also: lang.X("heads-gear", "Gear, Item, Piece, Thing"), width: 210, text: func(_ *trip.Trip, x *trip.Gear) string { return x.Name },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) error { x.Name = text; return nil }},
-		{title: lang.L("Kind"), width: 110, text: func(_ *trip.Trip, x *trip.Gear) string { return kindWord(x.Kind) },
+		{title: lang.L("Kind"), also: lang.X("heads-gear-kind", "Type"), width: 110, text: func(_ *trip.Trip, x *trip.Gear) string { return kindWord(x.Kind) },
 			set: setKind, choices: func(*trip.Trip, *trip.Gear) []string { return words(trip.GearKinds()) }},
-		{title: lang.L("Whose"), width: 100, text: groupOfGear, set: setGroup, choices: groupChoices},
-		{title: lang.L("Mass"), unit: typed.MassUnit(u, false), width: 84, number: func(x *trip.Gear) float64 { return float64(x.Mass) },
+		{title: lang.L("Whose"), also: lang.X("heads-gear-group", "Cook group, Group"), width: 100, text: groupOfGear, set: setGroup, choices: groupChoices},
+		{title: lang.L("Mass"), also: lang.X("heads-gear-mass", "Weight"), needed: true, unit: typed.MassUnit(u, false), width: 84, number: func(x *trip.Gear) float64 { return float64(x.Mass) },
 			text: func(_ *trip.Trip, x *trip.Gear) string { return written.Bare(typed.MassText(x.Mass, u, false)) },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) (err error) {
 				x.Mass, err = typed.Mass(text, u, false)
 				return err
 			}},
-		{title: lang.L("Room"), unit: typed.VolumeUnit(u, true), width: 72, number: func(x *trip.Gear) float64 { return float64(x.Volume) },
+		{title: lang.L("Room"), also: lang.X("heads-gear-room", "Volume"), unit: typed.VolumeUnit(u, true), width: 72, number: func(x *trip.Gear) float64 { return float64(x.Volume) },
 			text: func(_ *trip.Trip, x *trip.Gear) string { return written.Bare(typed.VolumeText(x.Volume, u, true)) },
 			set: func(_ *trip.Trip, x *trip.Gear, text string) (err error) {
 				x.Volume, err = typed.Volume(text, u, true)

@@ -236,3 +236,31 @@ func TestGearSaysWhoCarriesIt(t *testing.T) {
 		}
 	}
 }
+
+// A list of gear from a spreadsheet adds what is not there, whatever the order
+// of its columns.
+func TestAListAddsGear(t *testing.T) {
+	s := openGear(t)
+	was := s.Document.Trip()
+	s.gear.table.Paste("Item\tHolds (L)\tWeight (g)\tType\nKettle\t1.8\t\tpot\n")
+	if !trip.Equal(was, s.Document.Trip()) || !strings.Contains(s.Said, "Kettle") || !strings.Contains(s.Said, "Mass") {
+		t.Errorf("gear without a mass: said %q", s.Said)
+	}
+	s.gear.table.Paste("Item\tHolds (L)\tWeight (g)\tType\nKettle\t1.8\t240\tpot\nTarp\t\t480\tshelter\n")
+	if kettle := s.item("Kettle"); kettle.Kind != trip.Pot || kettle.Mass != 240*units.Gram || kettle.Capacity != 1800*units.Millilitre {
+		t.Errorf("got %+v; said %q", kettle, s.Said)
+	}
+	if s.item("Tarp").Mass != 480*units.Gram || s.Document.UndoName() != "paste into the gear" {
+		t.Errorf("said %q; undo takes back %q", s.Said, s.Document.UndoName())
+	}
+	if err := s.Document.Undo(); err != nil || !trip.Equal(was, s.Document.Trip()) {
+		t.Errorf("one undo does not take the list back (%v)", err)
+	}
+}
+
+// A word of no letters is not looked up: the toolkit would tell of it.
+func TestWhatHasNoFuelSaysNothing(t *testing.T) {
+	if got := fuelWord(&trip.FuelContainer{}); got != "" {
+		t.Errorf("it says %q", got)
+	}
+}

@@ -24,6 +24,7 @@ import (
 // field is one thing the table holds of a day.
 type field struct {
 	title, unit string
+	also        string // other heads of a pasted table, parted by commas
 	width       float32
 	right       bool
 	text        func(day *trip.Day, number int) string
@@ -39,7 +40,7 @@ func (s *Screen) columns() []grid.Column[int] {
 	var columns []grid.Column[int]
 	for i, f := range s.fields() {
 		column := grid.Column[int]{
-			Title: f.title, Unit: f.unit, Width: f.width, Right: f.right,
+			Title: f.title, Also: typed.List(f.also), Unit: f.unit, Width: f.width, Right: f.right,
 			Text: func(number int) string { return s.textOf(number, f.text) },
 			Tone: func(number int) fyne.ThemeColorName { return s.toneOf(number, f) },
 		}
@@ -107,7 +108,7 @@ func (s *Screen) fields() []field {
 	return []field{
 		{title: lang.L("Day"), width: 46, right: true, quiet: always, text: func(_ *trip.Day, n int) string { return strconv.Itoa(n) },
 			order: func(_ *trip.Day, n int) float64 { return float64(n) }},
-		{title: lang.L("From where to where"), width: 236, text: func(d *trip.Day, _ int) string { return d.Name },
+		{title: lang.L("From where to where"), also: lang.X("heads-way", "Stage, Leg, Name, Route, Way"), width: 236, text: func(d *trip.Day, _ int) string { return d.Name },
 			set: func(d *trip.Day, text string) error { d.Name = text; return nil }},
 		{title: lang.L("Date"), width: 98, text: func(_ *trip.Day, n int) string { return bench.DayWords(s.bench.Trip().DateOf(n)) },
 			edit:  func(_ *trip.Day, n int) string { return s.bench.Trip().DateOf(n).String() },

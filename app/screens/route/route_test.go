@@ -240,6 +240,22 @@ func TestPasteIsOneStep(t *testing.T) {
 	}
 }
 
+// A list with more days than the trip has adds them.
+func TestAListAddsDays(t *testing.T) {
+	s := openDemo(t)
+	was := s.bench.Trip()
+	last := len(was.Days)
+	s.table.MoveCursor(last-1, 0)
+	s.table.Paste("Stage\tDistance (km)\tAscent\nOver the moor\t14\t300\nDown to the mill\t9,5\t120\n")
+	d := s.days()
+	if len(d) != last+1 || d[last-1].Name != "Over the moor" || d[last].Name != "Down to the mill" || d[last].Distance != 9500 || d[last].Ascent != 120 {
+		t.Fatalf("%d days, the last %+v; told %q", len(d), d[len(d)-1], s.Said)
+	}
+	if err := s.Document.Undo(); err != nil || !trip.Equal(was, s.bench.Trip()) {
+		t.Errorf("one undo does not take the days back (%v)", err)
+	}
+}
+
 func TestFindingsOfTheWayAreShownWithTheirDay(t *testing.T) {
 	on := demo.Trip()
 	on.Days[4].Distance, on.Days[4].Ascent, on.Days[4].Descent = 38000, 2400, 1200

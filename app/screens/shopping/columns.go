@@ -35,6 +35,9 @@ type field struct {
 func unknown() string { return lang.L("not known") }
 func nobody() string  { return lang.L("not noted") }
 
+// nameColumn is the column of what is bought.
+const nameColumn = 1
+
 // fields lists the columns in the units the leader reads.
 func (s *Screen) fields() []field {
 	u, currency := s.bench.Units(), s.bench.Trip().Currency

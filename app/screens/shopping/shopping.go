@@ -58,6 +58,7 @@ func New(b *bench.Bench) *Screen {
 		OnAdd:    s.addOther,
 		OnDelete: s.remove,
 		OnPaste:  s.paste,
+		Naming:   nameColumn,
 		Together: b.Together, OnProblem: b.Say,
 		Group:     func(r *row) int { return r.rank },
 		Strong:    func(r *row) bool { return r.kind == headRow },

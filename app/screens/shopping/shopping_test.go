@@ -435,3 +435,19 @@ func TestAnotherPackageShrinksTheList(t *testing.T) {
 		t.Errorf("bought besides: %+v", now)
 	}
 }
+
+// A list finds its lines by what is bought, not by where the cursor is, and
+// adds what is no food of the plan as another cost.
+func TestAListFindsItsLinesAndAddsOtherCosts(t *testing.T) {
+	s := open(t, benchtest.Demo())
+	was := s.Document.Trip()
+	s.table.MoveCursor(3, 0)
+	s.table.Paste("Paid\tWhat\n30\tFerry\n12,5\tHut tax\n")
+	noted := s.Document.Trip().Progress.Purchases
+	if len(noted) != len(was.Progress.Purchases)+2 || noted[len(noted)-2].Other != "Ferry" || noted[len(noted)-1].Paid.Or(0) != 1250 {
+		t.Fatalf("noted %+v; said %q", noted, s.Said)
+	}
+	if err := s.Document.Undo(); err != nil || !trip.Equal(was, s.Document.Trip()) {
+		t.Errorf("one undo does not take the list back (%v)", err)
+	}
+}
