@@ -302,7 +302,7 @@ func speaksOf(f findings.Finding, day int, member trip.MemberID) bool {
 	return false
 }
 
-// TestNothingToEatIsToldOnce: an empty menu is one finding for each member, not four for each day.
+// TestNothingToEatIsToldOnce: an empty menu is one finding, not four for each member and day.
 func TestNothingToEatIsToldOnce(t *testing.T) {
 	tr := trip.New("Empty", 0)
 	tr.Crew = append(tr.Crew, trip.NewMember(2, "Ann", 1))
@@ -316,7 +316,8 @@ func TestNothingToEatIsToldOnce(t *testing.T) {
 			told = append(told, f)
 		}
 	}
-	if len(told) != 2 || !strings.Contains(told[1].What.String(), "Ann gets nothing to eat on days 1–4") || !speaksOf(told[1], 4, 2) {
+	if len(told) != 1 || !strings.Contains(told[0].What.String(), "2 members get nothing to eat on days 1–4") || !strings.Contains(told[0].What.String(), "Ann (") ||
+		!speaksOf(told[0], 4, 1) || !speaksOf(told[0], 4, 2) {
 		t.Errorf("got %+v", told)
 	}
 }
@@ -469,6 +470,39 @@ func TestShortDayNamesTheRemedy(t *testing.T) {
 	want := "Add " + fmtGrams(5*math.Ceil(missing/9/5)) + " of oil to a meal of Ada, add a dish, or let portions be larger."
 	if f := p.Findings[i]; f.Severity != findings.MustFix || f.Remedy.String() != want {
 		t.Errorf("got %+v, want remedy %q", f, want)
+	}
+}
+
+// TestHungryMembersOfADayAreToldTogether: each by name, with what they get and what would mend it.
+func TestHungryMembersOfADayAreToldTogether(t *testing.T) {
+	small := food(200, 10)
+	tr := table(map[trip.Meal]trip.Food{trip.Breakfast: small, trip.Dinner: small})
+	for i := range tr.Recipes {
+		tr.Recipes[i].MaxScale = 1
+	}
+	oil := food(900, 0)
+	oil.ID, oil.Name, oil.Storage.TCS = 9, "oil", trip.TCSNo
+	tr.Foods = append(tr.Foods, oil)
+	second := tr.Crew[0]
+	second.ID, second.Name = 7, "Bo"
+	tr.Crew = append(tr.Crew, second)
+	tr.Days[0].Meals = []trip.Meal{trip.Breakfast, trip.Dinner}
+	_, _, _, p := plan(t, tr)
+	var told []findings.Finding
+	for _, f := range p.Findings {
+		if f.Code == "day-short" {
+			told = append(told, f)
+		}
+	}
+	if len(told) != 1 || !speaksOf(told[0], 1, tr.Crew[0].ID) || !speaksOf(told[0], 1, 7) {
+		t.Fatalf("got %+v", told)
+	}
+	what, remedy := told[0].What.String(), told[0].Remedy.String()
+	if !strings.HasPrefix(what, "2 members get too little on day 1: Ada 400 of ") || !strings.Contains(what, ", Bo 400 of ") || strings.Count(what, "%)") != 2 {
+		t.Errorf("it says %q", what)
+	}
+	if !strings.Contains(remedy, " g of oil for Ada, ") || !strings.Contains(remedy, " g of oil for Bo; or add a dish") {
+		t.Errorf("it advises %q", remedy)
 	}
 }
 

@@ -9,25 +9,31 @@ import (
 	"sumpter/domain/units"
 )
 
-// badlyShort is the part of a day's need below which a finding must be fixed (design choice).
-const badlyShort = 0.8
-
 // lookAt tells who gets too little or too much, and what would mend it.
 func (s *sizer) lookAt(r *Result) []findings.Finding {
 	var list []findings.Finding
+	var short []hungry
+	var without []fasting
 	for i := range r.Intakes {
-		var fasting []int
+		nothing := fasting{member: i}
 		for d := range r.Intakes[i].Days {
-			if eaten := &r.Intakes[i].Days[d]; s.fasts(i, d, eaten) {
-				fasting = append(fasting, d+1)
-			} else {
-				list = append(list, s.lookAtDay(i, d, eaten)...)
+			eaten := &r.Intakes[i].Days[d]
+			target := float64(s.needOf(i, d).TargetKcal)
+			if s.fasts(i, d, eaten) {
+				nothing.days = append(nothing.days, d+1)
+				continue
 			}
+			if target > 0 && float64(eaten.Kcal) < target*s.trip.Settings.DayLow-1 {
+				short = append(short, hungry{member: i, day: d + 1, eats: float64(eaten.Kcal), target: target})
+			}
+			list = append(list, s.lookAtDay(i, d, eaten)...)
 		}
-		if len(fasting) > 0 {
-			list = append(list, s.nothingToEat(i, fasting))
+		if len(nothing.days) > 0 {
+			without = append(without, nothing)
 		}
 	}
+	list = append(list, s.hungryDays(short)...)
+	list = append(list, s.nothingToEat(without)...)
 	list = append(list, s.lookAtDinners(r)...)
 	list = append(list, s.lookAtNutrients(r)...)
 	return append(list, s.lookAtUnknown(r)...)
@@ -42,25 +48,6 @@ func (s *sizer) fasts(member, d int, eaten *DayIntake) bool {
 	return eaten.Kcal == 0 && float64(s.needOf(member, d).TargetKcal)*s.trip.Settings.DayLow > 1
 }
 
-// nothingToEat tells once of all the days on which a member is served nothing:
-// it is one cause, and energy and protein are short with it.
-func (s *sizer) nothingToEat(member int, days []int) findings.Finding {
-	who, need := &s.trip.Crew[member], 0.0
-	var places []findings.Place
-	for _, day := range days {
-		places = append(places, findings.Place{Day: day, Member: who.ID})
-		need += float64(s.needOf(member, day-1).TargetKcal)
-	}
-	need /= float64(len(days))
-	f := finding(findings.MustFix, "day-short", places[0],
-		prose.Plural(len(days), prose.Say("%s gets nothing to eat on day %d, where %.0f kcal are needed.", who.Name, days[0], need),
-			prose.Say("%s gets nothing to eat on days %s, where %.0f kcal a day are needed.", who.Name, prose.Runs(days), need)),
-		prose.Say("No dish on the menu of these days is served to them."),
-		prose.Say("Choose dishes for them on the menu."))
-	f.Also = places[1:]
-	return f
-}
-
 func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {
 	need, settings, who := s.needOf(member, d), &s.trip.Settings, &s.trip.Crew[member]
 	place := findings.Place{Day: d + 1, Member: who.ID}
@@ -69,18 +56,7 @@ func (s *sizer) lookAtDay(member, d int, eaten *DayIntake) []findings.Finding {
 		return nil
 	}
 	var list []findings.Finding
-	kcal := float64(eaten.Kcal)
-	switch {
-	case kcal < target*settings.DayLow-1:
-		severity := findings.LookAt
-		if kcal < target*badlyShort {
-			severity = findings.MustFix
-		}
-		list = append(list, finding(severity, "day-short", place,
-			prose.Say("%s gets %.0f of %.0f kcal on day %d, %.0f %%.", who.Name, kcal, target, d+1, 100*kcal/target),
-			prose.Say("The settings ask for at least %.0f %% of the need; no portion may be larger than its recipe allows.", 100*settings.DayLow),
-			s.energyRemedy(who, target*settings.DayLow-kcal)))
-	case kcal > target*settings.DayHigh+1:
+	if kcal := float64(eaten.Kcal); kcal > target*settings.DayHigh+1 {
 		list = append(list, finding(findings.LookAt, "day-over", place,
 			prose.Say("%s gets %.0f kcal on day %d, %.0f %% of the need of %.0f.", who.Name, kcal, d+1, 100*kcal/target, target),
 			prose.Say("The settings allow %.0f %%; no portion may be smaller than its recipe allows.", 100*settings.DayHigh),
@@ -111,12 +87,11 @@ func littleProtein(name string, eaten *DayIntake, target float64, day int) prose
 
 // energyRemedy names the lightest food of the trip that the member may eat and the grams of it that bring the energy.
 func (s *sizer) energyRemedy(who *trip.Member, kcal float64) prose.Text {
-	food := s.booster(who, func(f *trip.Food) float64 { return float64(f.Per100g.Kcal) * (1 - f.RefuseShare) })
+	food, mass := s.lightest(who, kcal)
 	if food == nil {
 		return prose.Say("Add another dish worth %.0f kcal, or let portions be larger.", kcal)
 	}
-	grams := roundedUp(foodenergy.GramsFor(kcal, float64(food.Kcal(100*units.Gram))/100))
-	return prose.Say("Add %s of %s to a meal of %s, add a dish, or let portions be larger.", units.FromGrams(grams), food.Name, who.Name)
+	return prose.Say("Add %s of %s to a meal of %s, add a dish, or let portions be larger.", mass, food.Name, who.Name)
 }
 
 func (s *sizer) proteinRemedy(who *trip.Member, short float64) prose.Text {

@@ -3,6 +3,7 @@ package reserve_test
 import (
 	"context"
 	"slices"
+	"strings"
 	"testing"
 
 	"sumpter/domain/bags"
@@ -163,15 +164,32 @@ func TestWhoMayNotEatIt(t *testing.T) {
 func TestNoRecipeDoes(t *testing.T) {
 	on := walk(3, trip.ReserveTakenHome)
 	on.Foods[0].Allergens[trip.Nuts] = trip.NotKnown
-	on.Crew[0].Allergies = []trip.Allergy{{Allergen: trip.Nuts, Severe: true}}
+	for i := range on.Crew {
+		on.Crew[i].Allergies = []trip.Allergy{{Allergen: trip.Nuts, Severe: true}}
+	}
 	for i := range on.Recipes {
 		if on.Recipes[i].ID != on.Settings.ReserveRecipe {
 			on.Recipes[i].Meals = []trip.Meal{trip.Dinner}
 		}
 	}
 	p := planned(t, on)
-	if !slices.ContainsFunc(p.Findings, func(f findings.Finding) bool { return f.Code == "reserve-none" && f.Place.Member == on.Crew[0].ID }) {
-		t.Error("nobody says that a member has no reserve")
+	var told []findings.Finding
+	for _, f := range p.Findings {
+		if f.Code == "reserve-none" {
+			told = append(told, f)
+		}
+	}
+	if len(told) != 1 {
+		t.Fatalf("told %d times, once is enough: %+v", len(told), told)
+	}
+	var places []trip.MemberID
+	for one := range told[0].Each() {
+		places = append(places, one.Place.Member)
+	}
+	for i := range on.Crew {
+		if !slices.Contains(places, on.Crew[i].ID) || !strings.Contains(told[0].What.String(), on.Crew[i].Name) {
+			t.Errorf("nobody says that %s has no reserve: %s, places %v", on.Crew[i].Name, told[0].What, places)
+		}
 	}
 }
 

@@ -49,14 +49,27 @@ func (p *Planner) lookAtWanted(recipe *trip.Recipe, given map[trip.MemberID]serv
 	}
 }
 
-// lookAtNone names who has no reserve.
+// lookAtNone names who has no reserve, together those who leave on one day.
 func (p *Planner) lookAtNone(left []trip.MemberID) {
-	for _, id := range left {
-		member := p.trip.Member(id)
-		p.note(findings.LookAt, "reserve-none", findings.Place{Member: id},
-			prose.Say("There is no emergency reserve for %s.", member.Name),
-			prose.Say("No recipe for lunch or snacks can be eaten without flame and water, keeps to day %d and suits %s.", lastOf(p.trip, member), member.Name),
+	for len(left) > 0 {
+		last := lastOf(p.trip, p.trip.Member(left[0]))
+		var names []string
+		var places []findings.Place
+		var rest []trip.MemberID
+		for _, id := range left {
+			if member := p.trip.Member(id); lastOf(p.trip, member) == last {
+				names, places = append(names, member.Name), append(places, findings.Place{Member: id})
+			} else {
+				rest = append(rest, id)
+			}
+		}
+		who := prose.List(", ", names)
+		p.note(findings.LookAt, "reserve-none", places[0],
+			prose.Say("There is no emergency reserve for %s.", who),
+			prose.Say("No recipe for lunch or snacks can be eaten without flame and water, keeps to day %d and suits %s.", last, who),
 			prose.Say("Add such a recipe: nuts, dried fruit, bars."))
+		p.seen[len(p.seen)-1].Also = places[1:]
+		left = rest
 	}
 }
 
