@@ -79,6 +79,9 @@ type Options[R any] struct {
 	OnNew func() (key string, err error)
 	// OnAdded says what is to be known of rows that a paste added.
 	OnAdded func() string
+	// OnTable is asked first of a pasted table: it takes one whose lines are no
+	// rows of this table, and says so. Nil: none is.
+	OnTable func(heads []string) (taken bool)
 	// HeadOf writes a pasted head as the columns do: its title, the unit in
 	// brackets behind it. Nil: as it stands.
 	HeadOf func(head string) string

@@ -19,7 +19,7 @@ const mostPasted = 50_000
 // on. All of it is stored, or nothing.
 func (g *Grid[R]) Paste(text string) {
 	lines := pastedLines(text)
-	if len(lines) == 0 {
+	if len(lines) == 0 || len(lines) > 1 && g.options.OnTable != nil && g.options.OnTable(lines[0]) {
 		return
 	}
 	p := pasting[R]{grid: g, start: g.cursor, lines: lines}

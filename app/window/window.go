@@ -89,7 +89,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 	w.document = d
 	w.message = newMessage()
 	w.bench = &bench.Bench{
-		Document: d, Window: w.window, Say: w.say, AddTable: w.addTable,
+		Document: d, Window: w.window, Say: w.say, AddTable: w.addTable, AddCopied: w.addPasted,
 		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
 	}
 	w.makeScreens()

@@ -23,6 +23,8 @@ type Bench struct {
 	// AddTable asks for a file with a table of members, foods, gear or recipes
 	// and adds them to the trip, in one step of undo.
 	AddTable func()
+	// AddCopied does so with the table that was copied.
+	AddCopied func()
 	// Clipboard gives the system's clipboard.
 	Clipboard func() fyne.Clipboard
 	// Steps are those of the screen that is being made; nil: it comes all at once.

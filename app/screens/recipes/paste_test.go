@@ -47,3 +47,17 @@ func TestAPasteIsTakenWholeOrNotAtAll(t *testing.T) {
 		t.Errorf("half a paste was stored: %v, were %v; said %q", d.amounts(name), before, d.Said)
 	}
 }
+
+// A table with a row for each ingredient is whole recipes, not rows of the list.
+func TestATableOfIngredientsIsAddedAsRecipes(t *testing.T) {
+	d := kitchenDesk(t)
+	was := d.Document.Trip()
+	d.table.Paste("Name\tMeals\tIngredient\tAmount\nPorridge\tbreakfast\tRolled oats\t80 g\n\t\tSugar\t10 g\n")
+	if d.Copied != 1 || d.Document.Trip() != was {
+		t.Errorf("asked for the copied table %d times; said %q", d.Copied, d.Said)
+	}
+	d.table.Paste("Name\tMeals\nPorridge\tbreakfast\n")
+	if d.Copied != 1 || len(d.Document.Trip().Recipes) != len(was.Recipes)+1 {
+		t.Errorf("a list of names was not added; said %q", d.Said)
+	}
+}

@@ -4,6 +4,9 @@
 package recipes
 
 import (
+	"slices"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
@@ -43,6 +46,7 @@ func New(b *bench.Bench) *Screen {
 		OnAdd:    s.add,
 		OnDelete: s.remove,
 		OnPaste:  s.paste,
+		OnTable:  s.takeTable,
 		Together: b.Together, OnProblem: b.Say,
 		Sticky:    1,
 		Clipboard: b.Clipboard,
@@ -136,6 +140,18 @@ func (s *Screen) importTable() {
 	if s.Commit() {
 		s.bench.AddTable()
 	}
+}
+
+// takeTable adds the recipes of a copied table with a row for each ingredient,
+// as from a file: its rows are no rows of the list.
+func (s *Screen) takeTable(heads []string) bool {
+	if !slices.ContainsFunc(heads, func(head string) bool { return strings.EqualFold(strings.TrimSpace(head), "Ingredient") }) {
+		return false
+	}
+	if s.Commit() {
+		s.bench.AddCopied()
+	}
+	return true
 }
 
 // printCard shows the chosen recipe as it is printed.

@@ -27,6 +27,7 @@ type Desk struct {
 	Said     string           // the line the user reads, empty if it was taken back
 	Places   []document.Place // where jumps led
 	Tables   int              // how often a table to add was asked for
+	Copied   int              // how often the copied table was to be added
 	Saved    *trip.Trip       // as the last edit was stored, nil before the first
 
 	screen bench.Screen
@@ -44,7 +45,7 @@ func NewWith(t testing.TB, on *trip.Trip, scheduler document.Scheduler) *Desk {
 	d := &Desk{T: t, Window: test.NewTempWindow(t, nil)}
 	d.Document = document.New(on, &shelf{desk: d, path: filepath.Join(t.TempDir(), "desk.trip")}, scheduler)
 	d.Document.OnPlace(func(place document.Place) { d.Places = append(d.Places, place) })
-	d.Bench = &bench.Bench{Document: d.Document, Window: d.Window, Say: func(text string) { d.Said = text }, AddTable: func() { d.Tables++ }, Clipboard: app.Clipboard}
+	d.Bench = &bench.Bench{Document: d.Document, Window: d.Window, Say: func(text string) { d.Said = text }, AddTable: func() { d.Tables++ }, AddCopied: func() { d.Copied++ }, Clipboard: app.Clipboard}
 	return d
 }
 
