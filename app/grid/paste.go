@@ -32,11 +32,11 @@ func (g *Grid[R]) Paste(text string) {
 		g.problem(lang.X("nothing-pasted", "Nothing was pasted. {{.Why}}", map[string]any{"Why": written.Error(err)}))
 		return
 	}
-	if row := g.rowOf(p.first); p.first != "" && row >= 0 {
-		g.moveTo(widget.TableCellID{Row: row, Col: g.cursor.Col})
-	}
 	g.problem(p.report())
 	g.table.Refresh()
+	if row := g.rowOf(p.first); p.first != "" && row >= 0 { // after the report, which may take room from the table
+		g.moveTo(widget.TableCellID{Row: row, Col: g.cursor.Col})
+	}
 }
 
 // pasting is one paste on its way into the table.
