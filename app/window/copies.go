@@ -47,7 +47,7 @@ func (w *Workbench) earlierCopies() {
 		return
 	}
 	var shown *dialog.CustomDialog
-	list := widget.NewList(func() int { return len(copies) },
+	list := newDialogList(func() int { return len(copies) },
 		func() fyne.CanvasObject { return widget.NewLabel("") },
 		func(i widget.ListItemID, object fyne.CanvasObject) {
 			object.(*widget.Label).SetText(lang.X("copy-of-day", "As it was before the changes of {{.Day}}", map[string]any{"Day": copyDay(copies[i])}))
@@ -57,6 +57,7 @@ func (w *Workbench) earlierCopies() {
 		w.compareWith(copies[i].Path, copyDay(copies[i]))
 	}
 	explain := look.NewParagraph(lang.L("Choose one to see what has changed since, and take back what you want. Nothing is overwritten."), look.Body, look.Ink)
+	list.leave = func() { shown.Hide() }
 	shown = dialog.NewCustom(lang.L("Earlier copies"), lang.L("Close"), container.NewBorder(explain, nil, nil, nil, list), w.window)
 	shown.Resize(fyne.NewSize(560, 420))
 	shown.Show()
@@ -160,7 +161,7 @@ func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Differenc
 	system := w.document.Trip().Units
 	chosen := make([]bool, len(found))
 	why := look.NewText("", look.Caption, look.Brick)
-	list := widget.NewList(func() int { return len(found) },
+	list := newDialogList(func() int { return len(found) },
 		func() fyne.CanvasObject {
 			text := widget.NewLabel("")
 			text.Truncation = fyne.TextTruncateEllipsis
@@ -186,6 +187,7 @@ func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Differenc
 		list.Refresh()
 	}
 	var shown *dialog.CustomDialog
+	list.leave = func() { shown.Hide() }
 	take := widget.NewButton(lang.L("Take what is ticked"), func() {
 		var wanted []compare.Difference
 		for i, on := range chosen {

@@ -88,12 +88,12 @@ func TestYesterdayCanBeTakenBack(t *testing.T) {
 		t.Fatal(err)
 	}
 	actionNamed(w, "Earlier copies")()
-	list := pieces[*widget.List](dialogOf(t, w))[0]
+	list := pieces[*dialogList](dialogOf(t, w))[0]
 	if list.Length() != 1 {
 		t.Fatalf("%d copies", list.Length())
 	}
 	list.Select(0)
-	differences := pieces[*widget.List](dialogOf(t, w))[0]
+	differences := pieces[*dialogList](dialogOf(t, w))[0]
 	if differences.Length() != 2 {
 		t.Fatalf("%d differences, want the title and one body", differences.Length())
 	}
@@ -111,6 +111,28 @@ func TestYesterdayCanBeTakenBack(t *testing.T) {
 	if w.document.Trip().Title != "Autumn walk" {
 		t.Error("taking cannot be undone")
 	}
+}
+
+// The list of copies has the keyboard, and so has the list of what differs.
+func TestEscapeLeavesEarlierCopies(t *testing.T) {
+	w, _ := openDemo(t)
+	rename(t, w, "Autumn walk")
+	escape := func(dialog string) {
+		t.Helper()
+		focused := w.window.Canvas().Focused()
+		if focused == nil {
+			t.Fatalf("%s has not the keyboard", dialog)
+		}
+		focused.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		if top := w.window.Canvas().Overlays().Top(); top != nil {
+			t.Errorf("%s stays open", dialog)
+		}
+	}
+	actionNamed(w, "Earlier copies")()
+	escape("the list of copies")
+	actionNamed(w, "Earlier copies")()
+	pieces[*dialogList](dialogOf(t, w))[0].Select(0)
+	escape("the list of what differs")
 }
 
 func TestAFriendsCopyIsCompared(t *testing.T) {

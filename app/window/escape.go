@@ -45,3 +45,24 @@ func (e *dialogEntry) TypedRune(letter rune) {
 	}
 	e.Entry.TypedRune(letter)
 }
+
+// dialogList is a list of a dialog, which Escape leaves.
+type dialogList struct {
+	widget.List
+	leave func()
+}
+
+func newDialogList(length func() int, create func() fyne.CanvasObject, update func(widget.ListItemID, fyne.CanvasObject)) *dialogList {
+	l := &dialogList{List: widget.List{Length: length, CreateItem: create, UpdateItem: update}}
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// TypedKey leaves with Escape.
+func (l *dialogList) TypedKey(event *fyne.KeyEvent) {
+	if event.Name == fyne.KeyEscape {
+		l.leave()
+		return
+	}
+	l.List.TypedKey(event)
+}
