@@ -313,6 +313,29 @@ func TestOnlyOpenSlotsAreFilledAndNothingUnsafe(t *testing.T) {
 	})
 }
 
+// A swap that one eater takes for the whole pot is not made for others who get the dish alone, so the pot must be safe without it.
+func TestNoDishIsSafeOnlyByTheSwapOfSomebodyElse(t *testing.T) {
+	tr := evening(member(1, allergicTo(trip.Nuts)), member(2, allergicTo(trip.Gluten)))
+	tr.Foods[wheat-1].Per100g.Kcal = 800
+	swapped := supper(1, "swapped", 400, nuts)
+	swapped.Ingredients[0].Swaps = []trip.Swap{{Food: corn, Amount: swapped.Ingredients[0].Amount, ForAll: true}}
+	tr.Recipes = []trip.Recipe{swapped, supper(2, "dense", 800, wheat)}
+	cell := func() (dishes int) {
+		_, p := dinners(t, tr)
+		for _, cell := range p.Cells {
+			dishes += len(cell.Dishes)
+		}
+		return dishes
+	}
+	if n := cell(); n != 2 {
+		t.Fatalf("%d dishes, want one for each of both", n)
+	}
+	tr.Foods[nuts-1].Storage.TCS = trip.TCSUnknown
+	if n := cell(); n > 1 {
+		t.Error("a pot of nuts, of which nobody said whether they need cooling, is safe only for who does not eat them")
+	}
+}
+
 // opened tells foods that may have been opened at another meal, which only the whole menu knows.
 func opened(tr *trip.Trip, food trip.FoodID) bool {
 	f := tr.Food(food)

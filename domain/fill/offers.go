@@ -2,6 +2,7 @@ package fill
 
 import (
 	"math"
+	"slices"
 
 	"sumpter/domain/cooking"
 	"sumpter/domain/science/foodenergy"
@@ -127,11 +128,39 @@ func (b *board) offer(k slotKey, e *entry, p *party) (menufill.Offer, bool) {
 	if b.trip.Days[k.day-1].NoFlame && e.recipe.NeedsFlame() {
 		return o, false
 	}
-	s := b.serve(p, e.recipe)
-	if len(s.plates) == 0 || len(b.unsafe(k, s)) > 0 {
+	if s := b.serve(p, e.recipe); len(s.plates) == 0 || !b.safeFor(k, e.recipe, p) {
 		return o, false
 	}
 	return b.offerOf(k, e, p), true
+}
+
+// safeFor tells whether a recipe is safe in a slot for the party and for each class of it alone: a swap that one member takes for the
+// whole pot is not made where the dish turns out to be for others.
+func (b *board) safeFor(k slotKey, recipe *trip.Recipe, p *party) bool {
+	if len(b.unsafe(k, b.serve(p, recipe))) > 0 {
+		return false
+	}
+	if !recipe.SwapsForAll() {
+		return true
+	}
+	for _, members := range b.classes {
+		var there []trip.MemberID
+		for _, member := range members {
+			if slices.Contains(p.members, member) {
+				there = append(there, member)
+			}
+		}
+		if len(there) > 0 && len(b.unsafe(k, b.serve(b.partyOf(there), recipe))) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// safeAs tells whether a dish is safe for those it turned out to be for.
+func (b *board) safeAs(k slotKey, dish *trip.Dish) bool {
+	members := dish.MeantFor(b.partyOn(k.day).members)
+	return len(b.unsafe(k, b.serve(b.partyOf(members), b.recipes[dish.Recipe]))) == 0
 }
 
 // offerOf is a recipe as it would be in an open slot, safe or not.

@@ -218,6 +218,9 @@ func (b *board) read(plan *menufill.Plan) []trip.Cell {
 			continue
 		}
 		dishes := b.dishesOf(i, plan)
+		if slices.ContainsFunc(dishes, func(dish trip.Dish) bool { return !b.safeAs(place.slotKey, &dish) }) {
+			continue // rather left open
+		}
 		if n := len(cells); n > 0 && place.side && cells[n-1].Day == place.day && cells[n-1].Meal == place.meal {
 			cells[n-1].Dishes = append(cells[n-1].Dishes, dishes...)
 		} else if len(dishes) > 0 {

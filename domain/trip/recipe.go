@@ -1,6 +1,10 @@
 package trip
 
-import "sumpter/domain/units"
+import (
+	"slices"
+
+	"sumpter/domain/units"
+)
 
 // Recipe is a meal for one standard eater.
 type Recipe struct {
@@ -59,4 +63,11 @@ type Swap struct {
 	Food   FoodID     `json:"food"`     // 0: leave it out
 	Amount units.Mass `json:"amount_g"` // per standard eater
 	ForAll bool       `json:"for_all"`  // one pot: if one eater needs it, everybody in the slot gets it
+}
+
+// SwapsForAll tells whether one eater's need may change the pot of all.
+func (r *Recipe) SwapsForAll() bool {
+	return slices.ContainsFunc(r.Ingredients, func(part Ingredient) bool {
+		return slices.ContainsFunc(part.Swaps, func(swap Swap) bool { return swap.ForAll })
+	})
 }
