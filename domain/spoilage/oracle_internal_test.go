@@ -24,6 +24,9 @@ func simulate(t *trip.Trip, w *ware, route way, day int, hour float64) (dose, us
 		used += math.Pow(w.q10, (celsius-20)/10) * tick / 24
 	}
 	for _, s := range route.before {
+		if route.sold[w.food.ID] { // bought fresh where the leg begins
+			break
+		}
 		if w.keptCold(&t.Settings) && s.where == home {
 			s.day = daytemp.Day{Low: 4, High: 4}
 		}
