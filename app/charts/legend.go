@@ -2,7 +2,6 @@ package charts
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/theme"
 
 	"sumpter/app/look"
 )
@@ -20,7 +19,7 @@ func NewLegend(parts []Part, fair, limit string) *Legend {
 	l.draw = l.paint
 	width := float32(0)
 	for _, name := range l.names() {
-		width += 24 + fyne.MeasureText(name, theme.CaptionTextSize(), fyne.TextStyle{}).Width + look.SpaceWide
+		width += 24 + captionWidth(name) + look.SpaceWide
 	}
 	l.least = fyne.NewSize(width, 18)
 	l.ExtendBaseWidget(l)

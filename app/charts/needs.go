@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 
 	"sumpter/app/look"
 )
@@ -58,7 +57,7 @@ func (c *NeedChart) paint(d *drawing) {
 	pitch := (d.size.Width - left - right) / float32(len(c.bars))
 	each := c.labelled(pitch)
 	word := lang.L("short")
-	wide, free := fyne.MeasureText(word, theme.CaptionTextSize(), fyne.TextStyle{}).Width, float32(0) // free: right of the words before
+	wide, free := captionWidth(word), float32(0) // free: right of the words before
 	for i, bar := range c.bars {
 		centre := left + (float32(i)+0.5)*pitch
 		if i%each == 0 {
@@ -80,7 +79,7 @@ func (c *NeedChart) paint(d *drawing) {
 func (c *NeedChart) labelled(pitch float32) int {
 	widest := float32(0)
 	for _, bar := range c.bars {
-		widest = max(widest, fyne.MeasureText(bar.Label, theme.CaptionTextSize(), fyne.TextStyle{}).Width)
+		widest = max(widest, captionWidth(bar.Label))
 	}
 	const short = 24 // a longer one is cut rather than left out
 	if widest > short {

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/theme"
 
 	"sumpter/app/look"
 )
@@ -103,7 +102,7 @@ func (c *WayChart) paint(d *drawing) {
 		if stop.Used {
 			tone = look.Spruce
 		}
-		if name := d.cut(stop.Name, 150); x-fyne.MeasureText(name, theme.CaptionTextSize(), fyne.TextStyle{}).Width/2 >= free {
+		if name := d.cut(stop.Name, 150); x-captionWidth(name)/2 >= free {
 			size := d.text(name, x, y-18, fyne.TextAlignCenter, tone)
 			free = x + size.Width/2 + 8
 		}
@@ -172,13 +171,10 @@ func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
 // wrap breaks a text into lines that fit. It measures words, which come again
 // and again, and not lines, of which each is another.
 func wrap(content string, width float32) []string {
-	measure := func(text string) float32 {
-		return fyne.MeasureText(text, theme.CaptionTextSize(), fyne.TextStyle{}).Width
-	}
 	var lines []string
-	line, at, space := "", float32(0), measure(" ")
+	line, at, space := "", float32(0), captionWidth(" ")
 	for _, word := range strings.Fields(content) {
-		long := measure(word)
+		long := captionWidth(word)
 		if line != "" && at+space+long > width {
 			lines, line = append(lines, line), ""
 		}

@@ -17,7 +17,8 @@ const pageRows = 15
 func (g *Grid[R]) typedKey(event *fyne.KeyEvent) bool {
 	at := g.cursor
 	if event.Name == fyne.KeyTab {
-		return g.typedTab()
+		g.typedTab()
+		return true
 	}
 	switch event.Name {
 	case fyne.KeyUp:

@@ -104,7 +104,7 @@ func (h head) written(text string) string {
 	return text
 }
 
-// column of this table that takes the j-th cell of a line, -1 if none does.
+// column is the head of the j-th cell of a line; its column is -1 if none takes it.
 func (p *pasting[R]) column(j int) head {
 	if p.heads == nil {
 		return head{column: p.start.Col + j}

@@ -49,9 +49,12 @@ func (g *Grid[R]) setWidth(column int, width float32) {
 	g.table.SetColumnWidth(column, width)
 }
 
+// cellGap is what the toolkit leaves between cells.
+func cellGap() float32 { return look.Tight{}.Size(theme.SizeNamePadding) }
+
 // startOf is where a column would begin if all columns scrolled.
 func (g *Grid[R]) startOf(column int) float32 {
-	gap := look.Tight{}.Size(theme.SizeNamePadding)
+	gap := cellGap()
 	x := float32(0)
 	for _, width := range g.widths[:column] {
 		x += width + gap

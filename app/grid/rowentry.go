@@ -49,13 +49,13 @@ func (g *Grid[R]) nextRow(rows int) {
 }
 
 // typedTab goes on in a row, and out of the table at its end.
-func (g *Grid[R]) typedTab() bool {
+func (g *Grid[R]) typedTab() {
 	columns := 1
 	if g.table.shift {
 		columns = -1
 	}
 	if g.tab(columns) {
-		return true
+		return
 	}
 	g.row = rowEntry{}
 	if c := fyne.CurrentApp().Driver().CanvasForObject(g.table); c != nil {
@@ -65,7 +65,6 @@ func (g *Grid[R]) typedTab() bool {
 			c.FocusNext()
 		}
 	}
-	return true
 }
 
 // editableFrom is the first column from one on, in steps, in which a row can

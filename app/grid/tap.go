@@ -4,10 +4,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-
-	"sumpter/app/look"
 )
 
 // tap is where and when the pointer last tapped a cell.
@@ -57,13 +54,13 @@ func (g *Grid[R]) cellAt(at fyne.Position) (widget.TableCellID, bool) {
 
 // rowPitch is how far the rows are apart.
 func (g *Grid[R]) rowPitch() float32 {
-	return g.options.RowHeight + look.Tight{}.Size(theme.SizeNamePadding)
+	return g.options.RowHeight + cellGap()
 }
 
 // columnAt is the column at a place of the table, -1 if there is none.
 func (g *Grid[R]) columnAt(x float32) int {
 	sticky, scroll := g.options.Sticky, g.table.scroll
-	gap := look.Tight{}.Size(theme.SizeNamePadding)
+	gap := cellGap()
 	if x < g.startOf(sticky) {
 		for column := range sticky {
 			if x < g.startOf(column+1) {

@@ -1,6 +1,8 @@
 package window
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"golang.org/x/text/currency"
 	"golang.org/x/text/language"
@@ -21,10 +23,8 @@ func usualIn(locale fyne.Locale) (units.System, string) {
 		return units.Metric, "EUR"
 	}
 	system := units.Metric
-	for _, code := range customary {
-		if region.String() == code {
-			system = units.US
-		}
+	if slices.Contains(customary, region.String()) {
+		system = units.US
 	}
 	if money, ok := currency.FromRegion(region); ok {
 		return system, money.String()

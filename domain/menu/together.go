@@ -1,6 +1,7 @@
 package menu
 
 import (
+	"cmp"
 	"slices"
 
 	"sumpter/domain/findings"
@@ -84,10 +85,7 @@ func placesOf(list []findings.Finding) []findings.Place {
 		places = append(append(places, list[i].Place), list[i].Also...)
 	}
 	slices.SortStableFunc(places, func(a, b findings.Place) int {
-		if a.Day != b.Day {
-			return a.Day - b.Day
-		}
-		return trip.MealOrder(a.Meal) - trip.MealOrder(b.Meal)
+		return cmp.Or(cmp.Compare(a.Day, b.Day), cmp.Compare(trip.MealOrder(a.Meal), trip.MealOrder(b.Meal)))
 	})
 	return places
 }

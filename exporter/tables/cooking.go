@@ -93,7 +93,7 @@ func (x *index) containers(l *cooking.LegFuel) string {
 // later leg is planned with its whole mass.
 func (x *index) fuelIn(container cooking.Container, fuel trip.FuelKind) units.Mass {
 	if container.Ahead {
-		for _, sold := range x.plan.Trip.Fuels {
+		for _, sold := range x.trip.Fuels {
 			if sold.Name == container.Name && sold.Fuel == fuel {
 				return sold.Net
 			}

@@ -109,8 +109,8 @@ func addRows(t *trip.Trip, name string, raw []gridRow) (Added, []Problem, error)
 	return Added{Trip: made.trip, Sheet: list.sheet.title(), Count: count, Assumed: assumed}, made.problems, nil
 }
 
-// rowsSeen says in which rows headings were looked for, and what stands in the
-// first of them.
+// rowsSeen says what stands in the first row of a table in which no headings
+// were found.
 func rowsSeen(raw []gridRow) prose.Text {
 	if len(raw) == 0 {
 		return prose.Say("the table is empty")

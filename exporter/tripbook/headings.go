@@ -18,7 +18,11 @@ func headingParts(text string) (key, unit string) {
 // across sorts the cells of a sheet with a heading row into our columns.
 func (r *reading) across(s sheet, name string, order int, raw []gridRow) *grid {
 	g := r.emptyGrid(s, name, order)
-	at := headingRow(g.heads, raw)
+	titles := map[string]bool{}
+	for _, h := range g.heads {
+		titles[wordKey(h.title)] = true
+	}
+	at := headingRow(raw, func(text string) bool { key, _ := headingParts(text); return titles[key] })
 	if at < 0 {
 		if len(raw) > 0 {
 			r.report(Problem{Sheet: name, Cell: cellName(0, raw[0].number), Wrong: "no known heading stands in the first rows", Allowed: "headings such as " + g.heads[0].title})
@@ -82,16 +86,12 @@ func (r *reading) emptyGrid(s sheet, name string, order int) *grid {
 }
 
 // headingRow finds the row with the most known headings.
-func headingRow(heads []*head, raw []gridRow) int {
-	known := map[string]bool{}
-	for _, h := range heads {
-		known[wordKey(h.title)] = true
-	}
+func headingRow(raw []gridRow, known func(text string) bool) int {
 	best, most := -1, 0
 	for i := range min(headingRows, len(raw)) {
 		found := 0
 		for _, text := range raw[i].cells {
-			if key, _ := headingParts(text); known[key] {
+			if known(text) {
 				found++
 			}
 		}

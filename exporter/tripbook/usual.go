@@ -83,18 +83,7 @@ func (u usual) retitled(heads []*head, raw []gridRow) ([]gridRow, int) {
 	for _, h := range heads {
 		ours[wordKey(h.title)] = h.title
 	}
-	best, most := -1, 0
-	for i := range min(headingRows, len(raw)) {
-		found := 0
-		for _, text := range raw[i].cells {
-			if key, _ := usualParts(text); ours[key] != "" {
-				found++
-			}
-		}
-		if found > most {
-			best, most = i, found
-		}
-	}
+	best := headingRow(raw, func(text string) bool { key, _ := usualParts(text); return ours[key] != "" })
 	if best < 0 {
 		return raw, best
 	}
@@ -127,6 +116,9 @@ func usualParts(text string) (key, symbol string) {
 
 // assume adds the columns the table lacks, and names those it added.
 func (u usual) assume(t *trip.Trip, raw []gridRow, at int) (whole []gridRow, added []string) {
+	if u.assumed == nil {
+		return raw, nil
+	}
 	whole = slices.Clone(raw)
 	has := map[string]bool{}
 	width := 0
@@ -138,9 +130,6 @@ func (u usual) assume(t *trip.Trip, raw []gridRow, at int) (whole []gridRow, add
 				has[key] = true
 			}
 		}
-	}
-	if u.assumed == nil {
-		return raw, nil
 	}
 	for _, g := range u.assumed(t) {
 		key, _ := headingParts(g.heading)

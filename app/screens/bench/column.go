@@ -26,6 +26,14 @@ func NewColumn(later func(step func()), grown func()) *Column {
 	return &Column{Box: container.NewVBox(), later: later, grown: grown}
 }
 
+// NewScrolled makes an empty column in a scroll of its own.
+func NewScrolled(later func(step func())) (*Column, *Scroll) {
+	var scroll *Scroll
+	column := NewColumn(later, func() { scroll.Grown() })
+	scroll = NewScroll(column.Box)
+	return column, scroll
+}
+
 // Set shows so many rows; row makes each of them, counted from 0.
 func (c *Column) Set(count int, row func(i int) fyne.CanvasObject) {
 	c.round++

@@ -30,8 +30,7 @@ type Ledger struct {
 // place. Its lines come in steps; later runs each of them after a frame.
 func NewLedger(later func(step func())) *Ledger {
 	l := &Ledger{}
-	l.rows = NewColumn(later, func() { l.scroll.Grown() })
-	l.scroll = NewScroll(l.rows.Box)
+	l.rows, l.scroll = NewScrolled(later)
 	l.ExtendBaseWidget(l)
 	return l
 }

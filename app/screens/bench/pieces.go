@@ -17,7 +17,7 @@ func Inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
 	return container.New(layout.NewCustomPaddedLayout(0, 0, 6, 0), within)
 }
 
-// SmallPrint is a label in the size of notes that wraps.
+// SmallPrint is a paragraph in the size of notes.
 func SmallPrint(text string) *look.Paragraph { return look.NewParagraph(text, look.Caption, look.Ink) }
 
 // emptyWidth is how wide the words of an empty place run.

@@ -54,9 +54,6 @@ func lineOf(name string, m *carry.Member) charts.Series {
 	line := charts.Series{Name: name}
 	for _, d := range m.Days {
 		water := max(0, withWater(d, m.Capability)-d.Share)
-		if d.Water == 0 {
-			water = 0
-		}
 		line.Values, line.OnTop, line.Gaps = append(line.Values, 100*d.Share), append(line.OnTop, 100*water), append(line.Gaps, !d.Present)
 	}
 	return line

@@ -7,9 +7,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/limits"
@@ -21,20 +21,17 @@ import (
 // plan passes none. That takes several plans, made away from the screen.
 type raise struct {
 	screen  *Screen
-	words   *widget.Label
+	words   *look.Paragraph
 	button  *widget.Button
 	working *fyne.Container
-	known   *widget.Label // how far the work is
+	known   *look.Paragraph // how far the work is
 	cancel  context.CancelFunc
 	run     int // number of the last work started
 	content *fyne.Container
 }
 
 func newRaise(s *Screen) *raise {
-	r := &raise{screen: s, words: widget.NewLabel(""), known: widget.NewLabel("")}
-	for _, label := range []*widget.Label{r.words, r.known} {
-		label.Wrapping, label.SizeName = fyne.TextWrapWord, theme.SizeNameCaptionText
-	}
+	r := &raise{screen: s, words: bench.SmallPrint(""), known: bench.SmallPrint("")}
 	r.button = widget.NewButton(lang.L("Raise these limits"), r.do)
 	r.working = container.NewBorder(nil, nil, nil, widget.NewButton(lang.L("Stop"), r.stop), r.known)
 	r.working.Hide()
@@ -49,7 +46,7 @@ func (r *raise) show() {
 		list = limits.Passed(v.plan)
 	}
 	bench.SetShown(r.content, len(list) > 0 || r.cancel != nil)
-	r.words.SetText(lang.X("raise-limits", "The split shown would fit with these limits: {{.Names}}. With other limits the load is split anew; so more may be raised, until no pack is over its limit. They are of bodies and packs: ask first.", data{"Names": r.names(list)}))
+	r.words.SetContent(lang.X("raise-limits", "The split shown would fit with these limits: {{.Names}}. With other limits the load is split anew; so more may be raised, until no pack is over its limit. They are of bodies and packs: ask first.", data{"Names": r.names(list)}))
 }
 
 // names says who gets which limits.
@@ -81,7 +78,7 @@ func (r *raise) do() {
 	r.cancel = cancel
 	r.run++
 	run := r.run
-	r.known.SetText(lang.L("Looking for limits that are all kept …"))
+	r.known.SetContent(lang.L("Looking for limits that are all kept …"))
 	r.working.Show()
 	r.button.Disable()
 	var found []limits.Raised
@@ -109,7 +106,7 @@ func (r *raise) hear(run int) func(over int) {
 	return func(over int) {
 		r.screen.bench.Document.OnScreen(func() {
 			if run == r.run && r.cancel != nil && over > 0 {
-				r.known.SetText(written.Counted(over, prose.Say("One pack is over a limit …"), prose.Say("%d packs are over a limit …", over)))
+				r.known.SetContent(written.Counted(over, prose.Say("One pack is over a limit …"), prose.Say("%d packs are over a limit …", over)))
 			}
 		})
 	}

@@ -30,9 +30,8 @@ type about struct {
 
 func newAbout(b *bench.Bench) *about {
 	a := &about{bench: b, name: look.NewHeading("").Yielding()}
-	var scroll *bench.Scroll
-	a.list = bench.NewColumn(b.Document.AfterFrame, func() { scroll.Grown() })
-	scroll = bench.NewScroll(a.list.Box)
+	list, scroll := bench.NewScrolled(b.Document.AfterFrame)
+	a.list = list
 	a.content = container.NewBorder(bench.Inset(a.name), nil, nil, nil, scroll)
 	return a
 }

@@ -35,9 +35,8 @@ type offer struct {
 
 func newLeftoverTab(s *Screen) *leftoverTab {
 	t := &leftoverTab{screen: s, none: look.NewText(lang.L("Nothing is left that would make a helping more."), look.Body, look.Quiet)}
-	var scroll *bench.Scroll
-	t.list = bench.NewColumn(s.bench.Document.AfterFrame, func() { scroll.Grown() })
-	scroll = bench.NewScroll(t.list.Box)
+	list, scroll := bench.NewScrolled(s.bench.Document.AfterFrame)
+	t.list = list
 	t.content = container.NewBorder(look.NewText(lang.L("What is left of whole packages, and what more it would make"), look.Caption, look.Quiet), nil, nil, nil, scroll)
 	return t
 }

@@ -16,8 +16,7 @@ type page struct {
 
 func newPage(later func(step func())) *page {
 	p := &page{}
-	p.column = bench.NewColumn(later, func() { p.scroll.Grown() })
-	p.scroll = bench.NewScroll(p.column.Box)
+	p.column, p.scroll = bench.NewScrolled(later)
 	return p
 }
 

@@ -50,7 +50,7 @@ func (h *hunt) relax() {
 	h.trade(m, dayTrades)
 	ceiling := int64(0)
 	if h.leastFirst < never {
-		ceiling = h.leastFirst + h.leastFirst/200
+		ceiling = h.firstLimit()
 	}
 	h.bounds.raiseSum(m.priceBound(m.bestPrice, in.hours, ceiling))
 	g := &guide{crumbs: all, state: m.now, toll: m.toll(), start: start}

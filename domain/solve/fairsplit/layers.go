@@ -190,7 +190,7 @@ func (l *layers) search(carriers []int32, limit, ceiling, end int64) (carrier []
 		}
 	}
 	l.findScarce()
-	j := joiner{layers: l, limit: limit, ceiling: ceiling, pick: make([]*layerSplit, in.days)}
+	j := joiner{layers: l, ceiling: ceiling, pick: make([]*layerSplit, in.days)}
 	for j.tries = 16; ; j.tries *= 16 {
 		j.cut, j.end = false, min(end, l.steps+max(100_000, (end-l.steps)/2))
 		j.join(in.days-1, [matchMembers]int32{}, l.room, l.share, l.excess)

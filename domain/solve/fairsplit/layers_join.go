@@ -64,11 +64,11 @@ func (l *layers) makeDear(limit float64, of func(y *layer, s *layerSplit) float6
 // joiner picks a split of each day, from the last to the first.
 type joiner struct {
 	*layers
-	limit, ceiling int64
-	end            int64
-	tries          int // splits of a day looked at for each of the next
-	pick           []*layerSplit
-	found, cut     bool
+	ceiling    int64
+	end        int64
+	tries      int // splits of a day looked at for each of the next
+	pick       []*layerSplit
+	found, cut bool
 }
 
 func (j *joiner) join(d int, load [matchMembers]int32, room [matchMembers]int64, share [layerCaps][matchMembers]int64, excess int64) {

@@ -85,14 +85,7 @@ func (l *layers) match(d int, end int64) bool {
 		}
 		l.steps += int64(len(b.load))
 	}
-	spare := l.room
-	for i := range in.members {
-		for k := range l.days {
-			if k != d {
-				spare[i] -= l.days[k].ml[i]
-			}
-		}
-	}
+	spare := l.spareFor(d)
 	fits := true
 	for x := range a.load {
 		var from, to [matchMembers]int32
@@ -138,20 +131,26 @@ func (l *layers) match(d int, end int64) bool {
 	return true
 }
 
+// spareFor is the room that the other days leave for the bags of a day.
+func (l *layers) spareFor(d int) [matchMembers]int64 {
+	spare := l.room
+	for i := range l.in.members {
+		for k := range l.days {
+			if k != d {
+				spare[i] -= l.days[k].ml[i]
+			}
+		}
+	}
+	return spare
+}
+
 // weed takes out of the lists what leaves the other days too little room.
 func (l *layers) weed() {
 	for again := true; again; {
 		again = false
 		for d := range l.days {
 			y := &l.days[d]
-			spare := l.room
-			for i := range l.in.members {
-				for k := range l.days {
-					if k != d {
-						spare[i] -= l.days[k].ml[i]
-					}
-				}
-			}
+			spare := l.spareFor(d)
 			var ml [matchMembers]int64
 			for i := range ml {
 				ml[i] = never

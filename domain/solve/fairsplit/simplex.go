@@ -124,7 +124,6 @@ func (t *simplex) copyTo(u *simplex) {
 	u.basic = append(basic[:0], t.basic...)
 	u.closed = append(closed[:0], t.closed...)
 	u.used = nil
-	u.steps = 0
 }
 
 // give closes a cell to all but one of its carriers.
