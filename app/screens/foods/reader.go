@@ -121,40 +121,17 @@ func (r *reader) Tapped(event *fyne.PointEvent) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(r); c != nil {
 		c.Focus(r)
 	}
-	high := rowHeight()
-	row := int((event.Position.Y - high) / high)
-	if event.Position.Y < high || row >= len(r.rows) {
+	row := r.rowAt(event.Position.Y)
+	if row < 0 {
 		return
 	}
 	r.moveTo(row)
-	left, width := r.columns(r.Size().Width)
-	if event.Position.X < left {
-		return
+	edges := r.columns(r.Size().Width)
+	for word := range r.words {
+		if event.Position.X >= edges[word] && event.Position.X < edges[word+1] {
+			r.set(row, word)
+		}
 	}
-	r.set(row, max(0, min(len(r.words)-1, int((event.Position.X-left)/width))))
-}
-
-const (
-	readerRowHeight float32 = 24
-	readerWord0     float32 = 72 // least width of a word
-)
-
-// rowHeight is that of a row at the reader's size of text.
-func rowHeight() float32 { return readerRowHeight * look.Scale() }
-
-// narrowest is how wide the words are at least, so that none touches the next.
-func (r *reader) narrowest() float32 {
-	widest := readerWord0 * look.Scale()
-	for _, word := range r.words {
-		widest = max(widest, fyne.MeasureText(word.text, theme.CaptionTextSize(), fyne.TextStyle{Bold: true}).Width+look.SpaceSmall)
-	}
-	return widest
-}
-
-// columns gives where the words begin and how wide each is.
-func (r *reader) columns(width float32) (left, each float32) {
-	each = max(r.narrowest(), min(90, width*0.6/float32(len(r.words))))
-	return max(0, width-each*float32(len(r.words))), each
 }
 
 // CreateRenderer draws the grid.
@@ -171,7 +148,8 @@ type readerRenderer struct {
 }
 
 func (x *readerRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(120*look.Scale()+x.r.narrowest()*float32(len(x.r.words)), rowHeight()*float32(len(x.r.rows)+1))
+	tops := x.r.tops(x.size.Width)
+	return fyne.NewSize(x.r.least(), tops[len(tops)-1])
 }
 
 func (x *readerRenderer) Destroy()                     {}
@@ -191,21 +169,25 @@ func (x *readerRenderer) Refresh() {
 
 func (x *readerRenderer) draw() {
 	x.objects = nil
-	left, width := x.r.columns(x.size.Width)
+	edges, tops := x.r.columns(x.size.Width), x.r.tops(x.size.Width)
 	for i, word := range x.r.words {
-		x.text(word.text, left+width*(float32(i)+0.5), 0, fyne.TextAlignCenter, look.Quiet, false)
+		x.text(word.text, (edges[i]+edges[i+1])/2, 0, fyne.TextAlignCenter, look.Quiet, false)
 	}
 	for i, row := range x.r.rows {
-		top := rowHeight() * float32(i+1)
+		top := tops[i]
 		if i == x.r.cursor && x.r.focused {
-			x.box(0, top, x.size.Width, rowHeight(), look.Wash, look.Spruce)
+			x.box(0, top, x.size.Width, tops[i+1]-top, look.Wash, look.Spruce)
 		}
-		used := x.text(row.name, 4, top, fyne.TextAlignLeading, row.tone, row.note != "")
-		if row.note != "" {
-			x.text(look.Cut(row.note, theme.CaptionTextSize(), fyne.TextStyle{}, left-used-16), used+12, top, fyne.TextAlignLeading, row.tone, false)
-		}
+		x.text(row.name, readerMargin, top, fyne.TextAlignLeading, row.tone, row.note != "")
 		for j, word := range x.r.words {
-			x.mark(row.chosen == j, word, left+width*float32(j), top, width)
+			x.mark(row.chosen == j, word, edges[j], top, edges[j+1]-edges[j])
+		}
+		if beneath := x.r.beneath(row, edges[0], x.size.Width); len(beneath) > 0 {
+			for n, line := range beneath {
+				x.text(line, 2*readerMargin, top+rowHeight()*0.8+lineHeight()*float32(n)-(rowHeight()-lineHeight())/2, fyne.TextAlignLeading, row.tone, false)
+			}
+		} else if row.note != "" {
+			x.text(row.note, readerMargin+row.nameWidth()+readerGap, top, fyne.TextAlignLeading, row.tone, false)
 		}
 	}
 }
@@ -234,7 +216,7 @@ func (x *readerRenderer) box(left, top, width, height float32, ground, edge fyne
 	x.objects = append(x.objects, r)
 }
 
-func (x *readerRenderer) text(content string, at, top float32, align fyne.TextAlign, tone fyne.ThemeColorName, bold bool) float32 {
+func (x *readerRenderer) text(content string, at, top float32, align fyne.TextAlign, tone fyne.ThemeColorName, bold bool) {
 	t := canvas.NewText(content, theme.Color(tone))
 	t.TextSize, t.TextStyle.Bold = theme.CaptionTextSize(), bold
 	size := t.MinSize()
@@ -244,5 +226,4 @@ func (x *readerRenderer) text(content string, at, top float32, align fyne.TextAl
 	t.Move(fyne.NewPos(at, top+(rowHeight()-size.Height)/2))
 	t.Resize(size)
 	x.objects = append(x.objects, t)
-	return size.Width
 }

@@ -5,8 +5,10 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
+	"sumpter/app/look"
 	"sumpter/domain/optional"
 	"sumpter/domain/spoilage"
 	"sumpter/domain/trip"
@@ -100,12 +102,12 @@ func TestAllergensAreTapped(t *testing.T) {
 	unread(t, d, name)
 	d.choose(name)
 	grid := d.side.label.allergens
-	left, width := grid.columns(grid.Size().Width)
-	grid.Tapped(&fyne.PointEvent{Position: fyne.NewPos(left+width*1.5, readerRowHeight*3.5)})
+	edges := grid.columns(grid.Size().Width)
+	grid.Tapped(&fyne.PointEvent{Position: fyne.NewPos((edges[1]+edges[2])/2, grid.tops(grid.Size().Width)[2]+5)})
 	if got := d.food(name).Presence(trip.DeclaredAllergens()[2]); got != trip.MayContain {
 		t.Errorf("tapped is %s", got)
 	}
-	grid.Tapped(&fyne.PointEvent{Position: fyne.NewPos(left+width*0.5, 5)}) // the heads
+	grid.Tapped(&fyne.PointEvent{Position: fyne.NewPos(edges[0]+5, 5)}) // the heads
 	if states := d.food(name).Allergens; len(states) != 1 {
 		t.Errorf("tapping the heads made %v", states)
 	}
@@ -123,6 +125,42 @@ func TestReaderNamesWhoIsHarmed(t *testing.T) {
 				t.Errorf("%s stands %d times in the label", allergy.Allergen, n)
 			}
 		}
+	}
+}
+
+// Whom an allergen harms is never cut: it stands in lines below where it has
+// no room beside the name.
+func TestWhoIsHarmedIsNeverCut(t *testing.T) {
+	d := pantryDesk(t)
+	d.choose(d.bench.Trip().Foods[0].Name)
+	grid := d.side.label.allergens
+	long := "Lotte (traces), Marit (traces), Benedikta, Gwendolyn-Margarete (traces)"
+	for _, note := range []string{"Marit (traces)", long} {
+		grid.show([]readerRow{{name: "gluten", note: note, tone: look.Plum}, {name: "crustaceans", tone: look.Ink}})
+		for _, width := range []float32{grid.least(), 440, 900} {
+			drawn := test.WidgetRenderer(grid)
+			drawn.Layout(fyne.NewSize(width, 200))
+			var said []string
+			for _, object := range drawn.Objects() {
+				text, ok := object.(*canvas.Text)
+				if !ok {
+					continue
+				}
+				said = append(said, text.Text)
+				if right := text.Position().X + text.MinSize().Width; right > width+0.5 {
+					t.Errorf("%q ends at %v of %v", text.Text, right, width)
+				}
+				if bottom := text.Position().Y + text.MinSize().Height; bottom > drawn.MinSize().Height {
+					t.Errorf("%q ends at height %v of %v", text.Text, bottom, drawn.MinSize().Height)
+				}
+			}
+			if all := strings.Join(said, " "); !strings.Contains(all, note) {
+				t.Errorf("%v wide it says %q", width, all)
+			}
+		}
+	}
+	if tops := grid.tops(grid.least()); tops[1]-tops[0] <= tops[2]-tops[1] {
+		t.Errorf("the long note gets no line of its own: %v", tops)
 	}
 }
 
