@@ -47,7 +47,7 @@ func (w *Workbench) earlierCopies() {
 		return
 	}
 	var shown *dialog.CustomDialog
-	list := newDialogList(func() int { return len(copies) },
+	list := bench.NewDialogList(func() int { return len(copies) },
 		func() fyne.CanvasObject { return widget.NewLabel("") },
 		func(i widget.ListItemID, object fyne.CanvasObject) {
 			object.(*widget.Label).SetText(lang.X("copy-of-day", "As it was before the changes of {{.Day}}", map[string]any{"Day": copyDay(copies[i])}))
@@ -57,8 +57,8 @@ func (w *Workbench) earlierCopies() {
 		w.compareWith(copies[i].Path, copyDay(copies[i]))
 	}
 	explain := look.NewParagraph(lang.L("Choose one to see what has changed since, and take back what you want. Nothing is overwritten."), look.Body, look.Ink)
-	list.leave = func() { shown.Hide() }
-	shown = dialog.NewCustom(lang.L("Earlier copies"), lang.L("Close"), container.NewBorder(explain, nil, nil, nil, list), w.window)
+	shown = bench.NewDialog(w.window, lang.L("Earlier copies"), container.NewBorder(explain, nil, nil, nil, list),
+		bench.NewDialogButton(lang.L("Close"), func() { shown.Hide() }))
 	shown.Resize(fyne.NewSize(560, 420))
 	shown.Show()
 	w.window.Canvas().Focus(list)
@@ -161,15 +161,15 @@ func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Differenc
 	system := w.document.Trip().Units
 	chosen := make([]bool, len(found))
 	why := look.NewText("", look.Caption, look.Brick)
-	list := newDialogList(func() int { return len(found) },
+	list := bench.NewDialogList(func() int { return len(found) },
 		func() fyne.CanvasObject {
 			text := widget.NewLabel("")
 			text.Truncation = fyne.TextTruncateEllipsis
-			return container.NewBorder(nil, nil, widget.NewCheck("", nil), nil, text)
+			return container.NewBorder(nil, nil, bench.NewDialogCheck("", nil), nil, text)
 		},
 		func(i widget.ListItemID, object fyne.CanvasObject) {
 			row := object.(*fyne.Container)
-			text, tick := row.Objects[0].(*widget.Label), row.Objects[1].(*widget.Check)
+			text, tick := row.Objects[0].(*widget.Label), row.Objects[1].(*bench.DialogCheck)
 			text.SetText(differenceText(found[i], system))
 			tick.OnChanged = nil
 			tick.SetChecked(chosen[i])
@@ -187,8 +187,7 @@ func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Differenc
 		list.Refresh()
 	}
 	var shown *dialog.CustomDialog
-	list.leave = func() { shown.Hide() }
-	take := widget.NewButton(lang.L("Take what is ticked"), func() {
+	take := bench.NewDialogButton(lang.L("Take what is ticked"), func() {
 		var wanted []compare.Difference
 		for i, on := range chosen {
 			if on {
@@ -205,16 +204,13 @@ func (w *Workbench) showDifferences(theirs *trip.Trip, found []compare.Differenc
 		}
 		shown.Hide()
 	})
-	take.Importance = widget.HighImportance
-	shown = dialog.NewCustomWithoutButtons(
+	shown = bench.NewDialog(w.window,
 		lang.X("what-differs", "What differs: here, and {{.Name}}", map[string]any{"Name": name}),
-		container.NewBorder(nil, why, nil, nil, list), w.window)
-	shown.SetButtons([]fyne.CanvasObject{
-		widget.NewButton(lang.L("Tick all"), func() { tickAll(true) }),
-		widget.NewButton(lang.L("Tick none"), func() { tickAll(false) }),
-		widget.NewButton(lang.L("Close"), func() { shown.Hide() }),
-		take,
-	})
+		container.NewBorder(nil, why, nil, nil, list),
+		bench.NewDialogButton(lang.L("Tick all"), func() { tickAll(true) }),
+		bench.NewDialogButton(lang.L("Tick none"), func() { tickAll(false) }),
+		bench.NewDialogButton(lang.L("Close"), func() { shown.Hide() }),
+		take.First())
 	shown.Resize(fyne.NewSize(860, 560))
 	shown.Show()
 	w.window.Canvas().Focus(list)
@@ -260,13 +256,15 @@ func (w *Workbench) offerElsewhere(why error) {
 	}
 	w.offered = true
 	text := look.NewParagraph(written.Error(why)+"\n\n"+lang.L("Every edit of this window is still here. Save the trip elsewhere and go on, or put the fault right: the next edit tries again."), look.Body, look.Ink)
-	d := dialog.NewCustomConfirm(lang.L("The trip cannot be saved"), lang.L("Save elsewhere…"), lang.L("Later"), text, func(yes bool) {
-		if yes {
-			w.saveElsewhere()
-		}
-	}, w.window)
-	d.Resize(fyne.NewSize(620, 260))
-	d.Show()
+	var shown *dialog.CustomDialog
+	elsewhere := bench.NewDialogButton(lang.L("Save elsewhere…"), func() {
+		shown.Hide()
+		w.saveElsewhere()
+	})
+	shown = bench.NewDialog(w.window, lang.L("The trip cannot be saved"), text,
+		bench.NewDialogButton(lang.L("Later"), func() { shown.Hide() }), elsewhere.First())
+	shown.Resize(fyne.NewSize(620, 260))
+	shown.Show()
 }
 
 // saveElsewhere puts the open trip into a new file and goes on in it, with

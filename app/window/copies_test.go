@@ -12,9 +12,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/backups"
+	"sumpter/app/screens/bench"
 	"sumpter/app/tripfile"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
@@ -61,7 +61,7 @@ func pieces[T fyne.CanvasObject](root fyne.CanvasObject) []T {
 
 func pressInDialog(t *testing.T, w *Workbench, text string) {
 	t.Helper()
-	for _, button := range pieces[*widget.Button](dialogOf(t, w)) {
+	for _, button := range pieces[*bench.DialogButton](dialogOf(t, w)) {
 		if button.Text == text {
 			test.Tap(button)
 			return
@@ -88,12 +88,12 @@ func TestYesterdayCanBeTakenBack(t *testing.T) {
 		t.Fatal(err)
 	}
 	actionNamed(w, "Earlier copies")()
-	list := pieces[*dialogList](dialogOf(t, w))[0]
+	list := pieces[*bench.DialogList](dialogOf(t, w))[0]
 	if list.Length() != 1 {
 		t.Fatalf("%d copies", list.Length())
 	}
 	list.Select(0)
-	differences := pieces[*dialogList](dialogOf(t, w))[0]
+	differences := pieces[*bench.DialogList](dialogOf(t, w))[0]
 	if differences.Length() != 2 {
 		t.Fatalf("%d differences, want the title and one body", differences.Length())
 	}
@@ -131,7 +131,7 @@ func TestEscapeLeavesEarlierCopies(t *testing.T) {
 	actionNamed(w, "Earlier copies")()
 	escape("the list of copies")
 	actionNamed(w, "Earlier copies")()
-	pieces[*dialogList](dialogOf(t, w))[0].Select(0)
+	pieces[*bench.DialogList](dialogOf(t, w))[0].Select(0)
 	escape("the list of what differs")
 }
 
@@ -180,7 +180,7 @@ func TestSavingGoesOnElsewhere(t *testing.T) {
 		t.Errorf("said %q", w.message.Content)
 	}
 	pressInDialog(t, w, "Save elsewhere…")
-	entries := pieces[*dialogEntry](dialogOf(t, w))
+	entries := pieces[*bench.DialogEntry](dialogOf(t, w))
 	folder := t.TempDir()
 	entries[0].SetText(folder)
 	entries[1].SetText("rescued")
@@ -209,7 +209,7 @@ func TestSavingGoesOnElsewhere(t *testing.T) {
 func TestTheCopyToHandOnTellsNothingOfBodies(t *testing.T) {
 	w, _ := openDemo(t)
 	actionNamed(w, "Save a copy without personal data")()
-	entries := pieces[*dialogEntry](dialogOf(t, w))
+	entries := pieces[*bench.DialogEntry](dialogOf(t, w))
 	folder := t.TempDir()
 	entries[0].SetText(folder)
 	entries[1].SetText("bare")

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/prose"
 	"sumpter/domain/units"
@@ -21,7 +22,7 @@ import (
 
 // newFile asks where a new file goes: a folder and a name that is not taken.
 type newFile struct {
-	folder, name *dialogEntry
+	folder, name *bench.DialogEntry
 	why          *look.Text
 	then         func(path string)
 	dialog       *dialog.CustomDialog
@@ -29,12 +30,11 @@ type newFile struct {
 
 func showNewFile(w *Workbench, title, folder, suggestion string, then func(path string)) {
 	f := &newFile{why: look.NewText("", look.Caption, look.Brick), then: then}
-	leave := func() { f.dialog.Hide() }
-	f.folder, f.name = newDialogEntry(leave), newDialogEntry(leave)
+	f.folder, f.name = bench.NewDialogEntry(), bench.NewDialogEntry()
 	f.folder.SetText(folder)
 	f.name.SetText(filepath.Base(freeName(filepath.Join(folder, suggestion))))
 	f.name.OnSubmitted = func(string) { f.confirm() }
-	choose := widget.NewButton(lang.L("Choose…"), func() {
+	choose := bench.NewDialogButton(lang.L("Choose…"), func() {
 		picker := dialog.NewFolderOpen(func(chosen fyne.ListableURI, err error) {
 			if err == nil && chosen != nil {
 				f.folder.SetText(chosen.Path())
@@ -50,10 +50,8 @@ func showNewFile(w *Workbench, title, folder, suggestion string, then func(path 
 		widget.NewFormItem(lang.L("Folder"), container.NewBorder(nil, nil, nil, choose, f.folder)),
 		widget.NewFormItem(lang.L("Name"), f.name),
 	)
-	save := widget.NewButton(lang.L("Save"), f.confirm)
-	save.Importance = widget.HighImportance
-	f.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, f.why), w.window)
-	f.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton(lang.L("Cancel"), f.dialog.Hide), save})
+	f.dialog = bench.NewDialog(w.window, title, container.NewVBox(form, f.why),
+		bench.NewDialogButton(lang.L("Cancel"), func() { f.dialog.Hide() }), bench.NewDialogButton(lang.L("Save"), f.confirm).First())
 	f.dialog.Resize(fyne.NewSize(620, 240))
 	f.dialog.Show()
 	w.window.Canvas().Focus(f.name)
@@ -80,13 +78,14 @@ func (f *newFile) confirm() {
 
 // showLines shows a list of faults, each on its own line.
 func (w *Workbench) showLines(title string, lines []string) {
-	list := widget.NewList(func() int { return len(lines) },
+	list := bench.NewDialogList(func() int { return len(lines) },
 		func() fyne.CanvasObject { return look.NewParagraph("", look.Body, look.Ink) },
 		func(i widget.ListItemID, object fyne.CanvasObject) { object.(*look.Paragraph).SetContent(lines[i]) })
 	for i, line := range lines {
 		list.SetItemHeight(i, float32(len([]rune(line))/95+1)*20+16)
 	}
-	d := dialog.NewCustom(title, lang.L("Close"), list, w.window)
+	var d *dialog.CustomDialog
+	d = bench.NewDialog(w.window, title, list, bench.NewDialogButton(lang.L("Close"), func() { d.Hide() }))
 	d.Resize(fyne.NewSize(760, 420))
 	d.Show()
 }

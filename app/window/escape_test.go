@@ -1,33 +1,63 @@
 package window
 
 import (
+	"errors"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+
+	"sumpter/app/demo"
+	"sumpter/app/screens/bench"
+	"sumpter/domain/compare"
 )
 
-func TestEscapeClosesTheDialogOnTop(t *testing.T) {
+// Escape leaves each dialog from every place in it that Tab can reach.
+func TestEscapeLeavesEachDialogFromEverywhere(t *testing.T) {
 	w, _ := openDemo(t)
 	canvas := w.window.Canvas()
-	escape := func() {
-		event := &fyne.KeyEvent{Name: fyne.KeyEscape}
-		if on := canvas.Focused(); on != nil {
-			on.TypedKey(event)
-			return
-		}
-		canvas.OnTypedKey()(event)
+	rename(t, w, "Autumn walk") // now there is an earlier copy
+	other := demo.Trip()
+	other.Crew[0].Name = "Somebody Else"
+	differing, err := compare.Between(w.document.Trip(), &other)
+	if err != nil || len(differing) == 0 {
+		t.Fatal(err)
 	}
 	for name, show := range map[string]func(){
-		"cautions": w.showCautions, "save a copy": w.saveCopy, "actions": w.findAction,
+		"cautions": w.showCautions, "save a copy": w.saveCopy, "actions": w.findAction, "earlier copies": w.earlierCopies,
+		"differences": func() { w.showDifferences(&other, differing, "another copy") },
+		"not saved":   func() { w.offered = false; w.offerElsewhere(errors.New("no room on the drive")) },
+		"close":       w.askToCloseAnyway,
 	} {
-		show()
-		if canvas.Overlays().Top() == nil {
-			t.Fatalf("%s: no dialog is shown", name)
+		var places int
+		for steps := 0; ; steps++ {
+			show()
+			if canvas.Overlays().Top() == nil {
+				t.Fatalf("%s: no dialog is shown", name)
+			}
+			var reached []fyne.Focusable
+			for range steps {
+				canvas.FocusNext()
+				reached = append(reached, canvas.Focused())
+			}
+			event := &fyne.KeyEvent{Name: fyne.KeyEscape}
+			if on := canvas.Focused(); on != nil {
+				on.TypedKey(event)
+			} else {
+				canvas.OnTypedKey()(event)
+			}
+			if canvas.Overlays().Top() != nil {
+				t.Errorf("%s: from %T, the place %d, Escape leaves it open", name, canvas.Focused(), steps)
+				canvas.Overlays().Top().Hide()
+			}
+			if steps > 0 && (reached[steps-1] == nil || slices.Contains(reached[:steps-1], reached[steps-1])) || steps > 60 {
+				places = steps
+				break // all round
+			}
 		}
-		escape()
-		if canvas.Overlays().Top() != nil {
-			t.Errorf("%s: Escape leaves it open", name)
+		if places < 2 {
+			t.Errorf("%s: Tab reached %d places", name, places)
 		}
 	}
 }
@@ -36,7 +66,7 @@ func TestEscapeClosesTheDialogOnTop(t *testing.T) {
 // brought up: what is proposed there stays, until a letter is typed.
 func TestTheSpaceThatOpenedADialogIsNotTyped(t *testing.T) {
 	test.NewTempApp(t)
-	e := newDialogEntry(func() {})
+	e := bench.NewDialogEntry()
 	w := test.NewTempWindow(t, e)
 	e.SetText("demo.trip")
 	w.Canvas().Focus(e)

@@ -17,6 +17,7 @@ import (
 	"sumpter/app/demo"
 	"sumpter/app/document"
 	"sumpter/app/look"
+	"sumpter/app/screens/bench"
 	"sumpter/app/tripfile"
 	"sumpter/app/written"
 	"sumpter/domain/trip"
@@ -127,13 +128,18 @@ func (w *Workbench) quit() {
 		w.window.Close()
 		return
 	}
-	dialog.ShowConfirm(lang.L("Close without the last edit?"),
-		lang.L("Something could not be stored. See the line at the bottom of the window."),
-		func(confirmed bool) {
-			if confirmed {
-				w.window.Close()
-			}
-		}, w.window)
+	w.askToCloseAnyway()
+}
+
+// askToCloseAnyway asks before an edit that could not be stored is lost.
+func (w *Workbench) askToCloseAnyway() {
+	var ask *dialog.CustomDialog
+	ask = bench.NewDialog(w.window, lang.L("Close without the last edit?"),
+		look.NewParagraph(lang.L("Something could not be stored. See the line at the bottom of the window."), look.Body, look.Ink),
+		bench.NewDialogButton(lang.L("Stay"), func() { ask.Hide() }),
+		bench.NewDialogButton(lang.L("Close all the same"), w.window.Close).First())
+	ask.Resize(fyne.NewSize(520, 160))
+	ask.Show()
 }
 
 func (w *Workbench) openTrip() {

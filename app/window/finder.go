@@ -19,7 +19,7 @@ import (
 type finder struct {
 	all, shown []*bench.Action
 	marked     int
-	list       *widget.List
+	list       *bench.DialogList
 	none       *look.Text // in place of an empty list
 	search     *searchEntry
 	popup      *widget.PopUp
@@ -56,7 +56,7 @@ func (w *Workbench) findAction() {
 		}
 	}
 	f.shown = f.all
-	f.list = widget.NewList(func() int { return len(f.shown) },
+	f.list = bench.NewDialogList(func() int { return len(f.shown) },
 		func() fyne.CanvasObject {
 			return container.New(layout.NewCustomPaddedLayout(2, 2, look.Space, look.SpaceLarge),
 				container.NewBorder(nil, nil, nil, look.NewText("", look.Caption, look.Quiet), look.NewText("", look.Body, look.Ink)))

@@ -85,19 +85,21 @@ func (p *picker) pickOnly(at int) {
 // ask shows the list with a box for each.
 func (p *picker) ask() {
 	boxes := container.NewVBox()
-	var checks []*widget.Check
+	var checks []*bench.DialogCheck
 	for i, name := range p.names {
-		check := widget.NewCheck(name, func(on bool) { p.pick(i, on) })
+		check := bench.NewDialogCheck(name, func(on bool) { p.pick(i, on) })
 		check.Checked = p.picked[i]
 		checks = append(checks, check)
 		boxes.Add(check)
 	}
-	none := widget.NewButton(p.all, func() {
+	none := bench.NewDialogButton(p.all, func() {
 		for _, check := range checks {
 			check.SetChecked(false)
 		}
 	})
-	d := dialog.NewCustom(p.title, lang.L("Close"), container.NewBorder(nil, none, nil, nil, container.NewVScroll(boxes)), p.bench.Window)
+	var d *dialog.CustomDialog
+	d = bench.NewDialog(p.bench.Window, p.title, container.NewBorder(nil, none, nil, nil, container.NewVScroll(boxes)),
+		bench.NewDialogButton(lang.L("Close"), func() { d.Hide() }))
 	d.Resize(fyne.NewSize(360, 480))
 	d.Show()
 	if len(checks) > 0 {
