@@ -61,10 +61,20 @@ func (c *calculation) pieces(r run) []piece {
 	for _, heap := range c.waste {
 		list = append(list, piece{
 			kind: WasteItem, key: heap.key, mass: heap.mass, left: heap.mass, until: r.last, empty: heap.room,
-			allowed: r.present, why: prose.Say("wrappings and empty containers are carried out"),
+			allowed: c.holders(heap, r), why: prose.Say("wrappings and empty containers are carried out"),
 		})
 	}
 	return list
+}
+
+// holders are who may carry a heap of rubbish: who has it, as handing it on is
+// not worth the trouble. Where they are gone it counts as left with anybody, which
+// errs on the side of those who stay.
+func (c *calculation) holders(heap wasteHeap, r run) []int {
+	if holder := c.place[heap.holder]; slices.Contains(r.present, holder) && c.capability[holder] > 0 {
+		return []int{holder}
+	}
+	return r.present
 }
 
 func (c *calculation) bagPiece(bag *bags.Bag, r run) piece {

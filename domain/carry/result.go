@@ -65,7 +65,21 @@ type Item struct {
 	Key     string        `json:"key"`    // bag key, gear ID as text, container key, or waste key
 	Mass    units.Mass    `json:"mass_g"` // on the first morning of the stage
 	Carrier trip.MemberID `json:"carrier"`
-	Why     prose.Text    `json:"why"` // the constraint or reason that put it there
+	From    trip.MemberID `json:"from,omitempty"` // who carried it on the stage before; 0 for what comes new into the packs
+	Why     prose.Text    `json:"why"`            // the constraint or reason that put it there
+}
+
+// HandedOver lists what somebody else carried on the stage before: the
+// hand-overs of its first morning, those of who has gone of the evening before.
+// Rubbish is left out: it stays where it is, and who leaves takes theirs along.
+func (s *Stage) HandedOver() []Item {
+	var list []Item
+	for _, item := range s.Items {
+		if item.Kind != WasteItem && item.From != 0 && item.From != item.Carrier {
+			list = append(list, item)
+		}
+	}
+	return list
 }
 
 // Member is one member's load over the days of the trip.

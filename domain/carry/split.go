@@ -296,12 +296,12 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 			}
 			why = prose.List("; ", whys)
 		}
-		stage.Items = append(stage.Items, Item{Kind: pieces[i].kind, Key: pieces[i].key, Mass: pieces[i].mass, Carrier: member, Why: why})
+		stage.Items = append(stage.Items, Item{Kind: pieces[i].kind, Key: pieces[i].key, Mass: pieces[i].mass, Carrier: member, From: c.previous[itemKey(&pieces[i])], Why: why})
 	}
 	stage.DishPacks = meanPacks(dishes)
 	stage.Worst, stage.WorstBound = share(solved.R1), share(solved.R1Bound)
 	stage.Mean, stage.MeanBound = share(solved.S), share(solved.SBound)
-	stage.Proven, stage.HandOvers = solved.Proven, c.handOvers(stage)
+	stage.Proven, stage.HandOvers = solved.Proven, len(stage.HandedOver())
 	if c.Work.Choices || len(c.Kept) > 0 {
 		stage.Choices = c.choices(r, pieces, solved)
 	}
@@ -317,16 +317,6 @@ func share(burden *big.Rat) float64 {
 	}
 	value, _ := burden.Float64()
 	return value * float64(decigram) / float64(perHectogram)
-}
-
-func (c *calculation) handOvers(stage *Stage) int {
-	n := 0
-	for _, item := range stage.Items {
-		if before, ok := c.previous[string(item.Kind)+" "+item.Key]; ok && before != item.Carrier {
-			n++
-		}
-	}
-	return n
 }
 
 // handOn remembers the carriers, and gathers what the eaten food leaves.

@@ -114,22 +114,12 @@ func stageOf(p *plan.Plan, day int) int {
 
 // handOvers lists what another carried until last night.
 func handOvers(p *plan.Plan, stage, day int) []HandOver {
-	if stage == 0 || p.Carry.Stages[stage].FirstDay != day {
+	if p.Carry.Stages[stage].FirstDay != day {
 		return nil
 	}
-	type thing struct {
-		kind carry.ItemKind
-		key  string
-	}
-	before := map[thing]trip.MemberID{}
-	for _, item := range p.Carry.Stages[stage-1].Items {
-		before[thing{item.Kind, item.Key}] = item.Carrier
-	}
 	var list []HandOver
-	for _, item := range p.Carry.Stages[stage].Items {
-		if from, had := before[thing{item.Kind, item.Key}]; had && from != item.Carrier {
-			list = append(list, HandOver{Item: item, From: from, To: item.Carrier})
-		}
+	for _, item := range p.Carry.Stages[stage].HandedOver() {
+		list = append(list, HandOver{Item: item, From: item.From, To: item.Carrier})
 	}
 	return list
 }

@@ -31,6 +31,10 @@ func byHand() *plan.Plan {
 	item := func(kind carry.ItemKind, key string, carrier trip.MemberID) carry.Item {
 		return carry.Item{Kind: kind, Key: key, Carrier: carrier}
 	}
+	from := func(before trip.MemberID, item carry.Item) carry.Item {
+		item.From = before
+		return item
+	}
 	here, gone := carry.Day{Present: true, Food: 800 * units.Gram}, carry.Day{}
 	dry := here
 	dry.Water = 2 * units.Kilogram
@@ -45,8 +49,8 @@ func byHand() *plan.Plan {
 		Carry: carry.Result{
 			Stages: []carry.Stage{
 				{FirstDay: 1, LastDay: 2, Items: []carry.Item{item(carry.BagItem, "one", 1), item(carry.BagItem, "two", 2), item(carry.BagItem, "three", 2), item(carry.GearItem, "5", 2), item(carry.GearItem, "6", 1)}},
-				{FirstDay: 3, LastDay: 3, Items: []carry.Item{item(carry.BagItem, "three", 1), item(carry.GearItem, "5", 1), item(carry.GearItem, "6", 1)}},
-				{FirstDay: 4, LastDay: 4, Leg: 1, Items: []carry.Item{item(carry.BagItem, "four", 1), item(carry.GearItem, "5", 1)}},
+				{FirstDay: 3, LastDay: 3, Items: []carry.Item{from(2, item(carry.BagItem, "three", 1)), from(2, item(carry.GearItem, "5", 1)), from(1, item(carry.GearItem, "6", 1)), from(2, item(carry.WasteItem, "rubbish", 1))}},
+				{FirstDay: 4, LastDay: 4, Leg: 1, Items: []carry.Item{item(carry.BagItem, "four", 1), from(1, item(carry.GearItem, "5", 1))}},
 			},
 			Members: []carry.Member{{Member: 1, Days: []carry.Day{here, dry, here, here}}, {Member: 2, Days: []carry.Day{here, here, gone, gone}}},
 		},

@@ -207,7 +207,7 @@ func smallCarry() carry.Result {
 				{Kind: carry.GearItem, Key: "1", Carrier: 1, Why: prose.Say("evens out")},
 			}},
 			{Leg: 1, FirstDay: 3, LastDay: 3, Worst: 0.17, WorstBound: 0.17, Mean: 0.17, MeanBound: 0.17, Proven: true, HandOvers: 1, Fair: []float64{0.16}, Items: []carry.Item{
-				{Kind: carry.BagItem, Key: "d3 dinner g1 r1 b1 pot 1", Carrier: 1, Why: prose.Say("least loaded")},
+				{Kind: carry.BagItem, Key: "d3 dinner g1 r1 b1 pot 1", Carrier: 1, From: 2, Mass: 510 * units.Gram, Why: prose.Say("least loaded")},
 			}},
 		},
 		Members: []carry.Member{

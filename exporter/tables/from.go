@@ -34,6 +34,7 @@ type Tables struct {
 	Splits       Table // a row a stretch of days with one split
 	SplitChoices Table // a row a choice between few hand-overs and a fair load
 	PackChanges  Table // a row a thing that changes packs after a change by hand
+	PassedOn     Table // a row a thing that changes hands on a morning of the trip, as planned
 	Cooking      Table // a row a meal
 	FuelByLeg    Table // a row a leg, group and fuel
 	Water        Table // a row a member and day
@@ -77,6 +78,7 @@ func From(p *plan.Plan) *Tables {
 		Splits:       splitsTable(x),
 		SplitChoices: splitChoicesTable(x),
 		PackChanges:  packChangesTable(x),
+		PassedOn:     passedOnTable(x),
 		Cooking:      cookingTable(x),
 		FuelByLeg:    fuelByLegTable(x),
 		Water:        waterTable(x),
@@ -95,7 +97,7 @@ func (t *Tables) List() []*Table {
 		&t.Findings, &t.Crew, &t.Menu, &t.Dishes, &t.Needs, &t.NeedsByDay,
 		&t.Shopping, &t.Fuel, &t.Visits, &t.Errands, &t.Leftovers, &t.Parts, &t.Payments,
 		&t.Rounds, &t.Weighing, &t.Bags, &t.Boxes, &t.BoxBags, &t.Missing, &t.Stops,
-		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.SplitChoices, &t.PackChanges, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
+		&t.LoadGrid, &t.ShareGrid, &t.Loads, &t.Carriers, &t.Splits, &t.SplitChoices, &t.PackChanges, &t.PassedOn, &t.Cooking, &t.FuelByLeg, &t.Water, &t.Keeping,
 		&t.HandOvers, &t.MovedDishes, &t.Happened,
 	}
 }

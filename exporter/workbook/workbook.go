@@ -102,6 +102,7 @@ func sheets(p *plan.Plan) []*sheet {
 		ifAny("Fair split", &t.Splits),
 		ifAny("Few hand-overs or fair", &t.SplitChoices),
 		ifAny("What changes packs", &t.PackChanges),
+		ifAny("Planned hand-overs", &t.PassedOn),
 		recipeCards(p),
 		tableSheet("Cooking", &t.Cooking, nil),
 		ifAny("Fuel by leg", &t.FuelByLeg),

@@ -34,6 +34,8 @@ type changes struct {
 	table   *grid.Grid[int] // places in the choices of the stage
 	title   *look.Text
 	moves   *look.Paragraph
+	beside  *mornings // the choices
+	alone   *mornings // where there is nothing to choose
 	pick    *widget.Select
 	choice  *fyne.Container
 	content fyne.CanvasObject
@@ -53,14 +55,15 @@ func newChanges(s *Screen) *changes {
 		OnSelect: func(int) { c.showMoves() },
 	})
 	left := container.NewBorder(nil, container.NewHBox(c.take), nil, nil, container.NewVSplit(c.chart, c.table))
-	right := container.NewBorder(c.title, nil, nil, nil, bench.NewScroll(c.moves))
+	c.beside, c.alone = newMornings(), newMornings()
+	right := container.NewBorder(c.title, nil, nil, nil, bench.NewScroll(container.NewVBox(c.moves, c.beside.content)))
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.6
 	c.choice = container.NewStack(split)
 	head := container.NewVBox(
 		container.NewBorder(nil, nil, look.NewHeading(lang.L("Few hand-overs or a fair load")), container.NewHBox(c.pick, c.stay, c.freely)),
 		c.state)
-	c.content = container.NewBorder(head, nil, nil, nil, c.choice)
+	c.content = container.NewBorder(head, nil, nil, nil, container.NewStack(c.choice, c.alone.place))
 	return c
 }
 
@@ -86,21 +89,25 @@ func (c *changes) show() {
 	c.showStages()
 	bench.SetShown(c.freely, kept && !onWay)
 	bench.SetShown(c.stay, !onWay)
+	list := c.choices()
+	choose := !onWay && kept && len(list) > 0
+	bench.SetShown(c.alone.place, !onWay && !choose)
 	if onWay {
 		bench.SetShown(c.choice, false)
 		c.state.SetContent(lang.L("The group is under way: what changes hands each morning, and how few hand-overs are worth how fair a load, is chosen under On trail. The choices here belong to packing night."))
 		return
 	}
-	list := c.choices()
-	bench.SetShown(c.choice, kept && len(list) > 0)
+	bench.SetShown(c.choice, choose)
 	words := c.stateWords(kept, list)
 	if kept && len(list) > 0 && c.overLimit() {
 		words += " " + lang.L("For these days no split was found that keeps every limit: only what passes them least is offered, however much changes packs. With limits that can be kept, which the tab on how fair the split is raises, there is more to choose.")
 	}
 	c.state.SetContent(words)
-	if !kept || len(list) == 0 {
+	if !choose {
+		c.alone.show(s.view, c.stage())
 		return
 	}
+	c.beside.show(s.view, c.stage())
 	rows := make([]int, len(list))
 	fairest := list[len(list)-1]
 	var drawn []charts.Choice
@@ -229,8 +236,8 @@ func (c *changes) columns() []grid.Column[int] {
 	return []grid.Column[int]{
 		{Title: lang.L("Choice"), Width: 190, Text: func(i int) string { return c.choiceState(i) }},
 		number(lang.L("Change packs"), "", 110, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
-		number(lang.L("Heaviest first"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
-		number(lang.L("Heaviest later"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
+		number(lang.L("First morning"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
+		number(lang.L("Over the days"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
 	}
 }
 

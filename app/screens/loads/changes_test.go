@@ -54,6 +54,59 @@ func TestAGiftMovesLittleElse(t *testing.T) {
 	}
 }
 
+// From the packs to another choice without the mouse.
+func TestTheChoicesAreReachedByKeys(t *testing.T) {
+	s := openDemo(t)
+	s.drag(s.movable("Olek", "Tomas"), "Tomas")
+	s.drag(s.movable("Ruth", "Tomas"), "Tomas")
+	s.focus(s.board.content)
+	s.typed("c")
+	before := takenOf(s.view.stage(1).Choices)
+	for range len(s.view.stage(1).Choices) {
+		s.key(fyne.KeyDown)
+	}
+	s.key(fyne.KeyReturn)
+	if choices := s.view.stage(1).Choices; before == len(choices)-1 || takenOf(choices) == before || !strings.HasPrefix(s.Document.UndoName(), "let ") {
+		t.Errorf("choice %d of %d is taken, before %d; undo is called %q", takenOf(choices), len(choices), before, s.Document.UndoName())
+	}
+}
+
+// What changes hands in the course of the trip is told with and without packs
+// that are kept.
+func TestWhatIsHandedOverOnTheWayIsTold(t *testing.T) {
+	s := openDemo(t)
+	s.showDay(4)
+	s.open(changesTab)
+	told := func(m *mornings) {
+		t.Helper()
+		stage := s.view.stage(4)
+		over := stage.HandedOver()
+		if len(over) == 0 || len(over) != stage.HandOvers || !strings.HasSuffix(m.title.Content, fmt.Sprint(len(over))) || !m.content.Visible() {
+			t.Fatalf("%d hand-overs, the stage counts %d, the title is %q", len(over), stage.HandOvers, m.title.Content)
+		}
+		lines := strings.Split(m.lines.Content, "\n")
+		for _, item := range over {
+			between := s.view.memberName(item.From) + " → " + s.view.memberName(item.Carrier) + ": "
+			th, _ := s.view.find(string(item.Kind)+" "+item.Key, 4)
+			if !slices.ContainsFunc(lines, func(line string) bool { return strings.HasPrefix(line, between) && strings.Contains(line, th.title()) }) {
+				t.Errorf("%s%s is not told", between, th.title())
+			}
+		}
+	}
+	told(s.changes.alone)
+	if !s.changes.alone.place.Visible() {
+		t.Error("the list is not to be seen")
+	}
+	test.Tap(s.changes.stay)
+	s.open(changesTab)
+	told(s.changes.beside)
+	s.showDay(1)
+	s.changes.show()
+	if s.changes.beside.content.Visible() {
+		t.Error("something is handed over before the first day")
+	}
+}
+
 func TestAChoiceIsTakenByKeyAndKept(t *testing.T) {
 	s := openDemo(t)
 	s.drag(s.movable("Olek", "Tomas"), "Tomas")

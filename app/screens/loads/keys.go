@@ -64,7 +64,7 @@ func (s *Screen) typedRune(letter rune) {
 	case 'p':
 		s.pinChosen()
 	case 'c':
-		s.tabs.SelectIndex(changesTab)
+		s.open(changesTab)
 	case 'u':
 		s.freeChosen()
 	}
@@ -123,10 +123,10 @@ func (s *Screen) Actions() []bench.Action {
 		{Name: lang.L("Keep the chosen thing from another member"), Do: packs(s.startAway)},
 		{Name: lang.L("Pin the chosen thing where it is"), Do: packs(s.pinChosen)},
 		{Name: lang.L("Take the pins off the chosen thing"), Do: packs(s.freeChosen)},
-		{Name: lang.L("Few hand-overs or a fair load: choose"), Do: func() { s.tabs.SelectIndex(changesTab) }},
+		{Name: lang.L("Few hand-overs or a fair load: choose"), Do: func() { s.open(changesTab) }},
 		{Name: lang.L("Split freely, without regard to the packs before"), Do: s.splitFreely},
 		{Name: lang.L("Stay near the packs as they are"), Do: s.stayNear},
-		{Name: lang.L("How fair the split is, and its pins"), Do: func() { s.tabs.SelectIndex(fairnessTab) }},
+		{Name: lang.L("How fair the split is, and its pins"), Do: func() { s.open(fairnessTab) }},
 		{Name: lang.L("Add a piece of gear"), Do: gear(s.gear.add)},
 		{Name: lang.L("Remove the piece of gear"), Do: gear(s.gear.remove)},
 		{Name: lang.L("Add a size of fuel container"), Do: gear(s.gear.addFuel)},

@@ -242,8 +242,33 @@ func (s *Screen) choose(id string) {
 	s.pack.showChosen()
 }
 
-// Focus gives the keyboard to the packs.
-func (s *Screen) Focus() { s.focus(s.board.content) }
+// Focus gives the keyboard to what is worked on in the tab that is shown.
+func (s *Screen) Focus() {
+	if s.bench.Window == nil {
+		return
+	}
+	canvas := s.bench.Window.Canvas()
+	switch s.tabs.SelectedIndex() {
+	case packsTab:
+		s.focus(s.board.content)
+	case changesTab:
+		if s.changes.choice.Visible() {
+			s.changes.table.FocusOn(canvas)
+		} else {
+			s.focus(s.changes.stay)
+		}
+	case fairnessTab:
+		s.fairness.pins.table.FocusOn(canvas)
+	case gearAndFuelTab:
+		s.gear.table.FocusOn(canvas)
+	}
+}
+
+// open goes to a tab, the keyboard too.
+func (s *Screen) open(tab int) {
+	s.tabs.SelectIndex(tab)
+	s.Focus()
+}
 
 // GoTo puts the cursor on a day, a member, a bag or a piece of gear.
 func (s *Screen) GoTo(place findings.Place) {

@@ -217,6 +217,7 @@ func (c *card) carried() {
 				own = append(own, item)
 			}
 		}
+		rows = append(rows, c.passedOn(stage)...)
 		if len(own) > 0 {
 			rows = append(rows, c.stage(stage, own)...)
 		}

@@ -1,8 +1,6 @@
 package pocketcard
 
 import (
-	"strings"
-
 	"sumpter/domain/carry"
 	"sumpter/domain/prose"
 	"sumpter/domain/trail"
@@ -71,24 +69,7 @@ func (c *card) changed() {
 	}
 	width := c.flow.Width()
 	var rows []press.Block
-	gives, gets := map[trip.MemberID][]string{}, map[trip.MemberID][]string{}
-	for _, over := range c.rest.HandOvers {
-		if over.From == c.member.ID {
-			gives[over.To] = append(gives[over.To], c.named(over.Item))
-		}
-		if over.To == c.member.ID {
-			gets[over.From] = append(gets[over.From], c.named(over.Item))
-		}
-	}
-	for i := range c.Trip.Crew {
-		id := c.Trip.Crew[i].ID
-		if things := gives[id]; len(things) > 0 {
-			rows = append(rows, c.Text(c.body(), width, c.Tell(prose.Say("I give %s: %s", c.MemberName(id), strings.Join(things, ", ")))).Below(2))
-		}
-		if things := gets[id]; len(things) > 0 {
-			rows = append(rows, c.Text(c.body(), width, c.Tell(prose.Say("I get from %s: %s", c.MemberName(id), strings.Join(things, ", ")))).Below(2))
-		}
-	}
+	rows = append(rows, c.handedOver(c.rest.HandOvers)...)
 	for _, fact := range c.rest.Facts {
 		if c.concerns(fact) {
 			rows = append(rows, c.Text(c.body(), width, c.Tell(prose.Say("Day %d", fact.Day))+"  "+c.Tell(fact.What)).Below(2))
@@ -109,12 +90,4 @@ func (c *card) concerns(fact trail.Fact) bool {
 		return fact.For == c.member.ID
 	}
 	return fact.Group == 0 || fact.Group == c.member.Group
-}
-
-// named is how the group calls a thing: a bag by its code.
-func (c *card) named(item carry.Item) string {
-	if bag := c.Bag(item.Key); item.Kind == carry.BagItem && bag != nil {
-		return bag.Code
-	}
-	return c.Thing(item)
 }

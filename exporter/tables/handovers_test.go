@@ -1,0 +1,33 @@
+package tables
+
+import (
+	"context"
+	"testing"
+
+	"sumpter/domain/plan"
+	"sumpter/domain/trip/triptest"
+)
+
+func TestEveryPlannedHandOverHasARow(t *testing.T) {
+	on := triptest.Large(6, 5, 3)
+	on.Settings.FillOpenSlots = true
+	on.Crew[1].LastDay, on.Crew[4].FirstDay = 2, 4
+	p, err := plan.Make(context.Background(), on, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, leaver := 0, 0
+	for _, stage := range p.Carry.Stages {
+		want += stage.HandOvers
+	}
+	table := From(p).PassedOn
+	for i := range table.Rows {
+		if at(t, &table, i, "from").Text == p.Trip.Crew[1].Name {
+			leaver++
+			wantText(t, &table, i, "when", "evening of day 2")
+		}
+	}
+	if want == 0 || leaver == 0 || len(table.Rows) != want {
+		t.Errorf("%d rows, %d of who leaves, for %d hand-overs", len(table.Rows), leaver, want)
+	}
+}
