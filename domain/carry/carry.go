@@ -56,10 +56,16 @@ type Thing struct {
 // limit and the amount. Of splits that are as good as equally fair, the one
 // nearest to keep is taken; keep may be nil.
 func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
-	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}, keptChoices: map[int][]Choice{}}
+	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, ahead: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}, keptChoices: map[int][]Choice{}}
 	c.indexCrew()
 	c.remember(keep)
-	for _, run := range cutStages(w) {
+	runs := cutStages(w)
+	if keep == nil && len(w.Kept) == 0 && len(w.Decided) == 0 {
+		if err := c.foresee(ctx, runs); err != nil {
+			return Result{}, err
+		}
+	}
+	for _, run := range runs {
 		if err := c.split(ctx, run); err != nil {
 			return Result{}, err
 		}
@@ -75,6 +81,7 @@ type calculation struct {
 	result Result
 
 	kept        map[stageKey]trip.MemberID // carriers of the split to stay near to
+	ahead       map[stageKey]trip.MemberID // carriers that are foreseen, of stages on which people came or went
 	keptGap     map[int]gaps               // how far from its bounds each of its stages was, by first day
 	keptChoices map[int][]Choice           // of each of its stages, by first day
 
@@ -82,6 +89,7 @@ type calculation struct {
 	place      map[trip.MemberID]int // place in the crew
 	food       map[trip.FoodID]*trip.Food
 	previous   map[string]trip.MemberID // carrier of each item on the stage before
+	renewed    bool                     // the stage before was searched for again
 	waste      []wasteHeap              // what is left of earlier stages
 	loads      [][]tally                // by place in the crew and day-1
 	liquid     map[string]bool          // containers of liquid fuel

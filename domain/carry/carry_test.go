@@ -2,6 +2,7 @@ package carry
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -426,5 +427,61 @@ func TestAStoreGetsLighter(t *testing.T) {
 	r = compute(t, on, store)
 	if item := r.Stages[1].Items[0]; item.Key != "oil" || item.Mass != 330*units.Gram {
 		t.Errorf("on day 3 %+v changes hands", item)
+	}
+}
+
+// Who leaves first carries what is eaten before, so that nothing changes hands
+// but their wrappings, though all carry alike.
+func TestWhoLeavesHandsNothingOver(t *testing.T) {
+	crew := walkers(5, 60, 60, 60)
+	crew.Crew[1].LastDay = 2
+	var list []bags.Bag
+	for day := 1; day <= 5; day++ {
+		for n := range 3 {
+			if day <= 2 || n > 0 {
+				list = append(list, bagOf(fmt.Sprint("day ", day, " bag ", n), day, 1+float64(n)/10))
+			}
+		}
+	}
+	r := compute(t, crew, list...)
+	if len(r.Stages) != 2 || r.Stages[1].FirstDay != 3 {
+		t.Fatalf("stages %+v", r.Stages)
+	}
+	for _, item := range r.Stages[0].Items {
+		if later := on(r, 1, Thing{item.Kind, item.Key}); item.Kind == BagItem && later != 0 && later != item.Carrier {
+			t.Errorf("%s goes from %d to %d", item.Key, item.Carrier, later)
+		}
+	}
+	if r.Stages[0].Worst > r.Stages[0].WorstBound*1.03 {
+		t.Errorf("the heaviest pack is %.4f, no split is below %.4f", r.Stages[0].Worst, r.Stages[0].WorstBound)
+	}
+}
+
+// Where somebody joins and later somebody leaves, few things change hands: on the
+// three crews 78 did when each stage was split by itself, as fair as it could be.
+func TestPacksAreNotTurnedOverOnTheWay(t *testing.T) {
+	total := 0
+	for seed := range uint64(3) {
+		on := triptest.Large(10, 7, seed).Canonical()
+		on.Pins, on.Points = nil, nil
+		for i := range on.Crew {
+			on.Crew[i].FirstDay, on.Crew[i].LastDay = 1, 7
+		}
+		on.Crew[3].FirstDay, on.Crew[5].LastDay = 3, 4
+		on = on.Canonical()
+		legs := on.Legs()
+		r := mustCompute(t, Work{Trip: on, Legs: legs, Needs: needs.Compute(on, nil), Bags: bags.Compute(on, bagstest.Batches(on), cooking.Result{}, legs)})
+		if len(r.Stages) != 3 {
+			t.Fatalf("%d stages", len(r.Stages))
+		}
+		for _, stage := range r.Stages[1:] {
+			total += stage.HandOvers
+			if stage.Worst > stage.WorstBound*1.03 {
+				t.Errorf("seed %d, day %d: the heaviest pack is %.4f, no split is below %.4f", seed, stage.FirstDay, stage.Worst, stage.WorstBound)
+			}
+		}
+	}
+	if total > 45 {
+		t.Errorf("%d things change hands", total)
 	}
 }

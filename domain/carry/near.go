@@ -16,7 +16,8 @@ import (
 // more than (common practice, no source).
 const NearlyFair = 1.02
 
-// near is the packs that a stage stays near to, as seats of those present.
+// near is the packs that a stage stays near to, as seats of those present: those
+// the leader keeps, and on the way those of the stage before.
 type near struct {
 	was    []int // by piece; Nobody for what is new
 	chosen []int // by piece; Nobody where the leader chose nothing
@@ -24,15 +25,18 @@ type near struct {
 	held   bool  // the leader chose
 }
 
-// nearTo reads the kept packs of a stage; nil if there are none.
+// nearTo gives the packs a stage stays near to; nil where food comes in and none
+// are kept.
 func (c *calculation) nearTo(r run, pieces []piece) *near {
 	packs := keptOn(c.Kept, r.first)
-	if packs == nil {
+	if packs == nil && (r.firstOfLeg || decidedOn(c.Decided, r.first) != nil) {
 		return nil
 	}
 	was, chosen := map[Thing]trip.MemberID{}, map[Thing]trip.MemberID{}
-	for _, over := range packs.Things {
-		was[ThingOf(over)], chosen[ThingOf(over)] = over.From, over.To
+	if packs != nil {
+		for _, over := range packs.Things {
+			was[ThingOf(over)], chosen[ThingOf(over)] = over.From, over.To
+		}
 	}
 	n := &near{was: make([]int, len(pieces)), chosen: make([]int, len(pieces))}
 	for i := range pieces {

@@ -1,6 +1,7 @@
 package carry
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"math/big"
@@ -10,6 +11,7 @@ import (
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/solve/fairsplit"
+	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
@@ -22,8 +24,8 @@ const decigram = units.Gram / 10
 // contributor guide.
 const searchSteps = 400_000
 
-// split finds the carriers of one stage.
-func (c *calculation) split(ctx context.Context, r run) error {
+// ruled lists the pieces of a stage with those who may carry each.
+func (c *calculation) ruled(r run) []piece {
 	pieces := c.pieces(r)
 	for i := range pieces {
 		c.passOver(&pieces[i], r)
@@ -31,6 +33,12 @@ func (c *calculation) split(ctx context.Context, r run) error {
 		c.applyPins(&pieces[i], r)
 		c.openToAll(&pieces[i], r)
 	}
+	return pieces
+}
+
+// split finds the carriers of one stage.
+func (c *calculation) split(ctx context.Context, r run) error {
+	pieces := c.ruled(r)
 	free := slices.Clone(pieces)
 	for i := range pieces {
 		c.follow(&pieces[i], r)
@@ -42,12 +50,14 @@ func (c *calculation) split(ctx context.Context, r run) error {
 		return nil
 	}
 	problem := c.problem(r, pieces)
-	if solved, ok := c.stillGood(r, pieces, problem); ok {
+	solved, ok := c.stillGood(r, pieces, problem)
+	c.renewed = !ok
+	if ok {
 		c.measureAgain(r, pieces, problem, &solved)
 		c.take(&stage, r, pieces, solved)
 		return nil
 	}
-	options := fairsplit.Options{Previous: c.previousCarriers(r, pieces), Workers: 2, Steps: searchSteps}
+	options := fairsplit.Options{Previous: c.previousCarriers(r, pieces), Known: c.known(r, pieces), Workers: 2, Steps: searchSteps}
 	near := c.nearTo(r, pieces)
 	if near != nil {
 		options.Previous = near.was
@@ -114,8 +124,12 @@ func (c *calculation) boundFreely(ctx context.Context, r run, free []piece, solv
 
 // stillGood measures the split to keep on the masses there are now. A gram
 // here and there asks for no new search as long as every limit holds and
-// nobody's share is more than a sliver further from the bound than it was.
+// nobody's share is more than a sliver further from the bound than it was, and
+// nothing was searched for again that would now change hands.
 func (c *calculation) stillGood(r run, pieces []piece, problem fairsplit.Problem) (fairsplit.Result, bool) {
+	if c.renewed && !r.firstOfLeg {
+		return fairsplit.Result{}, false
+	}
 	carriers := make([]int, len(pieces))
 	for i := range pieces {
 		member, ok := c.kept[stageKey{r.first, itemKey(&pieces[i])}]
@@ -253,23 +267,45 @@ func ceilMillilitres(volume units.Volume) int64 {
 	return int64((volume + units.Millilitre - 1) / units.Millilitre)
 }
 
-// previousCarriers gives who should go on carrying each piece: who had it in
-// the split to keep, else who carried it on the stage before; nil if nobody.
+// previousCarriers gives who should go on carrying each piece, nil if nobody
+// should. On the way that is who had it on the stage before. Where food comes in
+// it is who had it in the split to keep, else who carried it before, else who is
+// foreseen to have it on the next stage.
 func (c *calculation) previousCarriers(r run, pieces []piece) []int {
+	return c.seats(r, pieces, func(key string) trip.MemberID {
+		kept, before := c.kept[stageKey{r.first, key}], c.previous[key]
+		if !r.firstOfLeg {
+			return before
+		}
+		return cmp.Or(kept, before, c.ahead[stageKey{r.last + 1, key}])
+	})
+}
+
+// known is a split to look at beside those that are searched for: the one to keep,
+// or what was foreseen.
+func (c *calculation) known(r run, pieces []piece) []int {
+	if r.firstOfLeg {
+		return nil
+	}
+	return c.seats(r, pieces, func(key string) trip.MemberID {
+		return cmp.Or(c.kept[stageKey{r.first, key}], c.ahead[stageKey{r.first, key}])
+	})
+}
+
+// foreseen gives who is foreseen to have each piece on the stage that begins on a
+// day.
+func (c *calculation) foreseen(r run, pieces []piece, first int) []int {
+	return c.seats(r, pieces, func(key string) trip.MemberID { return c.ahead[stageKey{first, key}] })
+}
+
+// seats gives the place among those present of each piece's carrier, nil if no
+// piece has one.
+func (c *calculation) seats(r run, pieces []piece, carrier func(key string) trip.MemberID) []int {
 	seats := make([]int, len(pieces))
 	known := false
 	for i := range pieces {
-		seats[i] = fairsplit.Nobody
-		key := itemKey(&pieces[i])
-		member, ok := c.kept[stageKey{r.first, key}]
-		if !ok {
-			member, ok = c.previous[key]
-		}
-		if ok {
-			if seat := slices.Index(r.present, c.place[member]); seat >= 0 {
-				seats[i], known = seat, true
-			}
-		}
+		seats[i] = c.seatOf(r, carrier(itemKey(&pieces[i])))
+		known = known || seats[i] >= 0
 	}
 	if !known {
 		return nil

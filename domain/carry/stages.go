@@ -5,6 +5,7 @@ type run struct {
 	leg             int
 	first, last     int
 	present         []int // places in the crew
+	firstOfLeg      bool
 	lastOfLeg       bool
 	wasteLeftBehind bool // rubbish can be left where the stage ends
 }
@@ -20,7 +21,7 @@ func cutStages(w Work) []run {
 			for last < leg.LastDay && w.samePeople(first, last+1) && decidedOn(w.Decided, last+1) == nil {
 				last++
 			}
-			runs = append(runs, run{leg: i, first: first, last: last, present: w.present(first), lastOfLeg: last == leg.LastDay})
+			runs = append(runs, run{leg: i, first: first, last: last, present: w.present(first), firstOfLeg: first == leg.FirstDay, lastOfLeg: last == leg.LastDay})
 			first = last + 1
 		}
 		if i+1 < len(w.Legs) {

@@ -8,6 +8,7 @@ import (
 // resplit keeps what was found between a previous split and the fairest one.
 type resplit struct {
 	h      *hunt
+	place  []int32 // of each member of the crew among those who carry
 	old    []int32 // per item; nobody if it is new or its carrier had to change
 	forced int
 	front  []step // by changes, each fairer than the one before
@@ -32,6 +33,7 @@ func (h *hunt) resplit(p Problem) *resplit {
 	h.best.carrier = a.relabel(h.best.carrier)
 	a.add(h.in.splitOf(h.best.carrier))
 	a.forward()
+	a.known()
 	a.backward()
 	a.exact()
 	h.best = a.chosen().candidate
@@ -40,25 +42,33 @@ func (h *hunt) resplit(p Problem) *resplit {
 
 func (a *resplit) setOld(p Problem) {
 	in := a.h.in
-	place := make([]int32, len(p.Crew))
-	for i := range place {
-		place[i] = nobody
+	a.place = make([]int32, len(p.Crew))
+	for i := range a.place {
+		a.place[i] = nobody
 	}
 	for i, crew := range in.member {
-		place[crew] = int32(i)
+		a.place[crew] = int32(i)
 	}
-	a.old = make([]int32, in.items)
-	for j, crew := range a.h.options.Previous {
-		a.old[j] = nobody
-		if crew < 0 || crew >= len(place) {
+	a.old, a.forced = a.inner(a.h.options.Previous)
+}
+
+// inner names carriers as the instance does, nobody where there is none; forced are
+// those who may not carry their item.
+func (a *resplit) inner(carrier []int) (list []int32, forced int) {
+	in := a.h.in
+	list = make([]int32, in.items)
+	for j, crew := range carrier {
+		list[j] = nobody
+		if crew < 0 || crew >= len(a.place) {
 			continue
 		}
-		if i := place[crew]; i != nobody && in.canCarry(int32(j), int(i)) {
-			a.old[j] = i
+		if i := a.place[crew]; i != nobody && in.canCarry(int32(j), int(i)) {
+			list[j] = i
 		} else {
-			a.forced++
+			forced++
 		}
 	}
+	return list, forced
 }
 
 // relabel exchanges interchangeable items so that as many as possible stay with
@@ -96,8 +106,9 @@ func (a *resplit) relabel(carrier []int32) []int32 {
 	return carrier
 }
 
-// forward starts at the previous split and lets changes get cheaper.
-func (a *resplit) forward() {
+// whole is a split of given carriers, with the items that have none put where they
+// weigh least.
+func (a *resplit) whole(carrier []int32) *descent {
 	in := a.h.in
 	s := newSplit(in)
 	var loose []int32
@@ -105,8 +116,8 @@ func (a *resplit) forward() {
 		switch {
 		case len(allowed) == 1:
 			s.put(int32(j), int(allowed[0]))
-		case len(allowed) > 1 && a.old[j] != nobody:
-			s.put(int32(j), int(a.old[j]))
+		case len(allowed) > 1 && carrier[j] != nobody:
+			s.put(int32(j), int(carrier[j]))
 		case len(allowed) > 1:
 			loose = append(loose, int32(j))
 		}
@@ -118,20 +129,32 @@ func (a *resplit) forward() {
 	}
 	a.add(t.split)
 	t.free(in.movable)
+	return t
+}
+
+// forward starts at the previous split and lets changes get cheaper.
+func (a *resplit) forward() {
+	t := a.whole(a.old)
 	for t.change = max(1, t.total/2); t.change > 1; t.change /= 3 {
 		a.walk(t)
 	}
 }
 
-// backward starts at the fairest split and makes changes dearer.
-func (a *resplit) backward() {
-	t := a.descent(a.h.in.splitOf(a.h.best.carrier))
-	t.free(a.h.in.movable)
-	top := max(1<<20, 4*t.total)
-	for t.change = 16; t.change < top; t.change *= 3 {
-		a.walk(t)
+// known looks at the split that the options name: it is improved as it is, and what
+// it changes is taken back as far as can be.
+func (a *resplit) known() {
+	if len(a.h.options.Known) != a.h.in.items {
+		return
 	}
+	carrier, _ := a.inner(a.h.options.Known)
+	t := a.whole(carrier)
+	a.walk(t)
+	a.add(t.split)
+	a.goHome(t.split)
 }
+
+// backward starts at the fairest split and takes back as many changes as it can.
+func (a *resplit) backward() { a.goHome(a.h.in.splitOf(a.h.best.carrier)) }
 
 func (a *resplit) descent(s *split) *descent {
 	t := newDescent(s, a.h.options.Seed+99)

@@ -22,6 +22,10 @@ type Options struct {
 	// A split that prefers one carrier per item (their own food, say) is asked for in
 	// the same way.
 	Previous []int
+	// Known is a split worth looking at beside those the search finds, such as one that
+	// foresees who will carry what later. An item that its carrier may not carry, or
+	// Nobody, goes where it fits. It may be nil, and counts with Previous only.
+	Known []int
 	// Tolerance is how much worse S may be than the best found for the sake of fewer
 	// changes. The zero value is 0.5 %.
 	Tolerance Ratio

@@ -1,0 +1,77 @@
+package fairsplit
+
+import (
+	"context"
+	"testing"
+)
+
+// BenchmarkChanges measures crews of which some join and leave, stage by stage: the
+// distance of every stage from its bounds in percent, and how many things change hands,
+// how many do as their carrier has left, and how many have to at least. A leg has the
+// steps of its goal, shared out over the stages by their days.
+func BenchmarkChanges(b *testing.B) {
+	for _, g := range goals[1:] {
+		for _, tight := range []binding{loose, tightAll} {
+			b.Run(crewName(g.members, g.days, tight), func(b *testing.B) {
+				steps := g.mostSteps * 1e6
+				if tight == loose {
+					steps = g.looseMsteps * 1e6
+				}
+				var m changesMeasured
+				for b.Loop() {
+					c := inventChanges(seed0+uint64(m.crews), g.members, g.days, tight)
+					m.goThrough(b, &c, steps)
+				}
+				m.report(b)
+			})
+		}
+	}
+}
+
+type changesMeasured struct {
+	r1, s               worst
+	crews, stages       int
+	unfit, ruledOut     int // stages without a split, and those of them that are proven to have none
+	handOvers           int
+	gone, least, things int
+}
+
+func (m *changesMeasured) goThrough(b *testing.B, c *changingCrew, steps int64) {
+	m.crews++
+	solve := func(l leg, o Options) Result {
+		o.Workers, o.Steps = 2, steps*int64(l.Days)/int64(c.Days)
+		r, err := Solve(context.Background(), l.Problem, o)
+		if err != nil {
+			b.Fatal(err)
+		}
+		return r
+	}
+	c.goThrough(solve, func(l leg, r Result) {
+		m.stages++
+		if r.Feasible {
+			m.r1.add(r.GapR1())
+			m.s.add(r.GapS())
+		} else {
+			m.unfit++
+			if r.Reasons[0].Rule != NotFound {
+				m.ruledOut++
+			}
+		}
+		if l.days.first > 1 {
+			m.handOvers += r.Changes + r.Forced + l.gone
+			m.gone += l.gone
+			m.least += l.leastHandOvers(nearlyFirst(r))
+			m.things += len(l.Items)
+		}
+	})
+}
+
+func (m *changesMeasured) report(b *testing.B) {
+	for name, n := range map[string]int{"stages": m.stages, "unfit": m.unfit, "ruledout": m.ruledOut, "handovers": m.handOvers, "gone": m.gone, "least": m.least, "things": m.things} {
+		b.ReportMetric(float64(n), name)
+	}
+	for name, w := range map[string]worst{"R1%bound": m.r1, "S%bound": m.s} {
+		b.ReportMetric(100*w.mean(), name)
+		b.ReportMetric(100*w.most, name+"max")
+	}
+}
