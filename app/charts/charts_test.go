@@ -207,9 +207,9 @@ func TestSpansOfUnknownTimeLookLikeNoOther(t *testing.T) {
 
 func TestProfileShowsItsStops(t *testing.T) {
 	c := NewProfileChart("km", "m")
-	c.Set("km", "m", []Point{{0, 400}, {10, 1200}, {22, 900}}, []Stop{{10, "Camp 1", false}, {22, "Box", true}})
+	c.Set("km", "m", []Point{{0, 400}, {10, 1200}, {22, 900}}, []Stop{{10, "1", "Camp", false}, {22, "2", "Box", true}})
 	shown := texts(paint(t, &c.base, c))
-	for _, want := range []string{"Camp 1", "m", "0 km"} {
+	for _, want := range []string{"1", "Camp", "2", "Box", "m", "0 km"} {
 		if !slices.Contains(shown, want) {
 			t.Errorf("%q is not written; shown %v", want, shown)
 		}

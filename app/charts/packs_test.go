@@ -139,7 +139,7 @@ func TestWayCardsKeepApartAndAreTapped(t *testing.T) {
 		t.Errorf("the last card ends at %v of %v", places[3]+wayCard(), d.size.Width)
 	}
 	c.taps = d.taps
-	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(places[1]+20, wayTop+40)})
+	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(places[1]+20, wayTop()+60)})
 	if tapped != "Shop" {
 		t.Errorf("a tap on the second card gives %q", tapped)
 	}

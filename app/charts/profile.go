@@ -1,6 +1,8 @@
 package charts
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 
 	"sumpter/app/look"
@@ -12,10 +14,11 @@ type Point struct {
 	Height   float64
 }
 
-// Stop is a labelled place on the way, such as a camp or a box.
+// Stop is a labelled place on the way, such as a camp.
 type Stop struct {
 	Distance float64
-	Label    string
+	Label    string // short, such as the number of the day
+	Name     string // of what waits there, if anything does
 	Strong   bool
 }
 
@@ -43,7 +46,6 @@ func (c *ProfileChart) Set(distanceUnit, heightUnit string, points []Point, stop
 }
 
 func (c *ProfileChart) paint(d *drawing) {
-	const left, right, top, foot = 56, 12, 34, 22
 	if len(c.points) < 2 {
 		return
 	}
@@ -55,12 +57,17 @@ func (c *ProfileChart) paint(d *drawing) {
 		high = low + 50
 	}
 	room := (high - low) * 0.1
-	d.text(c.heightUnit, left-6, 8, fyne.TextAlignTrailing, look.Quiet)
-	vertical := d.upright(low-room, high+room, left, d.size.Width-right, top, d.size.Height-foot, short)
+	line := captionHeight()
+	left, right, foot := 20+max(captionWidth(short(math.Round(high))), captionWidth("0000")), float32(12), line*3/2
 	end := c.points[len(c.points)-1].Distance
 	across := scale{low: 0, high: max(end, 1e-9), from: left, to: d.size.Width - right}
-	for _, value := range ticks(0, across.high, max(2, int((across.to-across.from)/90))) {
-		d.text(short(value)+" "+c.distanceUnit, across.at(value), d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
+	top := c.paintStops(d, across, d.size.Height-foot)
+	d.text(c.heightUnit, left-6, line/2, fyne.TextAlignTrailing, look.Quiet)
+	vertical := d.upright(low-room, high+room, left, d.size.Width-right, top, d.size.Height-foot, short)
+	for _, value := range ticks(0, across.high, max(2, int((across.to-across.from)/(captionWidth("000 "+c.distanceUnit)+30)))) {
+		words := short(value) + " " + c.distanceUnit
+		middle := min(across.at(value), d.size.Width-captionWidth(words)/2)
+		d.text(words, middle, d.size.Height-foot/2, fyne.TextAlignCenter, look.Quiet)
 	}
 	for i := 1; i < len(c.points); i++ {
 		a, b := c.points[i-1], c.points[i]
@@ -69,24 +76,47 @@ func (c *ProfileChart) paint(d *drawing) {
 	c.paintStops(d, across, top)
 }
 
-// paintStops writes labels in two rows, so that near ones do not overlap.
-func (c *ProfileChart) paintStops(d *drawing, across scale, top float32) {
+// paintStops writes the labels on one line and the names below, on a second
+// line where two would touch, and gives where the picture begins under them.
+func (c *ProfileChart) paintStops(d *drawing, across scale, bottom float32) (top float32) {
+	line := captionHeight()
+	labelled := float32(-1000) // where the last label ends
 	ends := [2]float32{-1000, -1000}
+	rows := 0
+	type drop struct{ x, from float32 }
+	var drops []drop
 	for _, stop := range c.stops {
 		x := across.at(stop.Distance)
 		tone := look.Quiet
 		if stop.Strong {
 			tone = look.Spruce
 		}
-		d.line(x, top, x, d.size.Height-22, 1, look.Line)
-		row := 0
-		if ends[0] > x-4 {
-			row = 1
+		if wide := captionWidth(stop.Label); x-wide/2 > labelled+4 {
+			middle := min(x, d.size.Width-wide/2)
+			d.text(stop.Label, middle, line/2, fyne.TextAlignCenter, tone)
+			labelled = middle + wide/2
 		}
-		if ends[row] > x-4 {
-			continue
+		from := float32(0) // where its line begins, if it is not the picture
+		if stop.Name != "" {
+			wide := captionWidth(stop.Name)
+			begins := max(across.from, min(x+4, d.size.Width-wide)) // to the left at the end of the way
+			for row := range ends {
+				if ends[row] > begins-8 {
+					continue
+				}
+				d.text(d.cut(stop.Name, d.size.Width-begins), begins, line*(1.5+float32(row)), fyne.TextAlignLeading, tone)
+				ends[row], rows, from = begins+wide, max(rows, row+1), line
+				break
+			}
 		}
-		size := d.text(stop.Label, x+3, 10+float32(row)*14, fyne.TextAlignLeading, tone)
-		ends[row] = x + size.Width
+		drops = append(drops, drop{x, from})
 	}
+	top = line*float32(1+rows) + 6
+	for _, drop := range drops {
+		if drop.from == 0 {
+			drop.from = top
+		}
+		d.line(drop.x, drop.from, drop.x, bottom, 1, look.Line)
+	}
+	return top
 }

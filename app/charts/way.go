@@ -36,20 +36,28 @@ type WayChart struct {
 
 // Measures of a WayChart.
 const (
-	wayGap    float32 = 12
-	wayTop    float32 = 44
-	wayLine   float32 = 16
-	wayMargin float32 = 24
-	wayLines          = 8
+	wayGap     float32 = 12
+	wayMargin  float32 = 24
+	leastLines         = 5 // on a card
+	mostLines          = 10
 )
+
+// wayTop is where the line of the days is, below the names of stops.
+func wayTop() float32 { return 32 * max(1, look.Scale()) }
+
+// wayPitch is the height of a line on a card.
+func wayPitch() float32 { return 16 * look.Scale() }
 
 // wayCard is the width of a card, wider for larger text.
 func wayCard() float32 { return 236 * max(1, look.Scale()) }
 
+// cardTop is where cards begin below the names of the days.
+func cardTop() float32 { return wayTop() + 12 + 16*look.Scale() }
+
 // NewWayChart makes an empty chart.
 func NewWayChart(word string) *WayChart {
 	c := &WayChart{word: word}
-	c.least = fyne.NewSize(300, wayTop+40+wayLine*(wayLines+1))
+	c.least = fyne.NewSize(300, cardTop()+cardHeight(leastLines))
 	c.draw = c.paint
 	c.ExtendBaseWidget(c)
 	return c
@@ -62,14 +70,34 @@ func (c *WayChart) Set(days int, stops []WayStop) {
 		c.days = append(c.days, strconv.Itoa(d+1))
 	}
 	c.stops = stops
-	used := 0
+	used, lines := 0, leastLines
 	for _, stop := range stops {
 		if stop.Used {
 			used++
+			lines = max(lines, min(mostLines, len(stop.wrapped())))
 		}
 	}
+	c.least.Height = cardTop() + cardHeight(lines)
 	c.least.Width = max(300, float32(used)*(wayCard()+wayGap)+2*wayMargin, float32(days)*20)
 	c.Refresh()
+}
+
+// cardHeight has room for so many lines.
+func cardHeight(lines int) float32 { return wayPitch()*float32(lines) + 16 }
+
+// wrapped are the lines of a stop's card in its width.
+func (s WayStop) wrapped() []WayLine {
+	var lines []WayLine
+	for _, line := range s.Lines {
+		tone := line.Tone
+		if tone == "" {
+			tone = look.Ink
+		}
+		for _, part := range wrap(line.Text, wayCard()-16) {
+			lines = append(lines, WayLine{part, tone})
+		}
+	}
+	return lines
 }
 
 // at gives where the evening of a day is; 0 is the start.
@@ -79,16 +107,16 @@ func (c *WayChart) at(d *drawing, evening int) float32 {
 }
 
 func (c *WayChart) paint(d *drawing) {
-	y := wayTop - 12
+	y := wayTop()
 	d.line(wayMargin, y, d.size.Width-wayMargin, y, 3, look.Line)
 	for i, day := range c.days {
 		left, right := c.at(d, i), c.at(d, i+1)
 		d.line(left, y-4, left, y+4, 1, look.Quiet)
 		label := day
-		if i == 0 || right-left > 60 {
+		if i == 0 || right-left > captionWidth(c.word+" 00")+8 {
 			label = c.word + " " + day
 		}
-		d.text(label, (left+right)/2, y+10, fyne.TextAlignCenter, look.Quiet)
+		d.text(label, (left+right)/2, y+2+captionHeight()/2, fyne.TextAlignCenter, look.Quiet)
 	}
 	d.line(d.size.Width-wayMargin, y-4, d.size.Width-wayMargin, y+4, 1, look.Quiet)
 	places := c.places(d)
@@ -102,8 +130,8 @@ func (c *WayChart) paint(d *drawing) {
 		if stop.Used {
 			tone = look.Spruce
 		}
-		if name := d.cut(stop.Name, 150); x-captionWidth(name)/2 >= free {
-			size := d.text(name, x, y-18, fyne.TextAlignCenter, tone)
+		if name := d.cut(stop.Name, 150*max(1, look.Scale())); x-captionWidth(name)/2 >= free {
+			size := d.text(name, x, y-8-captionHeight()/2, fyne.TextAlignCenter, tone)
 			free = x + size.Width/2 + 8
 		}
 		d.ring(x, y, 6, 2, tone, stop.Used)
@@ -133,7 +161,7 @@ func (c *WayChart) places(d *drawing) []float32 {
 }
 
 func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
-	top := wayTop + 16
+	top := cardTop()
 	height := d.size.Height - top - 2
 	d.line(x, y, x, top-6, 1, look.Spruce)
 	d.line(x, top-6, max(left+8, min(x, left+wayCard()-8)), top, 1, look.Spruce)
@@ -143,27 +171,13 @@ func (c *WayChart) paintCard(d *drawing, stop WayStop, left, x, y float32) {
 	}
 	d.rectangle(left, top, wayCard(), height, edge)
 	d.rectangle(left+width, top+width, wayCard()-2*width, height-2*width, look.Panel)
-	type written struct {
-		text string
-		tone fyne.ThemeColorName
-	}
-	var lines []written
-	for _, line := range stop.Lines {
-		tone := line.Tone
-		if tone == "" {
-			tone = look.Ink
-		}
-		for _, part := range wrap(line.Text, wayCard()-16) {
-			lines = append(lines, written{part, tone})
-		}
-	}
-	pitch := wayLine * look.Scale()
+	lines, pitch := stop.wrapped(), wayPitch()
 	if room := int((height - 12) / pitch); len(lines) > room && room > 0 {
 		lines = lines[:room]
-		lines[room-1].text = d.cut(lines[room-1].text+" …", wayCard()-16)
+		lines[room-1].Text = d.cut(lines[room-1].Text+" …", wayCard()-16)
 	}
 	for i, line := range lines {
-		d.text(line.text, left+8, top+12+float32(i)*pitch, fyne.TextAlignLeading, line.tone)
+		d.text(line.Text, left+8, top+6+(float32(i)+0.5)*pitch, fyne.TextAlignLeading, line.Tone)
 	}
 	d.onTap(left, top, left+wayCard(), top+height, stop.Tapped)
 }

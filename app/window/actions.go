@@ -147,7 +147,7 @@ func (w *Workbench) viewGroup() menuGroup {
 		{Name: lang.L("Dark"), Do: func() { w.setVariant(look.Dark) }},
 		{Name: lang.L("Light or dark as the system"), Do: func() { w.setVariant(look.AsSystem) }},
 		nil,
-		{Name: lang.L("Larger text"), Shortcut: control(fyne.KeyPlus), Do: func() { w.changeScale(scaleStep) }},
+		{Name: lang.L("Larger text"), Shortcut: control(largerKey()), Do: func() { w.changeScale(scaleStep) }},
 		{Name: lang.L("Smaller text"), Shortcut: control(fyne.KeyMinus), Do: func() { w.changeScale(-scaleStep) }},
 	}
 	if w.document != nil {
@@ -163,6 +163,10 @@ func (w *Workbench) viewGroup() menuGroup {
 	}
 	return menuGroup{lang.L("View"), actions}
 }
+
+// largerKey is the key that bears a plus, or the one it shares with the equals
+// sign, where a plus needs Shift: the toolkit tells keys by their plain sign.
+func largerKey() fyne.KeyName { return fyne.KeyName(lang.X("key-larger", "=")) }
 
 func (w *Workbench) setUnits(system units.System) {
 	if err := w.document.Edit(lang.L("change the units"), func(t *trip.Trip) error { t.Units = system; return nil }); err != nil {

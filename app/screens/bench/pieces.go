@@ -20,14 +20,19 @@ func Inset(objects ...fyne.CanvasObject) fyne.CanvasObject {
 // SmallPrint is a paragraph in the size of notes.
 func SmallPrint(text string) *look.Paragraph { return look.NewParagraph(text, look.Caption, look.Ink) }
 
-// emptyWidth is how wide the words of an empty place run.
-const emptyWidth float32 = 420
+// lineWidth is how wide words run in the middle of a place.
+const lineWidth float32 = 420
+
+// InMiddle has words stand in the middle of a place, in lines that are read
+// well.
+func InMiddle(words *look.Paragraph) *fyne.Container {
+	words.Align = fyne.TextAlignCenter
+	return container.NewCenter(container.New(&wide{lineWidth}, words))
+}
 
 // Empty says in the middle of an empty place what comes there.
 func Empty(text string) *fyne.Container {
-	words := look.NewParagraph(text, look.Body, look.Quiet)
-	words.Align = fyne.TextAlignCenter
-	return container.NewCenter(Wide(emptyWidth, words))
+	return InMiddle(look.NewParagraph(text, look.Body, look.Quiet))
 }
 
 // WrappedHeading is a heading of several words that may need a second line.
@@ -46,9 +51,10 @@ func SetShown(object fyne.CanvasObject, shown bool) {
 	}
 }
 
-// Wide gives an object a width; its height stays its own.
+// Wide gives an object the width that it needs at the usual size of text; its
+// height stays its own.
 func Wide(width float32, object fyne.CanvasObject) *fyne.Container {
-	return container.New(&wide{width}, object)
+	return container.New(&wide{width * look.Scale()}, object)
 }
 
 type wide struct{ width float32 }

@@ -10,7 +10,6 @@ import (
 
 	"sumpter/app/demo"
 	"sumpter/app/document"
-	"sumpter/app/look"
 	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/bags"
 	"sumpter/domain/trip"
@@ -111,7 +110,7 @@ func TestUndoOpensTheBag(t *testing.T) {
 func TestTapOnTheBoxTicksAndElsewhereChooses(t *testing.T) {
 	e := open(t, benchtest.DemoDays(2))
 	place := slices.IndexFunc(e.list.rows, func(r row) bool { return r.kind == bagRow })
-	pitch := look.NightHeight + 4 // rows have a gap
+	pitch := rowHeight(e.list.narrow) + 4 // rows have a gap
 	third := fyne.NewPos(200, (float32(place)+2.5)*pitch)
 	bag := e.list.rows[place+2].bag
 	e.list.Tapped(&fyne.PointEvent{Position: third})

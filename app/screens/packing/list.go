@@ -23,6 +23,7 @@ type list struct {
 	draw    func(row) rowLook
 	cursor  int
 	focused bool    // the list has the keyboard
+	narrow  bool    // rows have their texts below the code
 	tapped  float32 // where the last tap was, from the left
 
 	onSelect func(row)
@@ -34,7 +35,11 @@ type list struct {
 func newList(draw func(row) rowLook) *list {
 	l := &list{draw: draw, cursor: -1}
 	l.Length = func() (int, int) { return len(l.rows), 1 }
-	l.CreateCell = func() fyne.CanvasObject { return newRowView() }
+	l.CreateCell = func() fyne.CanvasObject {
+		v := newRowView()
+		v.least = rowHeight(l.narrow)
+		return v
+	}
 	l.UpdateCell = l.paint
 	l.HideSeparators = true
 	l.OnSelected = func(id widget.TableCellID) {
@@ -75,10 +80,16 @@ func (l *list) paint(id widget.TableCellID, object fyne.CanvasObject) {
 	}
 }
 
-// Resize gives the one column the whole width.
+// Resize gives the one column the whole width, and rows the height they need in
+// it.
 func (l *list) Resize(size fyne.Size) {
 	l.SetColumnWidth(0, max(100, size.Width))
 	l.Table.Resize(size)
+	if narrow := isNarrow(size.Width); narrow != l.narrow {
+		l.narrow = narrow
+		l.Refresh()
+		l.reveal()
+	}
 }
 
 // Tapped notes where in the row the tap was.

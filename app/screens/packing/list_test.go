@@ -2,6 +2,7 @@ package packing
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -168,24 +169,70 @@ func TestEveryActionHasANameAndDoesSomething(t *testing.T) {
 }
 
 // drawnRow lays out a row as the list does.
-func drawnRow(t *testing.T, l rowLook, width float32) *rowView {
+func drawnRow(t *testing.T, l rowLook, width, scale float32) *rowView {
 	t.Helper()
-	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light})
+	test.NewTempApp(t).Settings().SetTheme(look.Theme{Variant: look.Light, Scale: scale})
 	v := newRowView()
 	window := test.NewTempWindow(t, v)
 	v.show(l)
-	window.Resize(fyne.NewSize(width, 44))
-	v.Resize(fyne.NewSize(width, 44))
+	size := fyne.NewSize(width, rowHeight(isNarrow(width)))
+	window.Resize(size)
+	v.Resize(size)
 	return v
 }
 
 func TestARowKeepsItsTextsApart(t *testing.T) {
 	long := "A stew of everything that was in the cupboard and had to go before the holidays"
-	for _, width := range []float32{340, 500, 900} {
-		v := drawnRow(t, rowLook{kind: bagRow, code: "12-103W", main: long, note: long, figure: "1234 g", aside: "Weigh dry", tickable: true}, width)
-		end := func(text *canvas.Text) float32 { return text.Position().X + text.MinSize().Width }
-		if end(v.main) > v.figure.Position().X || end(v.note) > v.aside.Position().X || end(v.code) > v.main.Position().X || end(v.figure) > width {
-			t.Errorf("at %v the texts end at %v, %v, %v, the figure begins at %v", width, end(v.code), end(v.main), end(v.note), v.figure.Position().X)
+	rows := map[string]rowLook{
+		"bag":   {kind: bagRow, code: "12-103W", main: long, note: long, figure: "1234 g", aside: "Weigh dry", tickable: true},
+		"round": {kind: roundRow, main: "Round 1 of 4 · free of gluten, peanuts, crustaceans", note: "bags left: 158 of 158, about 1 h 45 min"},
+		"clean": {kind: cleanRow, code: "Clean first", main: "hands, tools and table with soap, fresh cloths", note: "Keep away: gluten, peanuts, sesame", noteTone: look.Plum},
+		"food":  {kind: foodRow, main: "Rolled oats, certified gluten-free", figure: "1234 g", aside: "bags it goes into: 12, still open: 12", tickable: true},
+	}
+	for name, l := range rows {
+		for _, scale := range []float32{1, 1.75, 2} {
+			for _, width := range []float32{340, 450, 500, 900} {
+				if width/scale < 190 {
+					continue // no list is as narrow
+				}
+				v := drawnRow(t, l, width, scale)
+				texts := append([]*canvas.Text{v.code, v.figure, v.aside}, v.lines[:]...)
+				said := ""
+				for i, text := range texts {
+					if text.Text == "" {
+						continue
+					}
+					said += text.Text + " "
+					at, size := text.Position(), text.MinSize()
+					if at.X+size.Width > width || at.Y+size.Height > v.Size().Height+1 {
+						t.Errorf("%s %v wide, text %v: %q ends at %v, %v of height %v", name, width, scale, text.Text, at.X+size.Width, at.Y+size.Height, v.Size().Height)
+					}
+					for _, other := range texts[:i] {
+						to, long := other.Position(), other.MinSize()
+						const lines = 6 // of room above and below letters
+						if other.Text != "" && at.X < to.X+long.Width && to.X < at.X+size.Width && at.Y+lines < to.Y+long.Height && to.Y+lines < at.Y+size.Height {
+							t.Errorf("%s %v wide, text %v: %q stands on %q", name, width, scale, text.Text, other.Text)
+						}
+					}
+				}
+				if name == "clean" && !strings.Contains(said, "gluten, peanuts, sesame") {
+					t.Errorf("%v wide, text %v, what to keep away is cut: %q", width, scale, said)
+				}
+			}
+		}
+	}
+}
+
+// What a bag is called is read though the text is large.
+func TestLargeTextHasRoomBelowTheCode(t *testing.T) {
+	v := drawnRow(t, rowLook{kind: bagRow, code: "4-03A", main: "Whole milk powder", note: "contains milk · for 5 · Days 4 to 6, 7 times, Larch", figure: "571 g", aside: "Weigh dry", tickable: true}, 450, 1.75)
+	said := ""
+	for _, line := range v.lines {
+		said += line.Text + " "
+	}
+	for _, whole := range []string{"Whole milk powder", "contains milk · for 5", "Larch"} {
+		if !strings.Contains(said, whole) {
+			t.Errorf("%q is not whole in %q", whole, said)
 		}
 	}
 }
@@ -195,7 +242,7 @@ func TestTheTickIsAShapeNotAColour(t *testing.T) {
 	for name, l := range map[string]rowLook{
 		"open": {tickable: true}, "begun": {tickable: true, part: true}, "done": {tickable: true, ticked: true}, "head": {kind: roundRow},
 	} {
-		v := drawnRow(t, l, 400)
+		v := drawnRow(t, l, 400, 1)
 		seen := func(alpha uint32) bool { return alpha > 0 }
 		_, _, _, down := v.down.StrokeColor.RGBA()
 		_, _, _, up := v.up.StrokeColor.RGBA()
@@ -212,7 +259,7 @@ func TestTheTickIsAShapeNotAColour(t *testing.T) {
 
 func TestOnlyCleaningHasADoubleFrame(t *testing.T) {
 	for kind := roundRow; kind <= strayRow; kind++ {
-		v := drawnRow(t, rowLook{kind: kind, main: "x"}, 400)
+		v := drawnRow(t, rowLook{kind: kind, main: "x"}, 400, 1)
 		if framed := v.outer.StrokeWidth > 0 && v.inner.StrokeWidth > 0; framed != (kind == cleanRow) {
 			t.Errorf("a row of kind %d is framed: %v", kind, framed)
 		}

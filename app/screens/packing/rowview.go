@@ -2,7 +2,6 @@ package packing
 
 import (
 	"image/color"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -38,10 +37,10 @@ type rowView struct {
 	outer, inner *canvas.Rectangle // double frame of the cleaning
 	box          *canvas.Rectangle
 	down, up     *canvas.Line // the tick
-	code, main   *canvas.Text
-	note, figure *canvas.Text
+	code, figure *canvas.Text
 	aside        *canvas.Text
-	width        float32
+	lines        [mostLines]*canvas.Text // what it is, and the note
+	least        float32                 // height of a row
 }
 
 func newRowView() *rowView {
@@ -49,8 +48,11 @@ func newRowView() *rowView {
 	v := &rowView{
 		ground: canvas.NewRectangle(none), edge: canvas.NewRectangle(none), outer: canvas.NewRectangle(none), inner: canvas.NewRectangle(none),
 		box: canvas.NewRectangle(none), down: canvas.NewLine(none), up: canvas.NewLine(none),
-		code: canvas.NewText("", none), main: canvas.NewText("", none), note: canvas.NewText("", none),
-		figure: canvas.NewText("", none), aside: canvas.NewText("", none),
+		code: canvas.NewText("", none), figure: canvas.NewText("", none), aside: canvas.NewText("", none),
+		least: rowHeight(false),
+	}
+	for i := range v.lines {
+		v.lines[i] = canvas.NewText("", none)
 	}
 	v.ExtendBaseWidget(v)
 	return v
@@ -73,12 +75,16 @@ func (v *rowView) CreateRenderer() fyne.WidgetRenderer {
 type rowRenderer struct{ v *rowView }
 
 func (r *rowRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(300, look.NightHeight*look.Scale())
+	return fyne.NewSize(300, r.v.least)
 }
 func (r *rowRenderer) Destroy() {}
 func (r *rowRenderer) Objects() []fyne.CanvasObject {
 	v := r.v
-	return []fyne.CanvasObject{v.ground, v.edge, v.outer, v.inner, v.box, v.down, v.up, v.code, v.main, v.note, v.figure, v.aside}
+	objects := []fyne.CanvasObject{v.ground, v.edge, v.outer, v.inner, v.box, v.down, v.up, v.code, v.figure, v.aside}
+	for _, line := range v.lines {
+		objects = append(objects, line)
+	}
+	return objects
 }
 
 const (
@@ -89,7 +95,6 @@ const (
 
 func (r *rowRenderer) Layout(size fyne.Size) {
 	v := r.v
-	v.width = size.Width
 	v.ground.Resize(size)
 	v.edge.Resize(size)
 	look.LayoutDoubleFrame(v.outer, v.inner, fyne.NewPos(3, 2), size.SubtractWidthHeight(6, 4))
@@ -98,7 +103,7 @@ func (r *rowRenderer) Layout(size fyne.Size) {
 		if v.look.kind == weighRow {
 			x += 20
 		}
-		top := (size.Height - boxSide) / 2
+		top := (r.firstHeight(size) - boxSide) / 2
 		v.box.Move(fyne.NewPos(x, top))
 		v.box.Resize(fyne.NewSize(boxSide, boxSide))
 		v.down.Position1, v.down.Position2 = fyne.NewPos(x+5, top+14), fyne.NewPos(x+11, top+20)
@@ -109,43 +114,6 @@ func (r *rowRenderer) Layout(size fyne.Size) {
 		x += 12
 	}
 	r.layoutTexts(x, size)
-}
-
-func (r *rowRenderer) layoutTexts(x float32, size fyne.Size) {
-	v := r.v
-	middle := func(text *canvas.Text) float32 { return (size.Height - text.MinSize().Height) / 2 }
-	if v.look.code != "" {
-		v.code.Move(fyne.NewPos(x, middle(v.code)))
-		x += max(v.code.MinSize().Width, r.codeWidth()) + codeAfter
-	}
-	right := size.Width - rowInset
-	figure := v.figure.MinSize()
-	aside := v.aside.MinSize()
-	v.figure.Move(fyne.NewPos(right-figure.Width, middle(v.figure)))
-	if v.look.aside != "" {
-		v.figure.Move(fyne.NewPos(right-figure.Width, (size.Height-figure.Height-aside.Height)/2+1))
-		v.aside.Move(fyne.NewPos(right-aside.Width, (size.Height+figure.Height-aside.Height)/2-1))
-	}
-	room := right - codeAfter - x
-	v.main.Text = look.Cut(v.look.main, v.main.TextSize, v.main.TextStyle, room-figure.Width)
-	v.note.Text = look.Cut(v.look.note, v.note.TextSize, v.note.TextStyle, room-max(figure.Width, aside.Width))
-	main, note := v.main.MinSize().Height, v.note.MinSize().Height
-	v.main.Move(fyne.NewPos(x, middle(v.main)))
-	if v.look.note != "" {
-		top := (size.Height - main - note) / 2
-		v.main.Move(fyne.NewPos(x, top+2))
-		v.note.Move(fyne.NewPos(x, top+main-1))
-	}
-}
-
-// codeWidth is the room of the widest code as long as this one, so that the
-// texts behind the codes stand in one line.
-func (r *rowRenderer) codeWidth() float32 {
-	if !r.v.look.tickable || len(r.v.look.code) < 2 {
-		return 0
-	}
-	widest := strings.Repeat("0", len(r.v.look.code)-2) + "-W"
-	return fyne.MeasureText(widest, r.v.code.TextSize, r.v.code.TextStyle).Width
 }
 
 func (r *rowRenderer) Refresh() {
@@ -159,22 +127,12 @@ func (r *rowRenderer) Refresh() {
 	set := func(text *canvas.Text, content string, size float32, tone color.Color, bold bool) {
 		text.Text, text.TextSize, text.Color, text.TextStyle.Bold = content, size, tone, bold
 	}
-	strong := l.kind == roundRow || l.kind == stowRow || l.kind == foodRow
 	codeTone := ink
 	if l.kind == cleanRow {
 		codeTone = theme.Color(look.Plum)
 	}
-	noteTone := l.noteTone
-	if noteTone == "" {
-		noteTone = look.Quiet
-	}
 	set(v.code, l.code, look.Night.Points(), codeTone, true)
-	set(v.main, l.main, look.Figure.Points(), ink, strong)
-	set(v.note, l.note, look.Body.Points(), theme.Color(noteTone), noteTone == look.Plum)
 	set(v.figure, l.figure, look.Night.Points(), ink, l.kind == bagRow || l.kind == stowedRow || l.kind == weighRow)
-	if l.kind == cleanRow {
-		v.main.TextSize = look.Lead.Points()
-	}
 	asideTone := look.Quiet
 	if l.warns {
 		asideTone = look.Ochre

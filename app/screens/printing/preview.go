@@ -52,7 +52,6 @@ func newPreview(b *bench.Bench) *preview {
 	p := &preview{bench: b, painter: picture.New(), count: look.NewText("", look.Body, look.Quiet)}
 	p.about, p.note, p.message = bench.SmallPrint(""), bench.SmallPrint(""), look.NewParagraph("", look.Body, look.Ink)
 	p.note.Tone = look.Ochre
-	p.message.Align = fyne.TextAlignCenter
 	p.before = widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { p.turn(-1) })
 	p.next = widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { p.turn(1) })
 	p.number = widget.NewEntry()
@@ -62,7 +61,7 @@ func newPreview(b *bench.Bench) *preview {
 	p.zoom.SetSelectedIndex(0)
 	turning := container.NewHBox(p.before, container.NewCenter(bench.Wide(numberWidth, p.number)), container.NewCenter(p.count), p.next, p.zoom)
 	head := container.NewBorder(nil, nil, nil, container.NewVBox(turning), p.about) // beside many lines the buttons stay low
-	p.content = container.NewBorder(head, p.note, nil, nil, container.NewStack(p.sheet.scroll, container.NewCenter(bench.Wide(420, p.message))))
+	p.content = container.NewBorder(head, p.note, nil, nil, container.NewStack(p.sheet.scroll, bench.InMiddle(p.message)))
 	p.say("")
 	return p
 }

@@ -1,9 +1,9 @@
 package route
 
 import (
-	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -116,13 +116,13 @@ func stops(t *trip.Trip, chosen int) []charts.Stop {
 	at := units.Metres(0)
 	for i, day := range t.Days {
 		at += day.Distance
-		label := strconv.Itoa(i + 1)
+		var names []string
 		for _, point := range t.Points {
 			if point.Use && point.AfterDay == i+1 {
-				label = fmt.Sprintf("%d %s", i+1, point.Name)
+				names = append(names, point.Name)
 			}
 		}
-		list = append(list, charts.Stop{Distance: inUnit(at, t.Units), Label: label, Strong: i+1 == chosen})
+		list = append(list, charts.Stop{Distance: inUnit(at, t.Units), Label: strconv.Itoa(i + 1), Name: strings.Join(names, ", "), Strong: i+1 == chosen})
 	}
 	return list
 }

@@ -47,7 +47,7 @@ func newChoicesTab(b *bench.Bench) *choicesTab {
 	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What holds for the whole trip?"))),
 		bench.Wide(220, c.filter), widget.NewButton(lang.L("All back to usual"), c.allUsual))
 	c.beside = bench.NewPart(c.side.content, c.side.refresh)
-	c.content = bench.Headed(bench.Beside(c.table, c.beside.Place, 0.7, 520), head)
+	c.content = bench.Headed(bench.Beside(c.table, c.beside.Place, 0.76, 520), head)
 	b.InSteps(c.table, c.beside)
 	c.refresh()
 	c.table.MoveCursor(1, valueColumn)
@@ -71,9 +71,9 @@ func (c *choicesTab) columns() []grid.Column[int] {
 		{Title: lang.L("Setting"), Width: c.widest(), Text: func(row int) string { return c.rows[row].title }},
 		{Title: lang.L("Value"), Width: 180, Set: c.set, Choices: c.choices, Tone: c.tone, Text: of(func(s *setting, t *trip.Trip) string { return s.text(t) })},
 		{Title: lang.L("Unit"), Width: 52, Tone: quiet, Text: of(func(s *setting, t *trip.Trip) string { return s.unit(t) })},
-		{Title: lang.L("Usual"), Width: 78, Tone: quiet, Text: of(c.usualText)},
 		{Title: lang.L("Changed"), Width: 76, Text: of(changedMark), Tone: func(int) fyne.ThemeColorName { return look.Spruce }},
 		{Title: lang.L("Allowed"), Width: 178, Tone: quiet, Text: of(allowedText)},
+		{Title: lang.L("Usual"), Width: c.widestUsual(), Tone: quiet, Text: of(c.usualText)},
 		{Title: lang.L("What it does"), Width: 700, Tone: quiet, Text: of(func(s *setting, _ *trip.Trip) string { return s.about })},
 	}
 }
@@ -85,6 +85,18 @@ func (c *choicesTab) widest() float32 {
 		widest = max(widest, fyne.MeasureText(c.rows[i].title, look.UsualText, fyne.TextStyle{Bold: c.rows[i].name == ""}).Width)
 	}
 	return widest + look.SpaceLarge
+}
+
+// widestUsual is what the usual values need at the usual size of text.
+func (c *choicesTab) widestUsual() float32 {
+	const least, most float32 = 62, 200
+	widest := least
+	for i := range c.rows {
+		if s := &c.rows[i]; s.name != "" {
+			widest = max(widest, fyne.MeasureText(c.usualText(s, c.bench.Trip()), look.UsualText, fyne.TextStyle{}).Width)
+		}
+	}
+	return min(most, widest+look.SpaceLarge)
 }
 
 // partOf numbers the headings, so that sorting stays within them.
