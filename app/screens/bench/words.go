@@ -32,15 +32,32 @@ var everydayNames = map[string]trip.Allergen{
 // ours, one of it or many. Any other word is an allergen of its own, which every
 // food then has to declare.
 func ReadAllergen(word string) trip.Allergen {
-	for _, one := range []string{word, word + "s"} {
-		if allergen, ok := everydayNames[strings.ReplaceAll(strings.ToLower(one), " ", "")]; ok {
-			return allergen
-		}
-		if allergen, ok := knownAllergen(one); ok {
-			return allergen
-		}
+	if allergen, _, ok := FindAllergen(word); ok {
+		return allergen
 	}
 	return trip.Allergen(strings.ToLower(word))
+}
+
+// narrowerNames are names that mean less than the allergen they stand for: who
+// cannot have the one should avoid the other, but what is free of the one is not
+// free of the other.
+var narrowerNames = map[string]bool{
+	"dairy": true, "lactose": true, "laktose": true, "celeriac": true, "coeliac": true, "celiac": true, "zöliakie": true, "shrimp": true, "prawns": true,
+}
+
+// FindAllergen finds the allergen that a word names, and tells whether the word
+// means all of it.
+func FindAllergen(word string) (allergen trip.Allergen, whole, ok bool) {
+	for _, one := range []string{word, word + "s"} {
+		bare := strings.ReplaceAll(strings.ToLower(one), " ", "")
+		if allergen, ok := everydayNames[bare]; ok {
+			return allergen, !narrowerNames[bare], true
+		}
+		if allergen, ok := knownAllergen(one); ok {
+			return allergen, true, true
+		}
+	}
+	return "", false, false
 }
 
 func knownAllergen(word string) (trip.Allergen, bool) {

@@ -146,7 +146,7 @@ func labelField() field {
 
 func allergenField() field {
 	return field{
-		title: lang.L("Allergens"), width: 190, text: allergensInShort,
+		title: lang.L("Allergens"), also: lang.X("heads-allergens", "Allergen, Allergy information"), width: 190, text: allergensInShort, set: setDeclared,
 		tone: func(f *trip.Food) fyne.ThemeColorName {
 			if len(withPresence(f, trip.Contains))+len(withPresence(f, trip.MayContain)) > 0 {
 				return look.Plum

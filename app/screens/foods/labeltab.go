@@ -29,8 +29,8 @@ type labelTab struct {
 func newLabelTab(side *sidePanel) *labelTab {
 	l := &labelTab{side: side, words: look.NewNote()}
 	l.allergens = newReader([]readerWord{
-		{lang.L("contains"), 'c', look.Plum}, {lang.L("may contain"), 'm', look.Plum},
-		{lang.L("free"), 'f', look.Spruce}, {lang.L("unknown"), 'u', look.Ochre},
+		{presenceWord(trip.Contains), 'c', look.Plum}, {presenceWord(trip.MayContain), 'm', look.Plum},
+		{presenceWord(trip.Free), 'f', look.Spruce}, {presenceWord(trip.NotKnown), 'u', look.Ochre},
 	}, l.setAllergen)
 	l.allergens.next, l.allergens.key = l.nextUnread, l.letter
 	l.diets = newReader([]readerWord{

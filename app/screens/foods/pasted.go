@@ -16,7 +16,7 @@ import (
 )
 
 // addPasted adds a food for a line of a pasted table. What the table does not
-// tell stays unknown: allergens, diets and how it keeps.
+// tell stays unknown: allergens it does not name, diets and how it keeps.
 func (s *Screen) addPasted() (string, error) {
 	food := foodOfLabel(s.bench.Units())
 	food.Name, food.Source = lang.L("New food"), lang.L("pasted table")
@@ -40,9 +40,9 @@ func foodOfLabel(u units.System) trip.Food {
 
 // saidOfPasted tells what a table of foods leaves open.
 func (s *Screen) saidOfPasted() string {
-	said := lang.L("Figures are taken as for 100 g, carbohydrate without its fibre. Allergens, diets and how they keep are not known: read each label.")
+	said := lang.L("Figures are taken as for 100 g, carbohydrate without its fibre. Allergens that the table does not name, diets and how they keep are not known: read each label.")
 	if s.bench.Units() == units.US {
-		said = lang.L("Figures are taken as for 100 g, carbohydrate with its fibre. Allergens, diets and how they keep are not known: read each label.")
+		said = lang.L("Figures are taken as for 100 g, carbohydrate with its fibre. Allergens that the table does not name, diets and how they keep are not known: read each label.")
 	}
 	return said
 }
@@ -55,8 +55,8 @@ func (s *Screen) paste(cells []grid.Pasted[trip.FoodID]) error {
 			if f == nil {
 				return errGone
 			}
-			if into.choices != nil && isBlank(cell.Text) {
-				continue // nothing is no choice
+			if (into.choices != nil || into.title == lang.L("Allergens")) && isBlank(cell.Text) {
+				continue // nothing is no choice, and says nothing of a label
 			}
 			if err := into.set(f, cell.Text); err != nil {
 				return prose.Errorf("%s, %s: %s", f.Name, into.title, err)
