@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"sumpter/domain/plan"
+	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 )
 
@@ -12,6 +13,8 @@ func TestEveryPlannedHandOverHasARow(t *testing.T) {
 	on := triptest.Large(6, 5, 3)
 	on.Settings.FillOpenSlots = true
 	on.Crew[1].LastDay, on.Crew[4].FirstDay = 2, 4
+	on.Gear[0].Group = 0
+	on.Pins = append(on.Pins, trip.Pin{Gear: on.Gear[0].ID, Member: on.Crew[1].ID}) // what has to change hands when they leave
 	p, err := plan.Make(context.Background(), on, plan.Options{})
 	if err != nil {
 		t.Fatal(err)

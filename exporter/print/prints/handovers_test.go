@@ -3,16 +3,19 @@ package prints
 import (
 	"context"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
+	"sumpter/domain/bags"
 	"sumpter/domain/carry"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
 	"sumpter/domain/trip/triptest"
 )
 
-// changing is the plan of a trip on which one goes home and another comes.
+// changing is the plan of a trip on which one goes home and another comes. By
+// hand who goes has a bag of a later day, which has to change packs.
 func changing(t *testing.T) *plan.Plan {
 	t.Helper()
 	on := triptest.Large(6, 5, 3)
@@ -23,6 +26,16 @@ func changing(t *testing.T) *plan.Plan {
 	}
 	p, err := plan.Make(context.Background(), on, plan.Options{})
 	if err != nil {
+		t.Fatal(err)
+	}
+	at := slices.IndexFunc(p.Bags.Bags, func(b bags.Bag) bool {
+		return b.Member == 0 && b.Day > 3 && b.Leg == 0 && carry.BagObstacle(p.Trip, &b, &p.Trip.Crew[1], 1).Kind == ""
+	})
+	if at < 0 {
+		t.Fatal("there is no bag of a later day")
+	}
+	on.Pins = append(on.Pins, trip.Pin{Bag: p.Bags.Bags[at].Key, Member: on.Crew[1].ID})
+	if p, err = plan.Make(context.Background(), on, plan.Options{}); err != nil {
 		t.Fatal(err)
 	}
 	return p

@@ -89,6 +89,9 @@ func TestCardsForTheRestOfTheWay(t *testing.T) {
 			t.Errorf("%s is not told who has %s now", m.Name, given.Code)
 		}
 		gives := slices.ContainsFunc(rest.HandOvers, func(h trail.HandOver) bool { return h.From == m.ID })
+		for _, stage := range rest.Plan.Carry.Stages {
+			gives = gives || stage.FirstDay > 4 && slices.ContainsFunc(stage.HandedOver(), func(item carry.Item) bool { return item.From == m.ID })
+		}
 		if gives != strings.Contains(text, "I give") {
 			t.Errorf("%s gives: %v, the card says otherwise", m.Name, gives)
 		}
