@@ -36,6 +36,13 @@ func NewChoiceChart(across, up string, formatAcross, formatUp func(float64) stri
 	return c
 }
 
+// SetUp gives the upright axis another measure.
+func (c *ChoiceChart) SetUp(name string, format func(float64) string) {
+	if format != nil {
+		c.up, c.formatUp = name, format
+	}
+}
+
 // Set draws other choices.
 func (c *ChoiceChart) Set(choices []Choice) {
 	c.choices = choices

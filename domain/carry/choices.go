@@ -6,6 +6,7 @@ import (
 
 	"sumpter/domain/solve/fairsplit"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // mostChoices are enough to choose from.
@@ -20,19 +21,42 @@ func (c *calculation) choices(r run, pieces []piece, solved fairsplit.Result) []
 	var list []Choice
 	taken := false
 	for _, found := range solved.Choices {
-		choice := Choice{HandOvers: found.Changes, Must: solved.Forced, Worst: share(found.R1), Mean: share(found.S), Taken: slices.Equal(found.Carrier, solved.Carrier)}
-		choice.Carriers = c.carriersOf(r, pieces, found.Carrier)
+		choice := c.choice(r, pieces, found, solved.Forced)
+		choice.Taken = slices.Equal(found.Carrier, solved.Carrier)
 		taken = taken || choice.Taken
 		list = append(list, choice)
 	}
 	if !taken {
-		list = append(list, Choice{
-			HandOvers: solved.Changes, Must: solved.Forced, Worst: share(solved.R1), Mean: share(solved.S), Taken: true,
-			Carriers: c.carriersOf(r, pieces, solved.Carrier),
-		})
+		choice := c.choice(r, pieces, fairsplit.Resplit{
+			Changes: solved.Changes, R1: solved.R1, S: solved.S, Carrier: solved.Carrier, Over: solved.Over, Overruns: solved.Overruns,
+		}, solved.Forced)
+		choice.Taken = true
+		list = append(list, choice)
 		slices.SortStableFunc(list, func(a, b Choice) int { return cmp.Compare(a.HandOvers, b.HandOvers) })
 	}
 	return few(list)
+}
+
+func (c *calculation) choice(r run, pieces []piece, found fairsplit.Resplit, must int) Choice {
+	choice := Choice{HandOvers: found.Changes, Must: must, Worst: share(found.R1), Mean: share(found.S), Passed: passed(found)}
+	choice.Carriers = c.carriersOf(r, pieces, found.Carrier)
+	return choice
+}
+
+// passed adds up what a split is above limits.
+func passed(split fairsplit.Resplit) Passed {
+	p := Passed{together: split.Over}
+	for _, overrun := range split.Overruns {
+		switch overrun.Limit {
+		case fairsplit.MassLimit:
+			p.OverLimit += units.Mass(overrun.Over) * decigram
+		case fairsplit.VolumeLimit:
+			p.OverRoom += units.Volume(overrun.Over) * units.Millilitre
+		case fairsplit.ClassLimit:
+			p.OverPart++
+		}
+	}
+	return p
 }
 
 func (c *calculation) carriersOf(r run, pieces []piece, seats []int) map[Thing]trip.MemberID {
@@ -49,21 +73,30 @@ func (c *calculation) carriersOf(r run, pieces []piece, seats []int) map[Thing]t
 // heaviest pack to be a choice of their own.
 const worthOffering = 0.001
 
+// lessPassed is the part of what the fewest hand-overs pass limits by, of which
+// more hand-overs must pass them less to be a choice of their own.
+const lessPassed = 20
+
 // few thins the choices out: the fewest hand-overs, the fairest, the taken and
 // the first that is nearly as fair stay, and of the others those that are
-// fairer by what can be told, some of them where they are many.
+// fairer, or pass limits less, by what can be told, some of them where they are
+// many.
 func few(list []Choice) []Choice {
 	last := len(list) - 1
-	nearly := slices.IndexFunc(list, func(x Choice) bool { return x.above(list[last]) <= NearlyFair-1 })
+	nearly := slices.IndexFunc(list, func(x Choice) bool {
+		return x.Passed.Compare(list[last].Passed) <= 0 && x.above(list[last]) <= NearlyFair-1
+	})
 	stays := func(i int) bool { return i == 0 || i == last || i == nearly || list[i].Taken }
 	var between []int
-	before := list[0].above(list[last])
+	before, passed := list[0].above(list[last]), list[0].together
 	for i := range list {
-		if above := list[i].above(list[last]); !stays(i) && above <= before-worthOffering {
+		above, over := list[i].above(list[last]), list[i].together
+		less := over < passed-list[0].together/lessPassed || over == list[last].together && over < passed
+		if !stays(i) && (above <= before-worthOffering || less) {
 			between = append(between, i)
-			before = above
+			before, passed = above, over
 		} else if stays(i) {
-			before = min(before, above)
+			before, passed = min(before, above), min(passed, over)
 		}
 	}
 	for len(between) > mostChoices-4 {

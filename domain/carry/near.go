@@ -119,15 +119,15 @@ func (c *calculation) overrunList(r run, overruns []fairsplit.Overrun) prose.Tex
 	return prose.List(" ", list)
 }
 
-// fewOf finds the fewest hand-overs nearly as fair as the fairest choice, -1
-// where there is no choice.
+// fewOf finds the fewest hand-overs nearly as fair as the fairest choice, which
+// pass limits no further, -1 where there is no choice.
 func fewOf(choices []fairsplit.Resplit) int {
 	if len(choices) == 0 {
 		return -1
 	}
 	best := choices[len(choices)-1]
 	return slices.IndexFunc(choices, func(choice fairsplit.Resplit) bool {
-		return ratio(choice.R1, best.R1) <= NearlyFair && ratio(choice.S, best.S) <= NearlyFair
+		return choice.Over <= best.Over && ratio(choice.R1, best.R1) <= NearlyFair && ratio(choice.S, best.S) <= NearlyFair
 	})
 }
 

@@ -6,6 +6,8 @@
 package carry
 
 import (
+	"cmp"
+
 	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
@@ -46,6 +48,37 @@ type Choice struct {
 	Mean      float64                 `json:"mean_share"`
 	Carriers  map[Thing]trip.MemberID `json:"-"`
 	Taken     bool                    `json:"taken"` // the one of the stage
+	Passed
+}
+
+// Passed is how far a split passes limits of packs. Where no split was found that
+// keeps all, passing them by less counts before fairness.
+type Passed struct {
+	OverLimit units.Mass   `json:"over_limit_g"` // above load limits on the first morning, all packs together
+	OverRoom  units.Volume `json:"over_room_ml"` // above the room of packs, all together
+	OverPart  int          `json:"over_part"`    // packs with more of a group's dinners or fuel than one should hold
+	together  int64        // in grams and what counts like them
+}
+
+// Any tells whether a limit is passed at all.
+func (p Passed) Any() bool { return p.OverLimit > 0 || p.OverRoom > 0 || p.OverPart > 0 }
+
+// Compare orders by how far limits are passed, the least first.
+func (p Passed) Compare(other Passed) int { return cmp.Compare(p.together, other.together) }
+
+// Text says how far limits are passed; it is empty where none is.
+func (p Passed) Text() prose.Text {
+	var parts []prose.Text
+	if p.OverLimit > 0 {
+		parts = append(parts, prose.Say("%s", p.OverLimit))
+	}
+	if p.OverRoom > 0 {
+		parts = append(parts, prose.Say("%s", p.OverRoom))
+	}
+	if p.OverPart > 0 {
+		parts = append(parts, prose.Plural(p.OverPart, prose.Say("one pack with too much of the dinners or fuel"), prose.Say("%d packs with too much of the dinners or fuel", p.OverPart)))
+	}
+	return prose.List(", ", parts)
 }
 
 // ItemKind is what kind of thing is carried.

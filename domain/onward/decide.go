@@ -27,7 +27,7 @@ func (w *work) choices(now *plan.Plan) []Choice {
 			to := func(item carry.Item) trip.MemberID {
 				return choice.Carriers[carry.Thing{Kind: item.Kind, Key: item.Key}]
 			}
-			one := Choice{HandOvers: w.changes(now, to), Worst: choice.Worst, Mean: choice.Mean, Taken: choice.Taken, carriers: choice.Carriers}
+			one := Choice{HandOvers: w.changes(now, to), Worst: choice.Worst, Mean: choice.Mean, Taken: choice.Taken, Passed: choice.Passed, carriers: choice.Carriers}
 			for _, item := range stage.Items {
 				if _, had := before[carry.Thing{Kind: item.Kind, Key: item.Key}]; !had && item.Kind != carry.WasteItem {
 					item.Carrier = to(item)
@@ -47,7 +47,7 @@ func (w *work) choices(now *plan.Plan) []Choice {
 }
 
 // takeFew lets the plan follow the fewest hand-overs that are nearly as fair as
-// the fairest.
+// the fairest and pass limits no further.
 func (w *work) takeFew(ctx context.Context, rest *Rest) error {
 	last := len(rest.Choices) - 1
 	if last < 0 {
@@ -55,7 +55,7 @@ func (w *work) takeFew(ctx context.Context, rest *Rest) error {
 	}
 	best := rest.Choices[last]
 	few := slices.IndexFunc(rest.Choices, func(c Choice) bool {
-		return c.Worst <= best.Worst*carry.NearlyFair && c.Mean <= best.Mean*carry.NearlyFair
+		return c.Passed.Compare(best.Passed) <= 0 && c.Worst <= best.Worst*carry.NearlyFair && c.Mean <= best.Mean*carry.NearlyFair
 	})
 	if few < 0 || rest.Choices[few].Taken {
 		return nil

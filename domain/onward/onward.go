@@ -78,6 +78,7 @@ type Choice struct {
 
 	carriers   map[carry.Thing]trip.MemberID
 	Relabelled int // pick-ups that go to another than planned
+	carry.Passed
 }
 
 // Changes counts what has to be done by hand.

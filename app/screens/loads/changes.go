@@ -17,7 +17,6 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/carry"
-	"sumpter/domain/findings"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
@@ -48,8 +47,8 @@ func newChanges(s *Screen) *changes {
 	c.take = widget.NewButton(lang.L("Take this choice (Enter)"), c.takeSelected)
 	c.take.Importance = widget.HighImportance
 	c.pick = widget.NewSelect(nil, c.pickStage)
-	c.chart = charts.NewChoiceChart(lang.L("things that change packs"), lang.L("heavier than the fairest split"),
-		func(value float64) string { return written.Number(value, 0) }, func(value float64) string { return written.Number(value, 1) + " %" })
+	whole := func(value float64) string { return written.Number(value, 0) }
+	c.chart = charts.NewChoiceChart(lang.L("things that change packs"), lang.L("heavier than the fairest split"), whole, whole)
 	c.table = grid.New(c.columns(), grid.Options[int]{
 		Key: func(i int) string { return fmt.Sprint(i) }, OnOpen: c.takeChoice, OnProblem: s.bench.Say, Clipboard: s.bench.Clipboard,
 		OnSelect: func(int) { c.showMoves() },
@@ -99,8 +98,8 @@ func (c *changes) show() {
 	}
 	bench.SetShown(c.choice, choose)
 	words := c.stateWords(kept, list)
-	if kept && len(list) > 0 && c.overLimit() {
-		words += " " + lang.L("For these days no split was found that keeps every limit: only what passes them least is offered, however much changes packs. With limits that can be kept, which the tab on how fair the split is raises, there is more to choose.")
+	if kept && passesLimits(list) {
+		words += " " + lang.L("For these days no split was found that keeps every limit. The choices differ in how far they pass limits, too; without your choice limits are passed as little as was found. The tab on how fair the split is can raise them.")
 	}
 	c.state.SetContent(words)
 	if !choose {
@@ -109,30 +108,26 @@ func (c *changes) show() {
 	}
 	c.beside.show(s.view, c.stage())
 	rows := make([]int, len(list))
-	fairest := list[len(list)-1]
+	up, drawable := c.heightOf(list)
 	var drawn []charts.Choice
 	for i, choice := range list {
 		rows[i] = i
+		if !drawable {
+			continue
+		}
 		drawn = append(drawn, charts.Choice{
-			Name: choiceName(list, i), Across: float64(choice.HandOvers + choice.Must), Up: 100 * heavier(choice, fairest),
+			Name: choiceName(list, i), Across: float64(choice.HandOvers + choice.Must), Up: up.of(choice),
 			Chosen: choice.Taken, Tapped: func() { c.takeChoice(i) },
 		})
 	}
-	bench.SetShown(c.chart, len(list) > 1)
+	bench.SetShown(c.chart, len(drawn) > 1)
+	c.chart.SetUp(up.name, up.format)
 	c.chart.Set(drawn)
 	c.table.SetRows(rows)
 	if _, selected := c.table.Selected(); !selected {
 		c.table.SelectKey(fmt.Sprint(takenOf(list)))
 	}
 	c.showMoves()
-}
-
-// overLimit tells whether the stage passes a limit.
-func (c *changes) overLimit() bool {
-	first := c.stage().FirstDay
-	return slices.ContainsFunc(c.screen.view.plan.Carry.Findings, func(f findings.Finding) bool {
-		return f.Code == "over-limit" && f.Place.Day == first
-	})
 }
 
 // showStages offers the stretches of days, where there are several.
@@ -215,6 +210,8 @@ func choiceName(list []carry.Choice, i int) string {
 		return lang.L("only what must")
 	case i == 0:
 		return lang.L("fewest")
+	case i == len(list)-1 && list[i].Any():
+		return lang.L("least over limits")
 	case i == len(list)-1:
 		return lang.L("fairest")
 	default:
@@ -236,6 +233,8 @@ func (c *changes) columns() []grid.Column[int] {
 	return []grid.Column[int]{
 		{Title: lang.L("Choice"), Width: 190, Text: func(i int) string { return c.choiceState(i) }},
 		number(lang.L("Change packs"), "", 110, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
+		{Title: lang.L("Over limits"), Width: 150, Text: func(i int) string { return c.passedWords(at(i)) },
+			Tone: func(i int) fyne.ThemeColorName { return passedTone(at(i)) }, Compare: func(a, b int) int { return at(a).Passed.Compare(at(b).Passed) }},
 		number(lang.L("First morning"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
 		number(lang.L("Over the days"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
 	}

@@ -159,6 +159,9 @@ func (p *sidePanel) showChoices() {
 		choice := s.rest.Choices[at]
 		texts[i] = lang.X("choice", "Changing hands: {{.Count}}; heaviest pack {{.Worst}} %", map[string]any{
 			"Count": choice.Changes(), "Worst": written.Number(100*choice.Worst, 1)})
+		if choice.Any() {
+			texts[i] += lang.X("choice-over", "; over limits: {{.Over}}", map[string]any{"Over": written.Text(choice.Text(), s.bench.Units())})
+		}
 	}
 	p.all.Add(heading(lang.L("Few hand-overs or a fair load")))
 	radio := widget.NewRadioGroup(texts, nil)

@@ -3,6 +3,7 @@ package fairsplit
 import (
 	"context"
 	"math/big"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -164,6 +165,7 @@ func TestFewestChangesAgainstEnumeration(t *testing.T) {
 		}
 		checkResult(t, p, r)
 		if !r.Feasible {
+			checkPassed(t, p, previous, r)
 			return
 		}
 		want := enumerated(p, previous)
@@ -180,4 +182,26 @@ func TestFewestChangesAgainstEnumeration(t *testing.T) {
 			}
 		}
 	})
+}
+
+// checkPassed: where limits are passed each choice says how, and more changes pass them
+// by less, or as little and are fairer; the last is the split of the result.
+func checkPassed(t *rapid.T, p Problem, previous []int, r Result) {
+	for n, c := range r.Choices {
+		s := plainSums(p, c.Carrier)
+		if c.Changes != plainChanges(p, previous, c.Carrier) || c.R1.Cmp(s.r1) != 0 || c.S.Cmp(s.s) != 0 || !slices.Equal(c.Overruns, s.overruns) {
+			t.Errorf("choice %d says %d, %v, %v, %v; plainly %v, %v, %v", n, c.Changes, c.R1, c.S, c.Overruns, s.r1, s.s, s.overruns)
+		}
+		if n == 0 {
+			continue
+		}
+		before := r.Choices[n-1]
+		fairer := c.R1.Cmp(before.R1) < 0 || c.S.Cmp(before.S) < 0
+		if c.Changes <= before.Changes || c.Over > before.Over || c.Over == before.Over && !fairer {
+			t.Errorf("choice %d: %d changes, %d over; the one before %d and %d", n, c.Changes, c.Over, before.Changes, before.Over)
+		}
+	}
+	if last := len(r.Choices) - 1; last >= 0 && r.Choices[last].Over != r.Over {
+		t.Errorf("the least over is %d, the split is %d over", r.Choices[last].Over, r.Over)
+	}
 }

@@ -274,10 +274,11 @@ func (a *resplit) report(r *Result) {
 	r.Forced = a.forced
 	r.Changes = a.count(a.h.best.carrier)
 	for _, s := range a.front {
-		if s.overrun > a.front[len(a.front)-1].overrun {
+		if s.overrun > 0 && r.Feasible {
 			continue
 		}
-		c := Resplit{Changes: s.changes, R1: in.exactBurden(s.first), S: in.meanBurden(in.splitOf(s.carrier))}
+		whole := in.splitOf(s.carrier)
+		c := Resplit{Changes: s.changes, R1: in.exactBurden(s.first), S: in.meanBurden(whole), Over: s.overrun, Overruns: in.overruns(a.h.problem, whole)}
 		c.Carrier = in.places(s.carrier)
 		r.Choices = append(r.Choices, c)
 	}

@@ -59,17 +59,21 @@ type Result struct {
 	Feasible bool
 	Reasons  []Reason  // why no split was found, the plainest first; empty if Feasible
 	Overruns []Overrun // where Carrier breaks a limit; empty if Feasible
+	Over     int64     // above all limits together, in grams and what counts like them
 
 	Changes int       // items that change their carrier
 	Forced  int       // items that had to, as their carrier may no longer carry them
-	Choices []Resplit // hand-overs against fairness, from the fewest changes; nil without Previous
+	Choices []Resplit // hand-overs against fairness, from the fewest changes; nil without Previous. All are within the limits if Feasible
 }
 
-// Resplit is a split that nothing beats in both changes and fairness.
+// Resplit is a split that nothing beats in both changes and fairness. Where no split
+// within the limits was found, passing them by less counts before fairness.
 type Resplit struct {
-	Changes int
-	R1, S   *big.Rat
-	Carrier []int
+	Changes  int
+	R1, S    *big.Rat
+	Carrier  []int
+	Over     int64     // above all limits together, in grams and what counts like them; 0: within them
+	Overruns []Overrun // where it breaks a limit
 }
 
 // Day is what is carried on one morning.
@@ -128,7 +132,7 @@ func (in *instance) result(p Problem, carrier []int32, b bounds) Result {
 	r.SBound.Quo(r.SBound, big.NewRat(in.hoursTotal, 1))
 	r.S = in.meanBurden(s)
 	r.R1, r.R1Bound, r.BestR1 = r.Days[0].Largest, r.Days[0].Bound, r.Days[0].Largest
-	r.Overruns = in.overruns(p, s)
+	r.Overruns, r.Over = in.overruns(p, s), s.overrun()
 	r.Feasible = len(r.Overruns) == 0 && len(in.homeless) == 0
 	return r
 }
