@@ -15,6 +15,7 @@ import (
 	"sumpter/domain/findings"
 	"sumpter/domain/spoilage"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // spoken says, for each text that is only known when the program runs, which
@@ -30,8 +31,8 @@ func spoken() map[string][]string {
 		"window: string(place.Meal)":    meals,
 		"window: fieldWord(field.Name)": fieldWords(),
 
-		"bench: string(allergen)": allergens,
-		"bench: string(diet)":     diets,
+		"bench: allergen.Named(system)": append(allergens, usNames()...),
+		"bench: string(diet)":           diets,
 
 		"crew: string(sex)":              sexes,
 		"crew: string(m.Sex)":            sexes,
@@ -103,12 +104,23 @@ func spoken() map[string][]string {
 // prose.Word: values of a type of their own.
 func proseWords() []string {
 	list := slices.Concat(
-		words(trip.KnownAllergens()), words(trip.KnownDiets()), words(trip.Presences()), words(trip.FuelKinds()), words(trip.Meals()),
+		words(trip.KnownAllergens()), usNames(), words(trip.KnownDiets()), words(trip.Presences()), words(trip.FuelKinds()), words(trip.Meals()),
 		words(trip.WalkingEquations()), words([]spoilage.Verdict{spoilage.Safe, spoilage.NotSafe, spoilage.NotKnown}),
 		words([]carry.ItemKind{carry.BagItem, carry.GearItem, carry.FuelItem, carry.WasteItem}), trip.OpenDayNames(), months(),
 		restated("../../domain/science/foodenergy", "energy", "protein"),
 	)
 	return slices.DeleteFunc(list, func(word string) bool { return word == "" })
+}
+
+// usNames are the allergens that labels of the United States name otherwise.
+func usNames() []string {
+	var list []string
+	for _, allergen := range trip.KnownAllergens() {
+		if name := allergen.Named(units.US); name != string(allergen) {
+			list = append(list, name)
+		}
+	}
+	return list
 }
 
 func months() []string {

@@ -283,7 +283,7 @@ func TestAllergensTypedInGermanAreTheSameAllergens(t *testing.T) {
 	speak(t, "de_DE.UTF-8")
 	german := readTranslation(t, "de")
 	for _, allergen := range trip.KnownAllergens() {
-		word := bench.AllergenWord(allergen)
+		word := bench.AllergenWord(allergen, units.Metric)
 		if word != german[string(allergen)] {
 			t.Errorf("%s is shown as %q", allergen, word)
 		}

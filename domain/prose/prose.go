@@ -35,7 +35,8 @@ const (
 // Arguments keep their type until the text is written: strings are names and
 // stay as they are; values of a named string type (trip.Meal) are words of the
 // program and are translated, but for those whose OwnWord method says that
-// they are the leader's; quantities (units.Mass, Height, Price …), dates and Texts
+// they are the leader's, by the name that their Named method gives, if they
+// have one, to who thinks in other units; quantities (units.Mass, Height, Price …), dates and Texts
 // are written for the reader and take the verb %s; numbers are written by
 // their verb, with the reader's decimal sign.
 func Say(format string, args ...any) Text {

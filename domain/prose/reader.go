@@ -95,6 +95,9 @@ func (r Reader) written(arg any) any {
 		if value.OwnWord() {
 			return arg
 		}
+		if named, ok := arg.(interface{ Named(units.System) string }); ok {
+			return r.words(named.Named(r.Units))
+		}
 	case Text:
 		return value.In(r)
 	case interface{ Text() Text }:

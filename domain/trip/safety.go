@@ -1,6 +1,10 @@
 package trip
 
-import "slices"
+import (
+	"slices"
+
+	"sumpter/domain/units"
+)
 
 // Allergen is something a member may be allergic to: the fourteen of
 // Regulation (EU) 1169/2011 Annex II, wheat apart from other gluten cereals
@@ -53,6 +57,22 @@ func KnownAllergens() []Allergen {
 // OwnWord tells whether the allergen is one the leader named: its name is
 // theirs and is not translated.
 func (a Allergen) OwnWord() bool { return !slices.Contains(KnownAllergens(), a) }
+
+// usNames are the words of labels in the United States where they differ: 21
+// USC 321(qq) names crustacean shellfish and tree nuts, the other two are their
+// spelling.
+var usNames = map[Allergen]string{
+	Nuts: "tree nuts", Crustaceans: "crustacean shellfish", Sulphites: "sulfites", Molluscs: "mollusks",
+}
+
+// Named gives the English word that stands on labels where people think in
+// those units.
+func (a Allergen) Named(system units.System) string {
+	if name, ok := usNames[a]; ok && system == units.US {
+		return name
+	}
+	return string(a)
+}
 
 // Parent gives the wider allergen of which this one is a kind, if any.
 func (a Allergen) Parent() (Allergen, bool) {

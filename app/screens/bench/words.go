@@ -6,15 +6,16 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
-// AllergenWord is an allergen in the reader's language; one the leader named
-// stays as it is written.
-func AllergenWord(allergen trip.Allergen) string {
+// AllergenWord is an allergen in the reader's language, as labels name it where
+// people think in those units; one the leader named stays as it is written.
+func AllergenWord(allergen trip.Allergen, system units.System) string {
 	if allergen.OwnWord() {
 		return string(allergen)
 	}
-	return lang.L(string(allergen))
+	return lang.L(allergen.Named(system))
 }
 
 // everydayNames are what people call allergens beside the words of labels.
@@ -62,8 +63,10 @@ func FindAllergen(word string) (allergen trip.Allergen, whole, ok bool) {
 
 func knownAllergen(word string) (trip.Allergen, bool) {
 	for _, allergen := range trip.KnownAllergens() {
-		if strings.EqualFold(word, AllergenWord(allergen)) || strings.EqualFold(word, string(allergen)) {
-			return allergen, true
+		for _, system := range []units.System{units.Metric, units.US} {
+			if strings.EqualFold(word, AllergenWord(allergen, system)) || strings.EqualFold(word, allergen.Named(system)) {
+				return allergen, true
+			}
 		}
 	}
 	return "", false

@@ -3,14 +3,17 @@ package bench
 import (
 	"testing"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
 
 func TestEveryWordIsReadBack(t *testing.T) {
 	for _, allergen := range append(trip.KnownAllergens(), "kiwi") {
-		if got := ReadAllergen(AllergenWord(allergen)); got != allergen {
-			t.Errorf("%s is read back as %s", allergen, got)
+		for _, system := range []units.System{units.Metric, units.US} {
+			if got := ReadAllergen(AllergenWord(allergen, system)); got != allergen {
+				t.Errorf("%s is read back as %s", allergen, got)
+			}
 		}
 	}
 	for _, diet := range append(trip.KnownDiets(), "no onions") {
@@ -46,5 +49,23 @@ func TestDatesAsAPersonSaysThem(t *testing.T) {
 	}
 	if DateWords(0) != "" || DayWords(0) != "" {
 		t.Error("a date that is not set has words")
+	}
+}
+
+// The names of 21 USC 321(qq), the US law on food allergens, and of Regulation
+// (EU) 1169/2011, Annex II, for who thinks in its units.
+func TestAllergensBearTheNamesOfTheReadersLabels(t *testing.T) {
+	for allergen, want := range map[trip.Allergen][2]string{
+		trip.Milk: {"milk", "milk"}, trip.Eggs: {"eggs", "eggs"}, trip.Fish: {"fish", "fish"}, trip.Peanuts: {"peanuts", "peanuts"},
+		trip.Wheat: {"wheat", "wheat"}, trip.Soybeans: {"soybeans", "soybeans"}, trip.Sesame: {"sesame", "sesame"},
+		trip.Nuts: {"nuts", "tree nuts"}, trip.Crustaceans: {"crustaceans", "crustacean shellfish"}, trip.Almonds: {"almonds", "almonds"},
+	} {
+		if got := [2]string{AllergenWord(allergen, units.Metric), AllergenWord(allergen, units.US)}; got != want {
+			t.Errorf("%s is called %q, want %q", allergen, got, want)
+		}
+		said := prose.Say("%s", allergen)
+		if got := [2]string{said.In(prose.Reader{Units: units.Metric}), said.In(prose.Reader{Units: units.US})}; got != want {
+			t.Errorf("a finding calls %s %q, want %q", allergen, got, want)
+		}
 	}
 }

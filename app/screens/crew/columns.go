@@ -332,10 +332,10 @@ func setDiets(_ *trip.Trip, m *trip.Member, text string) error {
 // severeMark follows an allergen whose traces harm: "peanuts (traces)".
 func severeMark() string { return "(" + lang.L("traces") + ")" }
 
-func allergyText(_ *trip.Trip, m *trip.Member) string {
+func allergyText(t *trip.Trip, m *trip.Member) string {
 	words := make([]string, len(m.Allergies))
 	for i, allergy := range m.Allergies {
-		words[i] = bench.AllergenWord(allergy.Allergen)
+		words[i] = bench.AllergenWord(allergy.Allergen, t.Units)
 		if allergy.Severe {
 			words[i] += " " + severeMark()
 		}

@@ -16,6 +16,7 @@ import (
 	"sumpter/domain/needs"
 	"sumpter/domain/plan"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // sidePanel is what the chosen member needs, with the reason for the figure
@@ -52,7 +53,7 @@ func (s *sidePanel) show(id trip.MemberID) {
 		return
 	}
 	s.name.SetContent(m.Name)
-	s.caution.Set(cautionOf(m), look.Ink, len(m.Allergies) > 0)
+	s.caution.Set(cautionOf(m, s.bench.Units()), look.Ink, len(m.Allergies) > 0)
 	if s.caution.Text == "" {
 		s.caution.Hide()
 	} else {
@@ -83,13 +84,13 @@ func (s *sidePanel) step(by int) {
 }
 
 // cautionOf names what a member must not be served, in full.
-func cautionOf(m *trip.Member) string {
+func cautionOf(m *trip.Member, system units.System) string {
 	var plain, severe, own []string
 	for _, allergy := range m.Allergies {
 		if allergy.Severe {
-			severe = append(severe, bench.AllergenWord(allergy.Allergen))
+			severe = append(severe, bench.AllergenWord(allergy.Allergen, system))
 		} else {
-			plain = append(plain, bench.AllergenWord(allergy.Allergen))
+			plain = append(plain, bench.AllergenWord(allergy.Allergen, system))
 		}
 	}
 	for _, diet := range m.Diets {

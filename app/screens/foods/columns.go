@@ -27,7 +27,7 @@ func tableFields(b *bench.Bench) []field {
 		headed(figure(lang.L("Fat"), "g", 60, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.FatGrams }), lang.X("heads-fat", "Fats, Total fat")),
 		carbohydrateField(),
 		labelField(),
-		allergenField(),
+		allergenField(u),
 		keepsField(u),
 		coolingField(),
 		degrees(lang.L("Softens at"), 104, u, func(f *trip.Food) *optional.Value[units.Celsius] { return &f.Storage.SoftensAt }),
@@ -144,9 +144,10 @@ func labelField() field {
 	}
 }
 
-func allergenField() field {
+func allergenField(u units.System) field {
 	return field{
-		title: lang.L("Allergens"), also: lang.X("heads-allergens", "Allergen, Allergy information"), width: 190, text: allergensInShort, set: setDeclared,
+		title: lang.L("Allergens"), also: lang.X("heads-allergens", "Allergen, Allergy information"), width: 190, set: setDeclared,
+		text: func(f *trip.Food) string { return allergensInShort(f, u) },
 		tone: func(f *trip.Food) fyne.ThemeColorName {
 			if len(withPresence(f, trip.Contains))+len(withPresence(f, trip.MayContain)) > 0 {
 				return look.Plum

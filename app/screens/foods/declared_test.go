@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 type presencesOf = map[trip.Allergen]trip.Presence
@@ -95,12 +96,12 @@ func TestTheCellReadsBackAsItIs(t *testing.T) {
 			}
 		}
 		before := &trip.Food{Allergens: maps.Clone(food.Allergens)}
-		if err := setDeclared(food, allergensInShort(food)); err != nil {
-			t.Fatalf("%q: %v", allergensInShort(food), err)
+		if err := setDeclared(food, allergensInShort(food, units.Metric)); err != nil {
+			t.Fatalf("%q: %v", allergensInShort(food, units.Metric), err)
 		}
 		for _, allergen := range trip.KnownAllergens() {
 			if was, is := before.Presence(allergen), food.Presence(allergen); was != is {
-				t.Fatalf("%q: %s was %s, is %s", allergensInShort(before), allergen, was, is)
+				t.Fatalf("%q: %s was %s, is %s", allergensInShort(before, units.Metric), allergen, was, is)
 			}
 		}
 	})

@@ -75,7 +75,7 @@ func TestAddedFoodKeepsItsUnknowns(t *testing.T) {
 		t.Errorf("%s: cooling %s, unread %v", food.Name, food.Storage.TCS, unreadOf(food))
 	}
 	row, _ := d.table.Selected()
-	if text := ofFood(d.Screen, row, allergenField().text); text != "not known, so not safe" {
+	if text := ofFood(d.Screen, row, allergenField(units.Metric).text); text != "not known, so not safe" {
 		t.Errorf("its allergens are shown as %q", text)
 	}
 	if text := ofFood(d.Screen, row, labelField().text); text != "not read" {

@@ -8,6 +8,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/domain/science/foodenergy"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // unreadOf lists the allergens a label must declare and of which nothing is
@@ -26,14 +27,14 @@ func withPresence(f *trip.Food, state trip.Presence) []trip.Allergen {
 }
 
 // allergensInShort names what is in a food, then what may be, in full words.
-func allergensInShort(f *trip.Food) string {
+func allergensInShort(f *trip.Food, system units.System) string {
 	contains, may, unread := withPresence(f, trip.Contains), withPresence(f, trip.MayContain), unreadOf(f)
 	var parts []string
 	if len(contains) > 0 {
-		parts = append(parts, named(contains))
+		parts = append(parts, named(contains, system))
 	}
 	if len(may) > 0 {
-		parts = append(parts, lang.L("may contain")+" "+named(may))
+		parts = append(parts, lang.L("may contain")+" "+named(may, system))
 	}
 	switch {
 	case len(parts) > 0:
@@ -45,10 +46,10 @@ func allergensInShort(f *trip.Food) string {
 	}
 }
 
-func named(allergens []trip.Allergen) string {
+func named(allergens []trip.Allergen, system units.System) string {
 	words := make([]string, len(allergens))
 	for i, allergen := range allergens {
-		words[i] = bench.AllergenWord(allergen)
+		words[i] = bench.AllergenWord(allergen, system)
 	}
 	return strings.Join(words, ", ")
 }

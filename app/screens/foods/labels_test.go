@@ -39,7 +39,7 @@ func TestAllergensInShort(t *testing.T) {
 		{labelled(map[trip.Allergen]trip.Presence{trip.Celery: trip.NotKnown}), "not known, so not safe", "1 not known"},
 		{labelled(map[trip.Allergen]trip.Presence{trip.Almonds: trip.Contains}), "nuts", "read"}, // one kind is enough
 	} {
-		if got := allergensInShort(c.food); got != c.short {
+		if got := allergensInShort(c.food, units.Metric); got != c.short {
 			t.Errorf("%v: %q, want %q", c.food.Allergens, got, c.short)
 		}
 		if got := labelField().text(c.food); got != c.label {
@@ -59,11 +59,11 @@ func TestUnknownIsNeverShownAsSafe(t *testing.T) {
 			for _, allergen := range trip.DeclaredAllergens() {
 				allFree = allFree && f.Presence(allergen) == trip.Free
 			}
-			if (allergensInShort(f) == "none declared") != allFree {
-				rt.Fatalf("%v is shown as %q", f.Allergens, allergensInShort(f))
+			if (allergensInShort(f, units.Metric) == "none declared") != allFree {
+				rt.Fatalf("%v is shown as %q", f.Allergens, allergensInShort(f, units.Metric))
 			}
-			if len(unreadOf(f)) > 0 && (labelField().text(f) == "read" || !strings.Contains(labelWords(f), "not safe")) {
-				rt.Fatalf("%v: label %q, %q", f.Allergens, labelField().text(f), labelWords(f))
+			if len(unreadOf(f)) > 0 && (labelField().text(f) == "read" || !strings.Contains(labelWords(f, units.Metric), "not safe")) {
+				rt.Fatalf("%v: label %q, %q", f.Allergens, labelField().text(f), labelWords(f, units.Metric))
 			}
 		}
 	})
@@ -132,7 +132,7 @@ func TestEnergyIsCheckedByTheRuleOfTheLabel(t *testing.T) {
 func TestSearchHintsNeverClaimWhatNobodyJudged(t *testing.T) {
 	d := emptyDesk(t)
 	for _, e := range library.All() {
-		keeps, hint := d.search.keeps(&e), allergenHint(&e)
+		keeps, hint := d.search.keeps(&e), allergenHint(&e, units.Metric)
 		food := e.Food()
 		switch {
 		case e.Trail == nil && (keeps != "not judged" || !strings.Contains(hint, "not known")):

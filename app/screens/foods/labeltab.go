@@ -11,6 +11,7 @@ import (
 	"sumpter/app/look"
 	"sumpter/app/screens/bench"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // labelTab is what the label says: allergens and diets, and in words what is
@@ -59,7 +60,7 @@ func (l *labelTab) show(food *trip.Food) {
 	rows := make([]readerRow, len(l.listed))
 	for i, allergen := range l.listed {
 		state := food.Presence(allergen)
-		rows[i] = readerRow{name: bench.AllergenWord(allergen), tone: look.Ink, note: allergicTo(t, allergen), chosen: slices.Index(presences(), state)}
+		rows[i] = readerRow{name: bench.AllergenWord(allergen, t.Units), tone: look.Ink, note: allergicTo(t, allergen), chosen: slices.Index(presences(), state)}
 		if state != trip.Free && rows[i].note != "" {
 			rows[i].tone = look.Plum
 		}
@@ -69,7 +70,7 @@ func (l *labelTab) show(food *trip.Food) {
 	if len(unreadOf(food)) > 0 {
 		tone = look.Ochre
 	}
-	l.words.Set(labelWords(food), tone, len(withPresence(food, trip.Contains))+len(withPresence(food, trip.MayContain)) > 0)
+	l.words.Set(labelWords(food, t.Units), tone, len(withPresence(food, trip.Contains))+len(withPresence(food, trip.MayContain)) > 0)
 	var diets []readerRow
 	for _, diet := range trip.KnownDiets() {
 		diets = append(diets, readerRow{name: bench.DietWord(diet), tone: look.Ink, chosen: slices.Index(suitabilities(), food.Suitability(diet))})
@@ -100,7 +101,7 @@ func allergensFor(t *trip.Trip, food *trip.Food) []trip.Allergen {
 }
 
 // labelWords says what is in the food and what is not known, in full.
-func labelWords(food *trip.Food) string {
+func labelWords(food *trip.Food, system units.System) string {
 	text := ""
 	for _, part := range []struct {
 		state trip.Presence
@@ -110,7 +111,7 @@ func labelWords(food *trip.Food) string {
 		{trip.NotKnown, lang.L("Not known, so not safe:")},
 	} {
 		if list := withPresence(food, part.state); len(list) > 0 {
-			text += part.words + " " + named(list) + ". "
+			text += part.words + " " + named(list, system) + ". "
 		}
 	}
 	if text == "" {

@@ -20,6 +20,7 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // mostFound bounds what a search shows: who needs more types another letter.
@@ -73,7 +74,7 @@ func (s *search) columns() []grid.Column[*library.Entry] {
 		{Title: lang.L("Energy"), Unit: "kcal/100 g", Width: 90, Right: true, Text: func(e *library.Entry) string { return strconv.FormatFloat(float64(e.Per100g.Kcal), 'f', 0, 64) }},
 		{Title: lang.L("Protein"), Unit: "g", Width: 80, Right: true, Text: grams(func(n *trip.Nutrients) (float64, bool) { return n.ProteinGrams.Get() })},
 		{Title: lang.L("Keeps"), Width: 190, Text: s.keeps, Tone: keepsTone},
-		{Title: lang.L("Allergens"), Width: 260, Text: allergenHint, Tone: allergenTone},
+		{Title: lang.L("Allergens"), Width: 260, Text: func(e *library.Entry) string { return allergenHint(e, s.screen.bench.Units()) }, Tone: allergenTone},
 		{Title: "", Width: 100, Text: s.there, Tone: func(*library.Entry) fyne.ThemeColorName { return look.Spruce }},
 	}
 }
@@ -116,13 +117,13 @@ func keepsTone(e *library.Entry) fyne.ThemeColorName {
 
 // allergenHint names what a typical recipe holds and where only the label
 // knows. It never says that a food is free of anything.
-func allergenHint(e *library.Entry) string {
+func allergenHint(e *library.Entry, system units.System) string {
 	if e.Trail == nil {
 		return lang.L("not known: read the label")
 	}
 	var parts []string
 	if len(e.Trail.Contains) > 0 {
-		parts = append(parts, named(e.Trail.Contains))
+		parts = append(parts, named(e.Trail.Contains, system))
 	}
 	if !e.Trail.Plain || len(e.Trail.CheckLabel) > 0 {
 		parts = append(parts, lang.L("read the label"))

@@ -112,7 +112,7 @@ func (v *view) harmWords(m *trip.Member, o carry.Obstacle) string {
 	if f := v.plan.Trip.Food(o.Food); f != nil {
 		food = f.Name
 	}
-	values := data{"Food": food, "Allergen": bench.AllergenWord(o.Allergen), "Name": m.Name}
+	values := data{"Food": food, "Allergen": bench.AllergenWord(o.Allergen, v.plan.Trip.Units), "Name": m.Name}
 	switch o.State {
 	case trip.Contains:
 		return lang.X("obstacle-contains", "{{.Food}} contains {{.Allergen}}, and {{.Name}} is allergic to it.", values)

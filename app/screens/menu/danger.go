@@ -78,7 +78,7 @@ func (d *side) danger(at findings.Place) string {
 	for _, objection := range who.Objections(food) {
 		switch {
 		case objection.Allergen != "":
-			line := fmt.Sprintf("%s: %s %s. %s: %s.", who.Name, lang.L("allergic to"), bench.AllergenWord(objection.Allergen), food.Name, lang.L(string(objection.Presence)))
+			line := fmt.Sprintf("%s: %s %s. %s: %s.", who.Name, lang.L("allergic to"), bench.AllergenWord(objection.Allergen, o.trip.Units), food.Name, lang.L(string(objection.Presence)))
 			if objection.Severe {
 				line += " " + lang.L("Traces harm.")
 			}

@@ -45,7 +45,7 @@ func (w *work) drawBag(r row) rowLook {
 	if more := w.difference(bag); more != 0 || far {
 		l.aside, l.warns = w.onScaleWords(more, far), far
 	}
-	if told := allergenWords(bag.Allergens); told != "" {
+	if told := allergenWords(bag.Allergens, w.trip.Units); told != "" {
 		l.note, l.noteTone = told+" · "+l.note, look.Plum
 	}
 	if w.outdated(bag) {
@@ -60,7 +60,7 @@ func (w *work) drawFood(r row) rowLook {
 		kind: r.kind, main: w.foodName(r.bulk.Food), figure: w.mass(r.bulk.Total), tickable: true, ticked: in == all, part: in > 0,
 		aside: lang.X("packing-into", "bags it goes into: {{.Count}}, still open: {{.Left}}", data{"Count": all, "Left": all - in}),
 	}
-	if told := allergenWords(w.foodAllergens(r.bulk.Food)); told != "" {
+	if told := allergenWords(w.foodAllergens(r.bulk.Food), w.trip.Units); told != "" {
 		l.note, l.noteTone = told, look.Plum
 	}
 	if aside := w.setAside(r); aside != "" {

@@ -10,6 +10,7 @@ import (
 	"sumpter/app/screens/bench/benchtest"
 	"sumpter/domain/bags"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 func TestABagIsFoundByItsCodeHoweverItIsTyped(t *testing.T) {
@@ -86,7 +87,7 @@ func TestLabelNamesAllergensInFull(t *testing.T) {
 	told := allergenWords([]bags.Allergen{
 		{Allergen: trip.Peanuts, Presence: trip.Contains}, {Allergen: trip.Milk, Presence: trip.NotKnown},
 		{Allergen: trip.Nuts, Presence: trip.MayContain}, {Allergen: trip.Sesame, Presence: trip.Contains},
-	})
+	}, units.Metric)
 	if told != "contains peanuts, sesame; may contain nuts; not known to be free of milk" {
 		t.Errorf("the label says %q", told)
 	}

@@ -84,10 +84,10 @@ func partWords(bag *bags.Bag) string {
 
 // allergenWords writes every allergen in full with its state; nothing if all
 // are known to be free.
-func allergenWords(list []bags.Allergen) string {
+func allergenWords(list []bags.Allergen, system units.System) string {
 	byState := map[trip.Presence][]string{}
 	for _, a := range list {
-		byState[a.Presence] = append(byState[a.Presence], bench.AllergenWord(a.Allergen))
+		byState[a.Presence] = append(byState[a.Presence], bench.AllergenWord(a.Allergen, system))
 	}
 	var parts []string
 	for _, state := range []trip.Presence{trip.Contains, trip.MayContain, trip.NotKnown} {
@@ -133,10 +133,10 @@ func (w *work) foodAllergens(id trip.FoodID) []bags.Allergen {
 	return list
 }
 
-func allergenNames(list []trip.Allergen) string {
+func allergenNames(list []trip.Allergen, system units.System) string {
 	names := make([]string, len(list))
 	for i, allergen := range list {
-		names[i] = bench.AllergenWord(allergen)
+		names[i] = bench.AllergenWord(allergen, system)
 	}
 	return strings.Join(names, ", ")
 }
@@ -161,7 +161,7 @@ func (w *work) roundWords(place int) string {
 	words := lang.X("packing-round", "Round {{.Number}} of {{.Count}}", data{"Number": place + 1, "Count": len(w.rounds)})
 	switch {
 	case len(planned.FreeOf) > 0:
-		words += " · " + lang.X("packing-free-of", "free of {{.Allergens}}", data{"Allergens": allergenNames(planned.FreeOf)})
+		words += " · " + lang.X("packing-free-of", "free of {{.Allergens}}", data{"Allergens": allergenNames(planned.FreeOf, w.trip.Units)})
 	case len(w.plan.Packing.Rounds) > 1:
 		words += " · " + lang.L("with everything the crew is allergic to")
 	}
@@ -176,7 +176,7 @@ func cleanWords() string {
 // apartWords says what must not come near a round.
 func (w *work) apartWords(place int) string {
 	if free := w.plan.Packing.Rounds[place].FreeOf; len(free) > 0 {
-		return lang.X("packing-keep-away", "Keep away: {{.Allergens}}", data{"Allergens": allergenNames(free)})
+		return lang.X("packing-keep-away", "Keep away: {{.Allergens}}", data{"Allergens": allergenNames(free, w.trip.Units)})
 	}
 	return ""
 }

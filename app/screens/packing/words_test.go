@@ -140,7 +140,7 @@ func TestTheEffectIsReckonedForEachEater(t *testing.T) {
 // allergy of the crew that no law lists is asked for too.
 func TestAFoodTellsItsAllergens(t *testing.T) {
 	w := table()
-	if got := allergenWords(w.foodAllergens(1)); got != "not known to be free of kiwi" {
+	if got := allergenWords(w.foodAllergens(1), units.Metric); got != "not known to be free of kiwi" {
 		t.Errorf("rice says %q", got)
 	}
 	w.foods[1].Allergens["kiwi"] = trip.Free
@@ -149,7 +149,7 @@ func TestAFoodTellsItsAllergens(t *testing.T) {
 	}
 	w.foods[1].Allergens[trip.Milk] = trip.MayContain
 	delete(w.foods[1].Allergens, trip.Lupin)
-	if got := allergenWords(w.foodAllergens(1)); got != "may contain milk; not known to be free of lupin" {
+	if got := allergenWords(w.foodAllergens(1), units.Metric); got != "may contain milk; not known to be free of lupin" {
 		t.Errorf("rice says %q", got)
 	}
 	if w.foodAllergens(99) != nil {

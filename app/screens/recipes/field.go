@@ -44,7 +44,7 @@ func (s *Screen) listFields() []field {
 		mealsField(),
 		{title: lang.L("Cannot eat it"), width: 150, text: func(r *trip.Recipe) string { return refusedNames(s.bench.Trip(), s.kitchen.taste(r)) },
 			tone: func(*trip.Recipe) fyne.ThemeColorName { return look.Brick }},
-		{title: lang.L("Allergens"), width: 230, text: func(r *trip.Recipe) string { return of(r).allergensInShort() },
+		{title: lang.L("Allergens"), width: 230, text: func(r *trip.Recipe) string { return of(r).allergensInShort(u) },
 			tone: func(r *trip.Recipe) fyne.ThemeColorName { return of(r).allergenTone() }},
 		{title: lang.L("Suits, swaps taken"), width: 260, text: func(r *trip.Recipe) string { return of(r).dietWords() }, tone: quiet},
 	}

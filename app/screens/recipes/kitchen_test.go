@@ -53,7 +53,7 @@ func TestFactsByHand(t *testing.T) {
 	if f.worst[trip.Milk] != trip.Contains || f.worst[trip.Celery] != trip.MayContain || f.worst[trip.Eggs] != trip.NotKnown {
 		t.Errorf("milk %s, celery %s, eggs %s", f.worst[trip.Milk], f.worst[trip.Celery], f.worst[trip.Eggs])
 	}
-	if short := f.allergensInShort(); short != "milk; may contain celery; 13 not known, not safe" {
+	if short := f.allergensInShort(units.Metric); short != "milk; may contain celery; 13 not known, not safe" {
 		t.Errorf("in short: %q", short)
 	}
 	if (&facts{}).density() != 0 {
@@ -79,8 +79,8 @@ func TestWorstStateWins(t *testing.T) {
 					rt.Fatalf("%s of %s is %s, want %s", allergen, recipe.Name, f.worst[allergen], want)
 				}
 			}
-			if strings.Contains(f.allergensInShort(), "none") && len(f.with(trip.Free)) != len(trip.DeclaredAllergens()) {
-				rt.Fatalf("%s is shown as %q", recipe.Name, f.allergensInShort())
+			if strings.Contains(f.allergensInShort(units.Metric), "none") && len(f.with(trip.Free)) != len(trip.DeclaredAllergens()) {
+				rt.Fatalf("%s is shown as %q", recipe.Name, f.allergensInShort(units.Metric))
 			}
 			for _, diet := range f.diets {
 				for _, in := range recipe.Ingredients {

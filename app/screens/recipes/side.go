@@ -85,7 +85,7 @@ func (s *sidePanel) showFigures(recipe *trip.Recipe) {
 		"Density": densityText(f.density(), u), "Unit": densityUnit(u)}))
 	s.further.SetContent(lang.X("recipe-further", "for one standard eater: fat {{.Fat}} g, carbohydrate {{.Carbs}} g, fibre {{.Fibre}} g, sodium {{.Sodium}} mg", map[string]any{
 		"Fat": f.fat.atLeast(0), "Carbs": f.carbs.atLeast(0), "Fibre": f.fibre.atLeast(0), "Sodium": f.sodium.atLeast(0)}))
-	s.allergens.Set(f.allergensInFull(), f.allergenTone(), f.allergenTone() == look.Plum)
+	s.allergens.Set(f.allergensInFull(u), f.allergenTone(), f.allergenTone() == look.Plum)
 }
 
 // current is the chosen recipe, nil if there is none.

@@ -12,6 +12,7 @@ import (
 	"sumpter/app/written"
 	"sumpter/domain/menu"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 func number(value float64, decimals int) string {
@@ -27,22 +28,22 @@ func (s sum) atLeast(decimals int) string {
 	return text
 }
 
-func allergenNames(list []trip.Allergen) string {
+func allergenNames(list []trip.Allergen, system units.System) string {
 	words := make([]string, len(list))
 	for i, allergen := range list {
-		words[i] = bench.AllergenWord(allergen)
+		words[i] = bench.AllergenWord(allergen, system)
 	}
 	return strings.Join(words, ", ")
 }
 
 // allergensInShort names what is in a recipe as written, the worst first.
-func (f *facts) allergensInShort() string {
+func (f *facts) allergensInShort(system units.System) string {
 	var parts []string
 	if list := f.with(trip.Contains); len(list) > 0 {
-		parts = append(parts, allergenNames(list))
+		parts = append(parts, allergenNames(list, system))
 	}
 	if list := f.with(trip.MayContain); len(list) > 0 {
-		parts = append(parts, lang.L("may contain")+" "+allergenNames(list))
+		parts = append(parts, lang.L("may contain")+" "+allergenNames(list, system))
 	}
 	if list := f.with(trip.NotKnown); len(list) > 0 {
 		parts = append(parts, lang.X("allergens-unknown", "{{.Count}} not known, not safe", map[string]any{"Count": strconv.Itoa(len(list))}))
@@ -54,7 +55,7 @@ func (f *facts) allergensInShort() string {
 }
 
 // allergensInFull is the same with every name.
-func (f *facts) allergensInFull() string {
+func (f *facts) allergensInFull(system units.System) string {
 	var parts []string
 	for _, one := range []struct {
 		state trip.Presence
@@ -63,7 +64,7 @@ func (f *facts) allergensInFull() string {
 		{trip.Contains, lang.L("Contains")}, {trip.MayContain, lang.L("May contain")}, {trip.NotKnown, lang.L("Not known, so not safe:")},
 	} {
 		if list := f.with(one.state); len(list) > 0 {
-			parts = append(parts, one.words+" "+allergenNames(list)+".")
+			parts = append(parts, one.words+" "+allergenNames(list, system)+".")
 		}
 	}
 	if len(parts) == 0 {
@@ -118,11 +119,11 @@ func whyNot(t *trip.Trip, one menu.Tasting) string {
 	for _, o := range t.Member(one.Member).Objections(food) {
 		switch {
 		case o.Allergen != "" && o.Presence == trip.NotKnown:
-			reasons = append(reasons, lang.X("objection-unknown", "whether {{.Food}} holds {{.Allergen}} is not known", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen)}))
+			reasons = append(reasons, lang.X("objection-unknown", "whether {{.Food}} holds {{.Allergen}} is not known", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen, t.Units)}))
 		case o.Allergen != "" && o.Presence == trip.MayContain:
-			reasons = append(reasons, lang.X("objection-may", "{{.Food}} may contain {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen)}))
+			reasons = append(reasons, lang.X("objection-may", "{{.Food}} may contain {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen, t.Units)}))
 		case o.Allergen != "":
-			reasons = append(reasons, lang.X("objection-contains", "{{.Food}} contains {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen)}))
+			reasons = append(reasons, lang.X("objection-contains", "{{.Food}} contains {{.Allergen}}", map[string]any{"Food": food.Name, "Allergen": bench.AllergenWord(o.Allergen, t.Units)}))
 		case o.Diet != "" && o.Suits == trip.DoesNotSuit:
 			reasons = append(reasons, lang.X("objection-diet", "{{.Food}} does not suit {{.Diet}}", map[string]any{"Food": food.Name, "Diet": bench.DietWord(o.Diet)}))
 		case o.Diet != "":

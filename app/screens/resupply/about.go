@@ -16,6 +16,7 @@ import (
 	"sumpter/domain/resupply"
 	"sumpter/domain/trail"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // about tells of the chosen point: what is in its box, what is wrong, and
@@ -138,7 +139,7 @@ func forWhom(t *trip.Trip, eaters []trail.Eater) string {
 	var names []string
 	for _, e := range eaters {
 		if m := t.Member(e.Member); m != nil {
-			names = append(names, nameWithDiet(m))
+			names = append(names, nameWithDiet(m, t.Units))
 		}
 	}
 	return lang.X("missing-for", "For {{.Names}}. Who has a diet or an allergy has only their own dishes.", data{"Names": strings.Join(names, ", ")})
@@ -159,17 +160,17 @@ func leastFar(t *trip.Trip, eaters []trail.Eater) string {
 	if m == nil {
 		return ""
 	}
-	return lang.X("own-dishes", "Own dishes reach least far for {{.Name}}: {{.Days}} days.", data{"Name": nameWithDiet(m), "Days": written.Number(least.Lasts, 1)})
+	return lang.X("own-dishes", "Own dishes reach least far for {{.Name}}: {{.Days}} days.", data{"Name": nameWithDiet(m, t.Units), "Days": written.Number(least.Lasts, 1)})
 }
 
 // nameWithDiet is a member and what they do not eat.
-func nameWithDiet(m *trip.Member) string {
+func nameWithDiet(m *trip.Member, system units.System) string {
 	var words []string
 	for _, diet := range m.Diets {
 		words = append(words, bench.DietWord(diet))
 	}
 	for _, allergy := range m.Allergies {
-		words = append(words, lang.X("without-allergen", "no {{.Allergen}}", data{"Allergen": bench.AllergenWord(allergy.Allergen)}))
+		words = append(words, lang.X("without-allergen", "no {{.Allergen}}", data{"Allergen": bench.AllergenWord(allergy.Allergen, system)}))
 	}
 	if len(words) == 0 {
 		return m.Name

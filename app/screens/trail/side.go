@@ -188,7 +188,7 @@ func (p *sidePanel) cookingText(bag trail.Bag, u units.System) string {
 func (p *sidePanel) addAllergens(bag trail.Bag) {
 	var words []string
 	for _, allergen := range bag.Allergens {
-		words = append(words, bench.AllergenWord(allergen.Allergen)+" ("+lang.L(string(allergen.Presence))+")")
+		words = append(words, bench.AllergenWord(allergen.Allergen, p.screen.bench.Units())+" ("+lang.L(string(allergen.Presence))+")")
 	}
 	if len(words) == 0 {
 		return
