@@ -71,6 +71,7 @@ func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
 		}
 	}
 	c.reckonLoads()
+	c.reviewFair()
 	c.reviewLoads()
 	return c.result, nil
 }
@@ -92,6 +93,8 @@ type calculation struct {
 	renewed    bool                     // the stage before was searched for again
 	waste      []wasteHeap              // what is left of earlier stages
 	loads      [][]tally                // by place in the crew and day-1
+	floors     [][]floor                // the same
+	passed     map[int]bool             // first days of stages that pass a limit
 	liquid     map[string]bool          // containers of liquid fuel
 	own        map[string]bool          // bags of one eater
 }
@@ -127,7 +130,7 @@ func (c *calculation) remember(keep *Result) {
 
 func (c *calculation) indexCrew() {
 	c.place, c.food = map[trip.MemberID]int{}, map[trip.FoodID]*trip.Food{}
-	c.previous = map[string]trip.MemberID{}
+	c.previous, c.passed = map[string]trip.MemberID{}, map[int]bool{}
 	c.liquid, c.own = map[string]bool{}, map[string]bool{}
 	for i := range c.Bags.Bags {
 		c.own[c.Bags.Bags[i].Key] = c.Bags.Bags[i].Member != 0
@@ -145,6 +148,7 @@ func (c *calculation) indexCrew() {
 		c.place[member.ID] = i
 		c.capability = append(c.capability, hectograms(member))
 		c.loads = append(c.loads, make([]tally, len(c.Trip.Days)))
+		c.floors = append(c.floors, make([]floor, len(c.Trip.Days)))
 		c.result.Members = append(c.result.Members, Member{
 			Member: member.ID, Capability: capabilityMass(member), Days: make([]Day, len(c.Trip.Days)),
 		})

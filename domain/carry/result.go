@@ -35,7 +35,8 @@ type Stage struct {
 	Proven     bool      `json:"proven"`
 	HandOvers  int       `json:"hand_overs"`        // items that change carrier at its start
 	DishPacks  float64   `json:"dish_packs"`        // in how many packs the bags of a dish lie in the mean, of dishes in several bags; 0: none is
-	Fair       []float64 `json:"fair"`              // fair level of each day, load / capability
+	Fair       []float64 `json:"fair"`              // fair level of each day, load / capability: what each would carry if all could be cut up, beside those who hold more in any case
+	Over       []Excess  `json:"over,omitempty"`    // who is over the fair level by more than 2 %, each on their worst morning
 	Choices    []Choice  `json:"choices,omitempty"` // hand-overs against fairness, from the fewest on; none where nothing could stay
 }
 

@@ -49,6 +49,7 @@ func (c *calculation) split(ctx context.Context, r run) error {
 		c.result.Stages = append(c.result.Stages, stage)
 		return nil
 	}
+	c.reckonFair(&stage, r, free)
 	problem := c.problem(r, pieces)
 	solved, ok := c.stillGood(r, pieces, problem)
 	c.renewed = !ok
@@ -153,6 +154,7 @@ const sliver = 0.002
 // take makes a solved split the stage's.
 func (c *calculation) take(stage *Stage, r run, pieces []piece, solved fairsplit.Result) {
 	c.fillStage(stage, r, pieces, solved)
+	c.passed[r.first] = !solved.Feasible
 	c.sayReasons(r, pieces, solved)
 	c.handOn(r, pieces, *stage)
 	c.result.Stages = append(c.result.Stages, *stage)
@@ -340,9 +342,6 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 	stage.Proven, stage.HandOvers = solved.Proven, len(stage.HandedOver())
 	if c.Work.Choices || len(c.Kept) > 0 {
 		stage.Choices = c.choices(r, pieces, solved)
-	}
-	for _, day := range solved.Days {
-		stage.Fair = append(stage.Fair, share(day.Level))
 	}
 }
 

@@ -116,9 +116,15 @@ func share(p *plan.Plan, t *trip.Trip, sum plan.Summary) Line {
 	for _, stage := range p.Carry.Stages {
 		bound = max(bound, stage.WorstBound)
 	}
-	return Line{"Heaviest share", percent(sum.HeaviestShare) + " of capability",
-		fmt.Sprintf("%s with %s; no split whatever can be below %s", who(t, sum.Heaviest, sum.HeaviestDay), kilograms(sum.HeaviestLoad, t.Units), percent(bound))}
+	more := fmt.Sprintf("%s with %s", who(t, sum.Heaviest, sum.HeaviestDay), kilograms(sum.HeaviestLoad, t.Units))
+	if bound > 0 {
+		more += "; nobody could split it below " + tenths(bound)
+	}
+	return Line{"Heaviest share", tenths(sum.HeaviestShare) + " of capability", more}
 }
+
+// tenths writes a share with one decimal: the fairness of loads lies in tenths.
+func tenths(share float64) string { return fmt.Sprintf("%.1f %%", 100*share) }
 
 func fuel(p *plan.Plan, t *trip.Trip) Line {
 	var needed units.Mass

@@ -28,7 +28,7 @@ func TestLines(t *testing.T) {
 		{"Energy needed", "3000 kcal a person-day", "from 3000 (=1+1, day 1) to 3000 (=1+1, day 1); to eat from the packs 2800, planned 2660"},
 		{"Food", "700 g a person-day", "5600 g in all, 3 bags"},
 		{"Least-fed day", "95 % of the target", "=1+1, day 1"},
-		{"Heaviest share", "17 % of capability", "=1+1, day 3 with 8.5 kg; no split whatever can be below 17 %"},
+		{"Heaviest share", "17.0 % of capability", "=1+1, day 3 with 8.5 kg; nobody could split it below 17.0 %"},
 		{"Fuel", "130 g with reserve", "2 × small canister"},
 		{"Water to drink", "at most 4.0 L a person and day", "all together at most 10.5 L (day 1); to dry camps at most 2.0 L each (day 2)"},
 		{"Cost", "19.48 EUR", "2.44 EUR a person-day; 1 price is unknown, so the true cost is higher"},
@@ -93,7 +93,7 @@ func TestNothingEntered(t *testing.T) {
 func TestBoundIsThatOfTheHeaviestStretch(t *testing.T) {
 	p := plantest.Small()
 	p.Carry.Stages[1].WorstBound = 0.1
-	if got := line(t, p, "Heaviest share").More; !strings.Contains(got, "below 16 %") {
+	if got := line(t, p, "Heaviest share").More; !strings.Contains(got, "below 16.0 %") {
 		t.Errorf("got %q", got)
 	}
 }

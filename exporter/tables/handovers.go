@@ -24,7 +24,7 @@ func passedOnTable(x *index) Table {
 		}
 	}
 	return groupBy(fill(Table{
-		Name: "planned_hand_overs", Title: "Planned hand-overs",
+		Name: "to_hand_over", Title: "Planned hand-overs",
 		About: "What goes into another pack where somebody joins or leaves or food is taken on, by the plan of packing night. Rubbish stays where it is.",
 		Empty: "Nothing changes hands.",
 	}, []field[itemRow]{

@@ -2,6 +2,7 @@ package tables
 
 import (
 	"fmt"
+	"strings"
 
 	"sumpter/domain/carry"
 	"sumpter/domain/trip"
@@ -194,7 +195,17 @@ func splitsTable(x *index) Table {
 		{Column{Key: "proven", Heading: "Proven best", Width: 11}, func(s *carry.Stage) Value { return yesNo(s.Proven) }},
 		{Column{Key: "hand_overs", Heading: "Things changing hands", Width: 12}, func(s *carry.Stage) Value { return count(s.HandOvers) }},
 		{Column{Key: "dish_packs", Heading: "Packs to a dish of several bags", Decimals: 1, Width: 14}, func(s *carry.Stage) Value { return figure(s.DishPacks) }},
+		{Column{Key: "over", Heading: "Over a fair load by more than 2 %", Width: 60, Wrap: true}, func(s *carry.Stage) Value { return words(orNone(x.over(s), "nobody, on any day")) }},
 	}, rows)
+}
+
+// over names who is over the fair level on a stage, on their worst morning.
+func (x *index) over(stage *carry.Stage) string {
+	var lines []string
+	for _, over := range stage.Over {
+		lines = append(lines, fmt.Sprintf("%s, day %d: %s, %.1f %%. %s", x.member(over.Member), over.Day, over.Over.Format(x.system), 100*over.Part(), x.text(over.Why)))
+	}
+	return strings.Join(lines, "\n")
 }
 
 // choiceRow is one choice between few hand-overs and a fair load.

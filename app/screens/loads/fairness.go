@@ -43,7 +43,7 @@ func newFairness(s *Screen) *fairness {
 	var left *bench.Scroll
 	later, grown := s.bench.Document.AfterFrame, func() { left.Grown() }
 	f.stages, f.found = bench.NewColumn(later, grown), bench.NewColumn(later, grown)
-	meaning := look.NewParagraph(lang.L("Fair means: of all ways to share out the load, the heaviest pack for its carrier is as light as can be, on the first morning and then on every day. Where that leaves a choice, the bags of a dish lie in few packs, one eater's food with the eater, and liquid fuel apart from food. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."), look.Caption, look.Ink)
+	meaning := look.NewParagraph(lang.L("Fair means: of all ways to share out the load, the pack that is heaviest for its carrier is as light as can be, first on the first morning, then over the days, long ones counting more. Where that leaves a choice, the bags of a dish lie in few packs, one eater's food with the eater, and liquid fuel apart from food. Everybody's load is measured against what they can carry: body mass, at most that of a body mass index of 27, times the strength the leader gave."), look.Caption, look.Ink)
 	f.dinners = newShareField(s.bench, lang.L("Dinners in one pack"), "dinner_share", func(on *trip.Trip) *float64 { return &on.Settings.DinnerShare })
 	f.fuel = newShareField(s.bench, lang.L("Fuel in one pack"), "fuel_share", func(on *trip.Trip) *float64 { return &on.Settings.FuelShare })
 	left = bench.NewScroll(container.NewVBox(look.NewHeading(lang.L("How near to the best possible split?")), meaning, f.stages.Box,
@@ -141,8 +141,12 @@ func (v *view) stageLine(s *carry.Stage) string {
 func (v *view) stageWords(s *carry.Stage) string {
 	who := v.heaviestName(s.FirstDay)
 	values := data{"Days": dayRange(s), "Worst": percent(s.Worst), "Who": who, "Bound": percent(s.WorstBound), "Mean": percent(s.Mean), "MeanBound": percent(s.MeanBound)}
-	return lang.X("stage-words", "{{.Days}}. First morning: the heaviest pack is {{.Who}}'s with {{.Worst}} of what they can carry; no split can be below {{.Bound}}. Over the days, by hours of walking, the heaviest pack is {{.Mean}}; no split can be below {{.MeanBound}}.", values) +
-		" " + strings.Join(slices.DeleteFunc([]string{v.nearness(s), v.handOvers(s), v.dishPacks(s)}, func(words string) bool { return words == "" }), " ")
+	words := lang.X("stage-bare", "{{.Days}}. On the first morning the heaviest pack for its carrier is {{.Who}}'s, with {{.Worst}} of what they can carry. Over the days, by hours of walking, the heaviest is {{.Mean}}.", values)
+	if s.WorstBound > 0 && s.MeanBound > 0 {
+		words = lang.X("stage-words", "{{.Days}}. On the first morning the heaviest pack for its carrier is {{.Who}}'s, with {{.Worst}} of what they can carry; nobody could split it below {{.Bound}}. Over the days, by hours of walking, the heaviest is {{.Mean}}; nobody could split it below {{.MeanBound}}.", values)
+	}
+	words += " " + strings.Join(slices.DeleteFunc([]string{v.nearness(s), v.handOvers(s), v.dishPacks(s)}, func(words string) bool { return words == "" }), " ")
+	return strings.TrimSuffix(words+"\n"+v.overWords(s), "\n")
 }
 
 // dishPacks says how far a dish is spread.
@@ -156,18 +160,24 @@ func (v *view) dishPacks(s *carry.Stage) string {
 // nearness says how far a stage is from the best possible split.
 func (v *view) nearness(s *carry.Stage) string {
 	const equal = 1e-9
-	gap := max(overBound(s.Worst, s.WorstBound), overBound(s.Mean, s.MeanBound))
+	first, later := overBound(s.Worst, s.WorstBound), overBound(s.Mean, s.MeanBound)
 	switch {
 	case s.Worst == 0:
 		return lang.L("Nothing is carried.")
 	case !s.Proven && (s.WorstBound <= 0 || s.Mean > 0 && s.MeanBound <= 0):
 		return lang.L("How near it is to the best possible split is not known.")
-	case s.Proven || gap < equal:
-		return lang.L("This is the best possible split, proven.")
+	case s.Proven || max(first, later) < equal:
+		return lang.L("Proven: nobody could split it more fairly.")
+	}
+	gain := written.Quantity(v.heaviestLoad(s.FirstDay).Scale(first/(1+first)), v.plan.Trip.Units)
+	values := data{"Mass": gain, "Gap": percent(later / (1 + later))}
+	switch {
+	case later < equal:
+		return lang.X("near-first", "The best that was found: nobody could lighten the heaviest pack of the first morning by more than {{.Mass}}.", values)
+	case first < equal:
+		return lang.X("near-later", "The best that was found: proven for the first morning; nobody could lighten the heaviest packs of all days by more than {{.Gap}}.", values)
 	default:
-		share := gap / (1 + gap)
-		return lang.X("near-best", "A better split, if there is one, could lighten the heaviest pack by {{.Gap}} at most, about {{.Mass}}.",
-			data{"Gap": percent(share), "Mass": written.Quantity(v.heaviestLoad(s.FirstDay).Scale(share), v.plan.Trip.Units)})
+		return lang.X("near-best", "The best that was found: nobody could lighten the heaviest pack of the first morning by more than {{.Mass}}, nor those of all days by more than {{.Gap}}.", values)
 	}
 }
 

@@ -14,6 +14,7 @@ import (
 	"sumpter/domain/carry"
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
+	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 	"sumpter/domain/units"
 )
@@ -36,13 +37,14 @@ func TestNearnessInWords(t *testing.T) {
 		stage carry.Stage
 		want  []string
 	}{
-		{"proven", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.19, Proven: true}, []string{"best possible split, proven"}},
-		{"on its bounds", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.18, MeanBound: 0.18}, []string{"best possible split, proven"}},
+		{"proven", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.19, Proven: true}, []string{"Proven: nobody could"}},
+		{"on its bounds", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.18, MeanBound: 0.18}, []string{"Proven: nobody could"}},
 		// 0.2 over 0.18: a tenth of the heaviest load of 12 kg might go.
-		{"a gap on the first morning", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.18, Mean: 0.2, MeanBound: 0.2}, []string{"10.0 %", "1200 g"}},
-		{"a gap over the days", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.2, MeanBound: 0.19}, []string{"5.0 %", "600 g"}},
+		{"a gap on the first morning", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.18, Mean: 0.2, MeanBound: 0.2}, []string{"best that was found", "first morning by more than 1200 g."}},
+		{"a gap over the days", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.2, MeanBound: 0.19}, []string{"proven for the first morning", "by more than 5.0 %"}},
+		{"gaps in both", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.18, Mean: 0.2, MeanBound: 0.19}, []string{"1200 g", "5.0 %"}},
 		{"no bound known", carry.Stage{FirstDay: 1, Worst: 0.2, Mean: 0.2}, []string{"is not known"}},
-		{"no walking", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2}, []string{"proven"}},
+		{"no walking", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2}, []string{"Proven: nobody could"}},
 		{"nothing", carry.Stage{FirstDay: 1}, []string{"Nothing is carried."}},
 	} {
 		got := v.nearness(&c.stage)
@@ -209,5 +211,41 @@ func TestTheFrameShowsWhoHasTheKeyboard(t *testing.T) {
 	w.Canvas().Unfocus()
 	if k.frame.StrokeWidth != 0 || len(keys) != 1 || letters != "m" {
 		t.Errorf("frame %v, keys %v, letters %q", k.frame.StrokeWidth, keys, letters)
+	}
+}
+
+// A load is set beside the fair load of the day, and who is over it by what is
+// felt is named with the reason.
+func TestWhoIsOverTheFairLoadIsNamed(t *testing.T) {
+	v := hand(units.Metric)
+	why := prose.Say("The own kit alone is %s.", 11*units.Kilogram)
+	v.plan.Carry.Stages = []carry.Stage{{
+		FirstDay: 1, LastDay: 3, Worst: 0.2, WorstBound: 0.2, Mean: 0.2, MeanBound: 0.2, Proven: true, Fair: []float64{11.0 / 60, 12.0 / 60, 9.9999 / 60},
+		Over: []carry.Excess{{Member: 2, Day: 1, Fair: 11 * units.Kilogram, Over: units.Kilogram, Why: why}, {Member: 1, Day: 3, Fair: 9 * units.Kilogram, Over: 300 * units.Gram, Why: why}},
+	}}
+	for _, c := range []struct {
+		member trip.MemberID
+		day    int
+		want   string
+	}{
+		{2, 1, "fair: 11.0 kg, 18.3 %, 1000 g over"},
+		{1, 1, "fair: 11.0 kg, 18.3 %, 1000 g under"},
+		{2, 2, "fair: 12.0 kg, 20.0 %"},
+		{1, 3, "fair: 10.0 kg, 16.7 %"}, // 10 mg are nothing
+	} {
+		if got := v.fairWords(c.member, c.day); got != c.want {
+			t.Errorf("member %d, day %d: %q, want %q", c.member, c.day, got, c.want)
+		}
+	}
+	if over := v.over(2, 1); over == nil || v.over(2, 2) != nil || v.over(1, 1) != nil {
+		t.Errorf("who is over on which day: %v", over)
+	}
+	words := v.stageWords(v.stage(1))
+	if !strings.Contains(words, "Bo 1000 g (9.1 %) on day 1, Ada 300 g (3.3 %) on day 3. The own kit alone is 11.0 kg.") {
+		t.Errorf("it says %q", words)
+	}
+	v.plan.Carry.Stages[0].Over = nil
+	if words := v.stageWords(v.stage(1)); !strings.Contains(words, "Nobody is over a fair load by more than 2 %") {
+		t.Errorf("it says %q", words)
 	}
 }

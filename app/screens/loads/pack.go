@@ -20,7 +20,7 @@ type packPanel struct {
 	screen  *Screen
 	name    *look.Text
 	figure  *look.Text
-	detail  *look.Text
+	detail  *look.Paragraph
 	list    *thingList
 	things  []thing
 	title   *look.Paragraph
@@ -46,7 +46,7 @@ func (l *thingList) TypedRune(letter rune) { l.letters(letter) }
 
 func newPackPanel(s *Screen) *packPanel {
 	p := &packPanel{
-		screen: s, name: look.NewHeading("").Yielding(), figure: look.NewText("", look.Figure, look.Ink), detail: look.NewText("", look.Caption, look.Quiet).Yielding(),
+		screen: s, name: look.NewHeading("").Yielding(), figure: look.NewText("", look.Figure, look.Ink), detail: look.NewParagraph("", look.Caption, look.Quiet),
 		title: bench.WrappedHeading(""), why: look.NewParagraph("", look.Caption, look.Ink),
 	}
 	p.list = &thingList{keys: s.typedKey, letters: s.typedRune}
@@ -97,7 +97,7 @@ func (p *packPanel) showLoad() {
 		return
 	}
 	p.figure.SetContent(v.kilograms(d.Load) + " · " + percent(d.Share))
-	words := lang.X("fair-share", "fair: {{.Fair}}", data{"Fair": percent(v.fair(s.day))})
+	words := v.fairWords(s.member, s.day)
 	if m := v.plan.Trip.Member(s.member); m != nil {
 		if limit, limited := m.LoadLimit.Get(); limited {
 			words += lang.X("load-limit", ", limit {{.Limit}}", data{"Limit": v.kilograms(limit)})
@@ -108,7 +108,10 @@ func (p *packPanel) showLoad() {
 		}
 	}
 	if d.Water > 0 {
-		words += lang.X("load-water", ", and {{.Water}} of water", data{"Water": v.kilograms(d.Water)})
+		words += lang.X("load-water", ", and {{.Water}} of water: {{.All}} in all", data{"Water": v.kilograms(d.Water), "All": v.kilograms(d.Load + d.Water)})
+	}
+	if over := v.over(s.member, s.day); over != nil {
+		words += ". " + written.Text(over.Why, v.plan.Trip.Units)
 	}
 	p.detail.SetContent(words)
 }
