@@ -90,6 +90,7 @@ func (w *Workbench) showTrip(d *document.Document) {
 	w.message = newMessage()
 	w.bench = &bench.Bench{
 		Document: d, Window: w.window, Say: w.say, AddTable: w.addTable, AddCopied: w.addPasted,
+		TakeRecipes: w.takeRecipes, TakeDemoRecipes: w.takeDemoRecipes,
 		Clipboard: func() fyne.Clipboard { return w.app.Clipboard() },
 	}
 	w.makeScreens()

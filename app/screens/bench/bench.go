@@ -25,6 +25,9 @@ type Bench struct {
 	AddTable func()
 	// AddCopied does so with the table that was copied.
 	AddCopied func()
+	// TakeRecipes asks for another trip and takes recipes of it, TakeDemoRecipes
+	// takes those of the demo.
+	TakeRecipes, TakeDemoRecipes func()
 	// Clipboard gives the system's clipboard.
 	Clipboard func() fyne.Clipboard
 	// Steps are those of the screen that is being made; nil: it comes all at once.

@@ -56,9 +56,9 @@ func New(b *bench.Bench) *Screen {
 	s.filter.OnChanged = s.table.Filter
 	add := widget.NewButton(lang.L("Add a recipe"), s.table.Add)
 	add.Importance = widget.HighImportance
-	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))), bench.Wide(170, s.filter), widget.NewButton(lang.L("Import…"), s.importTable),
+	head := bench.Head(bench.Inset(look.NewHeading(lang.L("What can be cooked, and for whom?"))), bench.Wide(170, s.filter), widget.NewButton(lang.L("From a trip…"), s.takeFromTrip), widget.NewButton(lang.L("Import…"), s.importTable),
 		widget.NewButton(lang.L("Duplicate"), s.duplicate), widget.NewButton(lang.L("Remove"), s.table.Delete), add)
-	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe; or import a sheet with a row for each ingredient under the headings Name, Meals, Ingredient, Amount, Water, Minutes, Method, with amounts such as 80 g or 3 oz and foods that are in the trip."))
+	s.empty = bench.Empty(lang.L("The recipes of the trip come here, each for one standard eater. Add foods first, then a recipe; or take recipes with their foods from another trip or the demo; or import a sheet with a row for each ingredient under the headings Name, Meals, Ingredient, Amount, Water, Minutes, Method, with amounts such as 80 g or 3 oz and foods that are in the trip."))
 	s.beside = bench.NewPart(s.side.content, s.showChosen)
 	s.content = bench.Headed(bench.Beside(container.NewStack(s.table, s.empty), s.beside.Place, 0.52, 760), head)
 	b.InSteps(s.table, s.beside)
@@ -124,6 +124,8 @@ func (s *Screen) Actions() []bench.Action {
 	return []bench.Action{
 		{Name: lang.L("Add a recipe"), Do: s.table.Add},
 		{Name: lang.L("Import recipes from a sheet…"), Do: s.importTable},
+		{Name: lang.L("Take recipes from another trip…"), Do: s.takeFromTrip},
+		{Name: lang.L("Take recipes from the demo trip…"), Do: s.takeFromDemo},
 		{Name: lang.L("Duplicate the recipe"), Do: s.duplicate},
 		{Name: lang.L("Remove the recipe"), Do: s.table.Delete},
 		{Name: lang.L("Ingredients of the recipe"), Do: func() { s.side.tab(tabIngredients) }},
@@ -139,6 +141,20 @@ func (s *Screen) Actions() []bench.Action {
 func (s *Screen) importTable() {
 	if s.Commit() {
 		s.bench.AddTable()
+	}
+}
+
+// takeFromTrip takes recipes of another trip file.
+func (s *Screen) takeFromTrip() {
+	if s.Commit() {
+		s.bench.TakeRecipes()
+	}
+}
+
+// takeFromDemo takes recipes of the demo.
+func (s *Screen) takeFromDemo() {
+	if s.Commit() {
+		s.bench.TakeDemoRecipes()
 	}
 }
 

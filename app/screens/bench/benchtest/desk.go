@@ -28,6 +28,7 @@ type Desk struct {
 	Places   []document.Place // where jumps led
 	Tables   int              // how often a table to add was asked for
 	Copied   int              // how often the copied table was to be added
+	Taken    int              // how often recipes of a trip were asked for
 	Saved    *trip.Trip       // as the last edit was stored, nil before the first
 
 	screen bench.Screen
@@ -45,7 +46,7 @@ func NewWith(t testing.TB, on *trip.Trip, scheduler document.Scheduler) *Desk {
 	d := &Desk{T: t, Window: test.NewTempWindow(t, nil)}
 	d.Document = document.New(on, &shelf{desk: d, path: filepath.Join(t.TempDir(), "desk.trip")}, scheduler)
 	d.Document.OnPlace(func(place document.Place) { d.Places = append(d.Places, place) })
-	d.Bench = &bench.Bench{Document: d.Document, Window: d.Window, Say: func(text string) { d.Said = text }, AddTable: func() { d.Tables++ }, AddCopied: func() { d.Copied++ }, Clipboard: app.Clipboard}
+	d.Bench = &bench.Bench{Document: d.Document, Window: d.Window, Say: func(text string) { d.Said = text }, AddTable: func() { d.Tables++ }, AddCopied: func() { d.Copied++ }, TakeRecipes: func() { d.Taken++ }, TakeDemoRecipes: func() { d.Taken++ }, Clipboard: app.Clipboard}
 	return d
 }
 
