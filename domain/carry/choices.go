@@ -73,8 +73,9 @@ func (c *calculation) carriersOf(r run, pieces []piece, seats []int) map[Thing]t
 // heaviest pack to be a choice of their own.
 const worthOffering = 0.001
 
-// lessPassed is the part of what the fewest hand-overs pass limits by, of which
-// more hand-overs must pass them less to be a choice of their own.
+// lessPassed is the part of what lies between the most and the least that limits
+// are passed by, of which more hand-overs must pass them less to be a choice of
+// their own.
 const lessPassed = 20
 
 // few thins the choices out: the fewest hand-overs, the fairest, the taken and
@@ -84,14 +85,14 @@ const lessPassed = 20
 func few(list []Choice) []Choice {
 	last := len(list) - 1
 	nearly := slices.IndexFunc(list, func(x Choice) bool {
-		return x.Passed.Compare(list[last].Passed) <= 0 && x.above(list[last]) <= NearlyFair-1
+		return x.NearlyAsLittleAs(list[last].Passed) && x.above(list[last]) <= NearlyFair-1
 	})
 	stays := func(i int) bool { return i == 0 || i == last || i == nearly || list[i].Taken }
 	var between []int
 	before, passed := list[0].above(list[last]), list[0].together
 	for i := range list {
 		above, over := list[i].above(list[last]), list[i].together
-		less := over < passed-list[0].together/lessPassed || over == list[last].together && over < passed
+		less := over < passed-(list[0].together-list[last].together)/lessPassed
 		if !stays(i) && (above <= before-worthOffering || less) {
 			between = append(between, i)
 			before, passed = above, over

@@ -11,8 +11,8 @@ import (
 	"sumpter/domain/trip"
 )
 
-// NearlyFair is how much heavier the heaviest pack may be for the sake of fewer
-// hand-overs: some hundred grams, which nobody feels and every hand-over costs
+// NearlyFair is how much heavier the heaviest pack may be, and how much further
+// limits that cannot be kept may be passed, for the sake of fewer hand-overs: some hundred grams, which nobody feels and every hand-over costs
 // more than (common practice, no source).
 const NearlyFair = 1.02
 
@@ -120,14 +120,14 @@ func (c *calculation) overrunList(r run, overruns []fairsplit.Overrun) prose.Tex
 }
 
 // fewOf finds the fewest hand-overs nearly as fair as the fairest choice, which
-// pass limits no further, -1 where there is no choice.
+// pass limits by nearly as little, -1 where there is no choice.
 func fewOf(choices []fairsplit.Resplit) int {
 	if len(choices) == 0 {
 		return -1
 	}
 	best := choices[len(choices)-1]
 	return slices.IndexFunc(choices, func(choice fairsplit.Resplit) bool {
-		return choice.Over <= best.Over && ratio(choice.R1, best.R1) <= NearlyFair && ratio(choice.S, best.S) <= NearlyFair
+		return nearlyAsLittle(choice.Over, best.Over) && ratio(choice.R1, best.R1) <= NearlyFair && ratio(choice.S, best.S) <= NearlyFair
 	})
 }
 

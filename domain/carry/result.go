@@ -64,6 +64,12 @@ type Passed struct {
 // Any tells whether a limit is passed at all.
 func (p Passed) Any() bool { return p.OverLimit > 0 || p.OverRoom > 0 || p.OverPart > 0 }
 
+// NearlyAsLittleAs tells whether limits are passed by no more than another split
+// passes them and a little that nobody feels, see NearlyFair.
+func (p Passed) NearlyAsLittleAs(other Passed) bool { return nearlyAsLittle(p.together, other.together) }
+
+func nearlyAsLittle(over, least int64) bool { return float64(over) <= float64(least)*NearlyFair }
+
 // Compare orders by how far limits are passed, the least first.
 func (p Passed) Compare(other Passed) int { return cmp.Compare(p.together, other.together) }
 

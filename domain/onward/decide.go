@@ -47,7 +47,7 @@ func (w *work) choices(now *plan.Plan) []Choice {
 }
 
 // takeFew lets the plan follow the fewest hand-overs that are nearly as fair as
-// the fairest and pass limits no further.
+// the fairest and pass limits by nearly as little.
 func (w *work) takeFew(ctx context.Context, rest *Rest) error {
 	last := len(rest.Choices) - 1
 	if last < 0 {
@@ -55,7 +55,7 @@ func (w *work) takeFew(ctx context.Context, rest *Rest) error {
 	}
 	best := rest.Choices[last]
 	few := slices.IndexFunc(rest.Choices, func(c Choice) bool {
-		return c.Passed.Compare(best.Passed) <= 0 && c.Worst <= best.Worst*carry.NearlyFair && c.Mean <= best.Mean*carry.NearlyFair
+		return c.NearlyAsLittleAs(best.Passed) && c.Worst <= best.Worst*carry.NearlyFair && c.Mean <= best.Mean*carry.NearlyFair
 	})
 	if few < 0 || rest.Choices[few].Taken {
 		return nil

@@ -99,7 +99,7 @@ func (c *changes) show() {
 	bench.SetShown(c.choice, choose)
 	words := c.stateWords(kept, list)
 	if kept && passesLimits(list) {
-		words += " " + lang.L("For these days no split was found that keeps every limit. The choices differ in how far they pass limits, too; without your choice limits are passed as little as was found. The tab on how fair the split is can raise them.")
+		words += " " + lang.L("For these days no split was found that keeps every limit. The choices differ in how far they pass limits, too; without your choice they are passed by at most 2 % more than the least that was found. The tab on how fair the split is can raise them.")
 	}
 	c.state.SetContent(words)
 	if !choose {
