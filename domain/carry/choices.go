@@ -31,10 +31,16 @@ func (c *calculation) choices(r run, pieces []piece, solved fairsplit.Result) []
 			Changes: solved.Changes, R1: solved.R1, S: solved.S, Carrier: solved.Carrier, Over: solved.Over, Overruns: solved.Overruns,
 		}, solved.Forced)
 		choice.Taken = true
+		list = slices.DeleteFunc(list, choice.beats)
 		list = append(list, choice)
 		slices.SortStableFunc(list, func(a, b Choice) int { return cmp.Compare(a.HandOvers, b.HandOvers) })
 	}
 	return few(list)
+}
+
+// beats tells whether a choice is no worse than another in anything.
+func (c Choice) beats(other Choice) bool {
+	return c.HandOvers <= other.HandOvers && c.together <= other.together && c.Worst <= other.Worst && c.Mean <= other.Mean
 }
 
 func (c *calculation) choice(r run, pieces []piece, found fairsplit.Resplit, must int) Choice {

@@ -66,7 +66,9 @@ func (p Passed) Any() bool { return p.OverLimit > 0 || p.OverRoom > 0 || p.OverP
 
 // NearlyAsLittleAs tells whether limits are passed by no more than another split
 // passes them and a little that nobody feels, see NearlyFair.
-func (p Passed) NearlyAsLittleAs(other Passed) bool { return nearlyAsLittle(p.together, other.together) }
+func (p Passed) NearlyAsLittleAs(other Passed) bool {
+	return nearlyAsLittle(p.together, other.together)
+}
 
 func nearlyAsLittle(over, least int64) bool { return float64(over) <= float64(least)*NearlyFair }
 

@@ -31,6 +31,7 @@ type changes struct {
 	take    *widget.Button
 	chart   *charts.ChoiceChart
 	table   *grid.Grid[int] // places in the choices of the stage
+	of      *carry.Choice   // the first of those choices
 	title   *look.Text
 	moves   *look.Paragraph
 	beside  *mornings // the choices
@@ -124,7 +125,8 @@ func (c *changes) show() {
 	c.chart.SetUp(up.name, up.format)
 	c.chart.Set(drawn)
 	c.table.SetRows(rows)
-	if _, selected := c.table.Selected(); !selected {
+	if c.of != &list[0] { // of another plan or stretch of days
+		c.of = &list[0]
 		c.table.SelectKey(fmt.Sprint(takenOf(list)))
 	}
 	c.showMoves()
@@ -231,12 +233,12 @@ func (c *changes) columns() []grid.Column[int] {
 			Compare: func(a, b int) int { return cmp.Compare(of(at(a)), of(at(b))) }}
 	}
 	return []grid.Column[int]{
-		{Title: lang.L("Choice"), Width: 190, Text: func(i int) string { return c.choiceState(i) }},
-		number(lang.L("Change packs"), "", 110, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
-		{Title: lang.L("Over limits"), Width: 150, Text: func(i int) string { return c.passedWords(at(i)) },
+		{Title: lang.L("Choice"), Width: 155, Text: func(i int) string { return c.choiceState(i) }},
+		number(lang.L("Change packs"), "", 115, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
+		{Title: lang.L("Over limits"), Width: 125, Text: func(i int) string { return c.passedWords(at(i)) },
 			Tone: func(i int) fyne.ThemeColorName { return passedTone(at(i)) }, Compare: func(a, b int) int { return at(a).Passed.Compare(at(b).Passed) }},
-		number(lang.L("First morning"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
-		number(lang.L("Over the days"), "%", 130, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
+		number(lang.L("First morning"), "%", 125, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
+		number(lang.L("Over the days"), "%", 125, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
 	}
 }
 

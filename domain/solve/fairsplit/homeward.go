@@ -1,14 +1,17 @@
 package fairsplit
 
-// homeward brings items of the fairest split back to those who had them, within
-// limits and burdens that hold firm: first those of nearly the fairest split, then
-// wider and wider ones. It anneals on the count of changes alone, with more and more
-// steps up refused (Kirkpatrick, Gelatt, Vecchi 1983); as nothing passes a limit on
-// the way, it gets on where limits leave few splits, too.
+// homeward brings items of the fairest split back to those who had them, first within
+// the burdens of nearly that split, then of wider and wider ones. It anneals on the
+// count of changes alone, with more and more steps up refused (Kirkpatrick, Gelatt,
+// Vecchi 1983); as limits hold firm on the way, it gets on where they leave few splits,
+// too. Where no split is within all limits, what they are passed by together holds.
 type homeward struct {
 	*descent
-	away []int32 // items that are not with who had them
-	at   []int32 // place of each item in away, -1 for none
+	away    []int32 // items that are not with who had them
+	at      []int32 // place of each item in away, -1 for none
+	over    []int64 // above limits, by member
+	sum     int64   // of them
+	allowed int64   // most that sum may be
 }
 
 // slacks are how much heavier the largest burden of each day may get, in thousandths
@@ -20,7 +23,11 @@ func (a *resplit) goHome(s *split) {
 	in := a.h.in
 	t := a.descent(s)
 	t.free(in.movable)
-	h := &homeward{descent: t, at: make([]int32, in.items)}
+	h := &homeward{descent: t, at: make([]int32, in.items), over: make([]int64, in.members)}
+	for i := range h.over {
+		h.over[i] = h.overWith(i, in.none, in.none)
+		h.sum += h.over[i]
+	}
 	for j := range h.at {
 		h.at[j] = -1
 	}
@@ -34,6 +41,7 @@ func (a *resplit) goHome(s *split) {
 		}
 	}
 	first, _ := a.limits()
+	least := h.sum
 	mean := a.h.best.sum / in.hoursTotal
 	for _, slack := range slacks {
 		if a.h.ctx.Err() != nil || len(h.away) == 0 {
@@ -45,25 +53,20 @@ func (a *resplit) goHome(s *split) {
 		}
 		most[0] = max(burden[0], min(most[0], max(first, burden[0]+burden[0]/1000*slack)))
 		h.hold(most)
+		h.allowed = max(h.sum, least+least/1000*slack)
 		before := t.steps
 		h.walk(a, a.h.limit/12)
 		a.h.steps += t.steps - before
 	}
 }
 
-// hold sets what may not be passed. What is passed already, as no split is within all
-// limits, may stay but not get more.
+// hold sets the burdens that may not be passed. Who has more already may keep it.
 func (h *homeward) hold(burden []int64) {
-	in := h.in
-	h.setTargets(burden)
-	for at, grams := range h.load {
-		h.target[at] = max(h.target[at], grams)
-	}
-	for i := range in.members {
-		h.room[i] = max(h.room[i], h.bulk[i])
-	}
-	for at, energy := range h.inClass {
-		h.classCap[at] = max(h.classCap[at], energy)
+	for i, scale := range h.in.scale {
+		for d, f := range burden {
+			at := i*h.in.days + d
+			h.target[at] = max(h.load[at], int32(min(f/scale, int64(1)<<30)))
+		}
 	}
 }
 
@@ -89,6 +92,12 @@ func (h *homeward) walk(a *resplit, budget int64) {
 		if !h.holds(found.k, found.l, found.j) || !h.holds(i, found.j, found.l) {
 			continue
 		}
+		giver, taker := h.overWith(i, found.j, found.l), h.overWith(found.k, found.l, found.j)
+		sum := h.sum - h.over[i] - h.over[found.k] + giver + taker
+		if sum > h.allowed {
+			continue
+		}
+		h.over[i], h.over[found.k], h.sum = giver, taker, sum
 		h.hand(found.j, found.k)
 		h.note(found.j)
 		if found.l != h.in.none {
@@ -148,13 +157,10 @@ func (h *homeward) note(j int32) {
 	}
 }
 
-// holds tells whether a member may give one item for another.
+// holds tells whether a member who gives one item for another stays within the burdens.
 func (h *homeward) holds(i int, out, in int32) bool {
 	n := h.in.days
 	h.steps += int64(n)
-	if h.bulk[i]-h.in.bulk[out]+h.in.bulk[in] > h.room[i] {
-		return false
-	}
 	less, more := h.in.mornings(out), h.in.mornings(in)
 	target := h.target[i*n : (i+1)*n]
 	for d, grams := range h.load[i*n : (i+1)*n] {
@@ -162,14 +168,23 @@ func (h *homeward) holds(i int, out, in int32) bool {
 			return false
 		}
 	}
-	c := h.in.class[in]
-	if c < 0 {
-		return true
+	return true
+}
+
+// overWith is what a member who gives one item for another is above limits.
+func (h *homeward) overWith(i int, out, in int32) int64 {
+	x := h.in
+	sum := max(0, int64(h.load[i*x.days]-x.mass[out]+x.mass[in]-x.maxGrams[i]))
+	sum += (max(0, h.bulk[i]-x.bulk[out]+x.bulk[in]-x.room[i]) + h.bulkUnit - 1) / h.bulkUnit
+	for c := range x.classes {
+		energy := h.inClass[i*x.classes+c] - x.classCap[c]
+		if x.class[out] == int32(c) {
+			energy -= x.energy[out]
+		}
+		if x.class[in] == int32(c) {
+			energy += x.energy[in]
+		}
+		sum += (max(0, energy) + h.unitOf[c] - 1) / h.unitOf[c]
 	}
-	at := i*h.in.classes + int(c)
-	energy := h.inClass[at] + h.in.energy[in]
-	if h.in.class[out] == c {
-		energy -= h.in.energy[out]
-	}
-	return energy <= h.classCap[at]
+	return sum
 }
