@@ -12,13 +12,13 @@ import (
 // different days, so that they mend one limit without upsetting the others.
 type annealer struct {
 	*descent
-	peers  lineup // items that may move, by last day, then mass
-	kin    lineup // the same by class, then mass, then volume, whatever their last day
-	x      exchange
-	barter *barter // nil if heavy items are not to be bartered
-	heat   int64
-	toll   toll // nil if prices are not known
-	firm   bool // never pass a hard limit
+	peers   lineup // items that may move, by last day, then mass
+	kin     lineup // the same by class, then mass, then volume, whatever their last day
+	x       exchange
+	barter  *barter // nil if heavy items are not to be bartered
+	heat    int64
+	toll    toll     // nil if prices are not known
+	margins *margins // nil where limits get harder instead
 
 	kept     candidate // best split seen
 	value    func() score
@@ -54,21 +54,19 @@ func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 	a.heat = hot
 	factor := coolingFactor(hot, cold, blocks)
 	for block := range blocks {
-		a.hard = 8 << (block / 7)
-		if a.firm {
-			a.hard = 1 << 16
+		parts := int64(8)
+		if a.margins == nil {
+			a.hard, parts = 8<<(block/7), 1
+			a.recost()
 		}
-		a.recost()
-		a.noted = never
-		end := a.steps + budget/blocks
-		for a.steps < end {
-			if a.exchangeOnce() && a.total < a.noted {
-				a.note()
-				if a.total == 0 {
-					return
-				}
+		for range parts {
+			if a.margins != nil {
+				a.margins.adapt(a.descent, block >= blocks*7/8)
 			}
-			a.steps += 4
+			a.noted = never
+			if a.explore(budget / blocks / parts) {
+				return
+			}
 		}
 		a.note()
 		if done(a.kept.score) {
@@ -76,6 +74,19 @@ func (a *annealer) run(hot, cold, budget int64, done func(score) bool) {
 		}
 		a.heat = max(1, a.heat*factor>>16)
 	}
+}
+
+// explore makes exchanges for a budget of steps, and tells whether the cost is nil.
+func (a *annealer) explore(budget int64) bool {
+	for end := a.steps + budget; a.steps < end; a.steps += 4 {
+		if a.exchangeOnce() && a.total < a.noted {
+			a.note()
+			if a.total == 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // exchangeOnce tries an exchange and tells whether it was made.

@@ -82,7 +82,7 @@ func (h *hunt) leaveWell(g *guide) []int32 {
 		a := newAnnealer(t, h.in.movable, func(a, b score) bool {
 			return cmp.Or(cmp.Compare(a.overrun, b.overrun), cmp.Compare(a.first, b.first)) < 0
 		})
-		a.toll, a.barter = g.toll, newBarter(h.in, h.bounds.day)
+		a.toll, a.barter, a.margins = g.toll, newBarter(h.in, h.bounds.day), newMargins(t)
 		a.run(warm*warm*8, 8, h.limit/40, func(score) bool { return h.ctx.Err() != nil })
 		found[lane], steps[lane] = a.kept, t.steps
 	})

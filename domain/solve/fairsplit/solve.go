@@ -219,14 +219,12 @@ func (h *hunt) attempt(round, lane int, budget int64) *descent {
 }
 
 // guided cools a split towards the burdens of the crumbs and a little more, with R1 as
-// one more hard limit. One lane starts from the split of crumbs, made whole, and may
-// pass limits on the way. The other starts from the best split known and passes none,
-// which finds splits where limits of mass, volume and class leave few.
+// one more hard limit. One lane starts from the split of crumbs, made whole, the other
+// from the best split known.
 func (h *hunt) guided(round, lane int, budget int64) *descent {
 	seed := h.options.Seed*0x9e3779b97f4a7c15 + uint64(round*lanes+lane)
 	t := newDescent(newSplit(h.in), seed*0xd1342543de82ef95+1)
-	firm := lane == 1 && h.guide.start != nil
-	if firm {
+	if lane == 1 && h.guide.start != nil {
 		t.split = h.in.splitOf(h.guide.start)
 	} else {
 		h.guide.round(t)
@@ -241,7 +239,7 @@ func (h *hunt) guided(round, lane int, budget int64) *descent {
 	t.setTargets(aim)
 	t.free(h.in.movable)
 	a := newAnnealer(t, h.in.movable, h.better)
-	a.toll, a.firm, a.barter = h.guide.toll, firm, newBarter(h.in, h.bounds.day)
+	a.toll, a.barter, a.margins = h.guide.toll, newBarter(h.in, h.bounds.day), newMargins(t)
 	a.run(warm*warm*8, 2*2*8, budget*7/8, func(v score) bool { return h.suffices(v) || h.ctx.Err() != nil })
 	best := a.kept
 	t.weight[0] = first

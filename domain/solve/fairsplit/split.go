@@ -21,6 +21,7 @@ type split struct {
 	unitOf   []int64 // energy per class that counts like a gram
 
 	hard  int64 // weight of the hard limits
+	nudge int64 // grams that make the last gram above one count
 	steps int64 // work done, in member-days looked at
 }
 
@@ -38,6 +39,7 @@ func newSplit(in *instance) *split {
 		classCap: make([]int64, in.members*in.classes),
 		weight:   make([]int64, in.days),
 		hard:     8,
+		nudge:    32,
 	}
 	for i := range in.members {
 		for d := range in.days {
@@ -76,9 +78,6 @@ func (s *split) setUnits() {
 		s.unitOf = append(s.unitOf, max(1, in.classTotal[c]/max(1, classGrams[c])))
 	}
 }
-
-// nudge, in grams, makes the last gram above a hard limit count.
-const nudge = 32
 
 // put gives item j, which nobody carries, to member i.
 func (s *split) put(j int32, i int) {
@@ -144,7 +143,7 @@ func (s *split) costWith(i int, out, in int32) int64 {
 }
 
 // penalty is the cost of being above a hard limit by what counts like so many grams.
-func (s *split) penalty(over int64) int64 { return (over + nudge) * (over + nudge) * s.hard }
+func (s *split) penalty(over int64) int64 { return (over + s.nudge) * (over + s.nudge) * s.hard }
 
 func (s *split) classCost(i int, out, in int32) int64 {
 	sum := int64(0)
