@@ -66,7 +66,7 @@ func (c *ChoiceChart) paint(d *drawing) {
 	vertical := d.upright(0, highY*1.15, left, d.size.Width-right, top, d.size.Height-foot, c.formatUp)
 	across := scale{low: lowX, high: highX * 1.05, from: left + 10, to: d.size.Width - right}
 	figure := max(captionWidth(c.formatAcross(across.low)), captionWidth(c.formatAcross(across.high)))
-	for _, value := range ticks(across.low, across.high, max(2, int((across.to-across.from)/(2*figure)))) {
+	for _, value := range toldApart(c.formatAcross, across.low, across.high, max(2, int((across.to-across.from)/(2*figure)))) {
 		d.text(c.formatAcross(value), across.at(value), d.size.Height-foot+line*3/4, fyne.TextAlignCenter, look.Quiet)
 	}
 	d.text(d.cut(c.across, d.size.Width-right), d.size.Width-right, d.size.Height-line*2/3, fyne.TextAlignTrailing, look.Quiet)
@@ -74,6 +74,21 @@ func (c *ChoiceChart) paint(d *drawing) {
 	for _, choice := range c.choices {
 		taken = c.paintChoice(d, choice, across.at(choice.Across), vertical.at(choice.Up), taken)
 	}
+}
+
+// toldApart gives at most the wanted number of round values that are written
+// differently.
+func toldApart(format func(float64) string, low, high float64, wanted int) []float64 {
+	for ; wanted > 2; wanted-- {
+		values, written := ticks(low, high, wanted), map[string]bool{}
+		for _, value := range values {
+			written[format(value)] = true
+		}
+		if len(written) == len(values) {
+			return values
+		}
+	}
+	return ticks(low, high, wanted)
 }
 
 // captionHeight is that of a line of the picture's words, captionWidth how wide

@@ -233,12 +233,12 @@ func (c *changes) columns() []grid.Column[int] {
 			Compare: func(a, b int) int { return cmp.Compare(of(at(a)), of(at(b))) }}
 	}
 	return []grid.Column[int]{
-		{Title: lang.L("Choice"), Width: 155, Text: func(i int) string { return c.choiceState(i) }},
-		number(lang.L("Change packs"), "", 115, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
-		{Title: lang.L("Over limits"), Width: 125, Text: func(i int) string { return c.passedWords(at(i)) },
+		{Title: lang.L("Choice"), Width: 180, Text: func(i int) string { return c.choiceState(i) }},
+		number(lang.L("Change packs"), "", 112, func(x carry.Choice) float64 { return float64(x.HandOvers + x.Must) }, 0),
+		{Title: lang.L("Over limits"), Width: 112, Text: func(i int) string { return c.passedWords(at(i)) },
 			Tone: func(i int) fyne.ThemeColorName { return passedTone(at(i)) }, Compare: func(a, b int) int { return at(a).Passed.Compare(at(b).Passed) }},
-		number(lang.L("First morning"), "%", 125, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
-		number(lang.L("Over the days"), "%", 125, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
+		number(lang.L("First morning"), "%", 122, func(x carry.Choice) float64 { return 100 * x.Worst }, 2),
+		number(lang.L("Over the days"), "%", 122, func(x carry.Choice) float64 { return 100 * x.Mean }, 2),
 	}
 }
 

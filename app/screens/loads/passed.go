@@ -33,8 +33,7 @@ func passedTone(choice carry.Choice) fyne.ThemeColorName {
 
 // height is how high a choice stands in the picture, and what that measures:
 // how much heavier it is than the fairest, or, where limits are passed, by how
-// much. Limits of different kinds have no common measure: then there is no
-// picture.
+// much. Mass and room have no common measure: then there is no picture.
 type height struct {
 	name   string
 	of     func(carry.Choice) float64
@@ -42,8 +41,8 @@ type height struct {
 }
 
 func (c *changes) heightOf(list []carry.Choice) (height, bool) {
-	limit := func(x carry.Choice) bool { return x.OverRoom > 0 || x.OverPart > 0 }
-	room := func(x carry.Choice) bool { return x.OverLimit > 0 || x.OverPart > 0 }
+	load := slices.ContainsFunc(list, func(x carry.Choice) bool { return x.OverLimit > 0 })
+	room := slices.ContainsFunc(list, func(x carry.Choice) bool { return x.OverRoom > 0 })
 	us := c.screen.bench.Units() == units.US
 	switch {
 	case !passesLimits(list):
@@ -53,7 +52,7 @@ func (c *changes) heightOf(list []carry.Choice) (height, bool) {
 			func(x carry.Choice) float64 { return 100 * heavier(x, fairest) },
 			func(value float64) string { return written.Number(value, 1) + " %" },
 		}, true
-	case !slices.ContainsFunc(list, limit):
+	case load && !room:
 		return height{
 			lang.L("over load limits, all packs together"),
 			func(x carry.Choice) float64 {
@@ -64,7 +63,7 @@ func (c *changes) heightOf(list []carry.Choice) (height, bool) {
 			},
 			unitFormat(us, "lb", "kg"),
 		}, true
-	case !slices.ContainsFunc(list, room):
+	case room && !load:
 		return height{
 			lang.L("over the room of packs, all together"),
 			func(x carry.Choice) float64 {

@@ -18,8 +18,49 @@ type homeward struct {
 // of the mean one: 5 is as good as equally fair, 20 what carriers do not feel.
 var slacks = []int64{4, 9, 19, 39, 79, 159}
 
-// goHome takes back as many changes of a split as it can.
+// goHome takes back as many changes of a split as it can. Where the split passes limits,
+// which counts before fairness, it does so once without regard to burdens.
 func (a *resplit) goHome(s *split) {
+	if s.overrun() > 0 {
+		h := a.homeward(a.h.in.splitOf(s.carrier))
+		free := make([]int64, a.h.in.days)
+		for d := range free {
+			free[d] = never
+		}
+		a.widen(h, func(int64) []int64 { return free })
+	}
+	h := a.homeward(s)
+	v := s.score()
+	first, _ := a.limits()
+	first = max(v.first, first)
+	mean := v.sum / a.h.in.hoursTotal
+	burden := a.h.in.largestBurdens(s)
+	a.widen(h, func(slack int64) []int64 {
+		most := make([]int64, len(burden))
+		for d := range most {
+			most[d] = burden[d] + mean/1000*slack
+		}
+		most[0] = min(most[0], max(first, burden[0]+burden[0]/1000*slack))
+		return most
+	})
+}
+
+// widen takes back what it can within wider and wider burdens.
+func (a *resplit) widen(h *homeward, burdens func(slack int64) []int64) {
+	least := h.sum
+	for _, slack := range slacks {
+		if a.h.ctx.Err() != nil || len(h.away) == 0 {
+			return
+		}
+		h.hold(burdens(slack))
+		h.allowed = max(h.sum, least+least/1000*slack)
+		before := h.steps
+		h.walk(a, a.h.limit/12)
+		a.h.steps += h.steps - before
+	}
+}
+
+func (a *resplit) homeward(s *split) *homeward {
 	in := a.h.in
 	t := a.descent(s)
 	t.free(in.movable)
@@ -34,30 +75,18 @@ func (a *resplit) goHome(s *split) {
 	for _, j := range in.movable {
 		h.note(j)
 	}
+	return h
+}
+
+// largestBurdens are those of each day.
+func (in *instance) largestBurdens(s *split) []int64 {
 	burden := make([]int64, in.days)
 	for d := range burden {
 		for i := range in.members {
-			burden[d] = max(burden[d], in.burden(i, t.load[i*in.days+d]))
+			burden[d] = max(burden[d], in.burden(i, s.load[i*in.days+d]))
 		}
 	}
-	first, _ := a.limits()
-	least := h.sum
-	mean := a.h.best.sum / in.hoursTotal
-	for _, slack := range slacks {
-		if a.h.ctx.Err() != nil || len(h.away) == 0 {
-			return
-		}
-		most := make([]int64, in.days)
-		for d := range most {
-			most[d] = burden[d] + mean/1000*slack
-		}
-		most[0] = max(burden[0], min(most[0], max(first, burden[0]+burden[0]/1000*slack)))
-		h.hold(most)
-		h.allowed = max(h.sum, least+least/1000*slack)
-		before := t.steps
-		h.walk(a, a.h.limit/12)
-		a.h.steps += t.steps - before
-	}
+	return burden
 }
 
 // hold sets the burdens that may not be passed. Who has more already may keep it.
