@@ -2,6 +2,7 @@ package fairsplit
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -23,7 +24,7 @@ type gear struct {
 	least   int64 // bound on what was left out
 	leaves  []leaf
 	layers  *layers
-	hunts   int
+	beam    *beam
 	steps   int64
 	budget  int64
 }
@@ -34,15 +35,13 @@ type leaf struct {
 	bound   int64
 	level   int  // how far above its bound was looked, as a power of 2
 	stuck   bool // where whole lists were too long
-	hunted  bool
 }
 
-// The plain search settles most small splits. Gear is looked at after so many rounds
-// if the gap is still as wide as whole things make it.
-const (
-	gearRound = 5
-	gearGap   = 0.0005
-)
+// The plain search settles most small splits. Gear is looked at after so many rounds.
+const gearRound = 1
+
+// beamWork is about what a beam takes at a leaf.
+const beamWork = 4_000_000
 
 // mostLeaves is how many leaves are kept, as each is a search of its own.
 const mostLeaves = 400
@@ -142,18 +141,22 @@ func (g *gear) search() {
 	slices.SortStableFunc(g.leaves, func(a, b leaf) int { return cmp.Compare(a.bound, b.bound) })
 }
 
-// settle looks for splits at the leaves, where the bound is least first and only a little
-// above it, and raises the bounds of those that have none.
+// settle looks for splits at the leaves: first for one that proves itself, where the odds are
+// best, then where the bound is least and only a little above it, and raises the bounds of
+// those that have none.
 func (g *gear) settle(budget int64) {
 	h := g.h
 	raise := func() { h.bounds.raiseSum(min(g.bound(), h.best.sum)) }
 	defer raise()
-	if g.layers == nil {
-		if g.layers = newLayers(h.in, g.order); g.layers == nil {
-			return
-		}
+	if !g.prepare() {
+		return
 	}
+	raise()
 	end := g.layers.steps + budget
+	part := max(1, h.bounds.sum/10000)
+	for !g.guess(h.bounds.sum+part, g.layers.steps+budget*3/4) && h.bounds.sum+2*part < h.best.sum {
+		part *= 2
+	}
 	for g.layers.steps < end && h.ctx.Err() == nil {
 		raise()
 		if h.best.sum <= nearly(h.bounds.sum) {
@@ -164,12 +167,6 @@ func (g *gear) settle(budget int64) {
 			return
 		}
 		l := &g.leaves[n]
-		if g.hunts < 5 && !l.hunted {
-			l.hunted = true
-			g.hunts++
-			g.hunt(l, h.limit/24)
-			continue
-		}
 		limit := min(h.best.sum-1, l.bound+l.bound/20000<<min(l.level, 12))
 		carrier, whole := g.layers.search(l.carrier, limit, h.firstLimit(), min(end, g.layers.steps+budget/12))
 		switch {
@@ -184,32 +181,85 @@ func (g *gear) settle(budget int64) {
 	}
 }
 
-// hunt searches for a split with a leaf's gear as for one of a smaller problem.
-func (g *gear) hunt(l *leaf, budget int64) {
-	h := g.h
-	o := h.options
-	o.Steps, o.Progress, o.Seed = budget, nil, o.Seed+uint64(g.hunts)
-	other := newHunt(h.ctx, h.in.given(g.order, l.carrier), o)
-	other.leastFirst, other.gear = h.leastFirst, g
-	other.run()
-	g.layers.steps += other.steps
-	h.leastFirst = min(h.leastFirst, other.leastFirst)
-	h.keep(other.best)
+// prepare is false where there is too much for layers.
+func (g *gear) prepare() bool {
+	if g.layers == nil {
+		if g.layers = newLayers(g.h.in, g.order); g.layers == nil {
+			return false
+		}
+		g.beam = &beam{layers: g.layers, odds: newOdds(g.layers)}
+	}
+	return true
 }
 
-// given is the instance with carriers for some items.
-func (in *instance) given(items, carriers []int32) *instance {
-	other := *in
-	other.allowed, other.may = slices.Clone(in.allowed), slices.Clone(in.may)
-	for k, j := range items {
-		other.allowed[j] = carriers[k : k+1]
-		for i := range in.members {
-			other.may[int(j)*in.members+i] = int32(i) == carriers[k]
+// chance is a leaf at which a split may be found.
+type chance struct {
+	leaf    *leaf
+	limits  []float64
+	odds    float64 // at most the logarithm of about how many splits there are, and a constant
+	settled bool    // no more than that is known
+	count   float64 // about the logarithm of how many there are
+}
+
+// rare is the logarithm of the number of splits of which it is not worth while to look for one.
+const rare = -7.0
+
+// guess looks for a split of a sum of at most limit where the odds are best. It is false where
+// there is hardly one.
+func (g *gear) guess(limit, end int64) bool {
+	h := g.h
+	ceiling := h.firstLimit()
+	if first := nearly(h.bounds.day[0]); h.leastFirst > first {
+		ceiling = first
+	}
+	odds := g.beam.odds
+	list := g.chances(limit, ceiling)
+	for g.layers.steps < end && h.ctx.Err() == nil && (h.best.sum > limit || h.leastFirst > ceiling) {
+		var c *chance
+		for n := range list {
+			if l := &list[n]; !math.IsInf(l.odds, -1) && (c == nil || l.odds > c.odds) {
+				c = l
+			}
+		}
+		switch {
+		case c == nil || c.settled && c.count < rare:
+			return false
+		case c.settled:
+			c.odds = math.Inf(-1)
+			if carrier := g.beam.find(c.leaf.carrier, limit, ceiling, min(end, g.layers.steps+beamWork)); carrier != nil {
+				h.keep(candidate{carrier, h.in.splitOf(carrier).score()})
+			}
+		default:
+			copy(odds.limit, c.limits)
+			if !odds.settle() {
+				c.odds = math.Inf(-1)
+				continue
+			}
+			c.settled, c.count = true, odds.count
+			// By prices the odds are the same for all but for their limits, and nowhere less than these.
+			rest := odds.value - odds.dot(odds.price, odds.limit)
+			for n := range list {
+				list[n].odds = min(list[n].odds, rest+odds.dot(odds.price, list[n].limits))
+			}
+			g.layers.steps += int64(8 * len(list))
 		}
 	}
-	other.movable = slices.DeleteFunc(slices.Clone(in.movable), func(j int32) bool { return len(other.allowed[j]) == 1 })
-	other.setPinned()
-	return &other
+	return true
+}
+
+// chances are the leaves that may have a split of a sum of at most limit.
+func (g *gear) chances(limit, ceiling int64) []chance {
+	var list []chance
+	for n := range g.leaves {
+		l := &g.leaves[n]
+		if l.bound > limit || !g.layers.handOut(l.carrier) || !g.layers.setLevels(limit) {
+			continue
+		}
+		g.beam.odds.setLimits(ceiling)
+		list = append(list, chance{leaf: l, limits: slices.Clone(g.beam.odds.limit), odds: math.Inf(1)})
+		g.layers.steps += 200
+	}
+	return list
 }
 
 // next is the leaf of the least bound that promises a split better than need.
@@ -301,11 +351,11 @@ func (g *gear) descend(t *simplex, depth int, bound int64, carriers []int32) {
 
 // branchGear searches by the gear for a part of the steps, from where it stopped.
 func (h *hunt) branchGear() {
-	if h.in.days > 1 && !h.left && above(h.leastFirst, h.bounds.day[0]) > gearGap {
+	if h.in.days > 1 && !h.left && h.leastFirst > nearly(h.bounds.day[0]) {
 		h.left = true
 		h.leave()
 	}
-	if above(h.best.sum, h.bounds.sum) <= gearGap || h.steps >= h.limit {
+	if h.best.sum <= nearly(h.bounds.sum) && h.leastFirst <= nearly(h.bounds.day[0]) || h.steps >= h.limit {
 		return
 	}
 	if h.gear == nil {
@@ -327,12 +377,9 @@ func (g *gear) stepsAtLeaves() int64 {
 
 // worthBranching tells whether a small crew's split is not yet proven and gear can help.
 func (h *hunt) worthBranching() bool {
-	return h.mayBranch() && len(h.in.movable) <= smallItems && h.best.overrun == 0 && h.bounds.day[0] > 0 &&
+	return len(h.in.movable) <= smallItems && h.best.overrun == 0 && h.bounds.day[0] > 0 &&
 		!h.settled() && h.ctx.Err() == nil && h.affordsRelaxing()
 }
-
-// mayBranch tells whether h is not itself a search at a leaf.
-func (h *hunt) mayBranch() bool { return h.gear == nil || h.gear.h == h }
 
 // leave looks for the least R1 apart, as if the trip ended after its first day.
 func (h *hunt) leave() {

@@ -55,6 +55,25 @@ func (c *gramCells) add(load *[matchMembers]int32) {
 // near calls f for all that could be from low to high, the last added of a cell first,
 // until f is false. It gives the work of looking at cells.
 func (c *gramCells) near(low, high *[matchMembers]int32, f func(x int32) bool) (looks int64) {
+	return c.nearest(low, high, func(x int32) verdict {
+		if f(x) {
+			return goOn
+		}
+		return enough
+	})
+}
+
+// verdict is what to look at next.
+type verdict int
+
+const (
+	goOn     verdict = iota
+	nextCell         // the others of the cell are no use
+	enough
+)
+
+// nearest is near, where those added before are no use if one is not.
+func (c *gramCells) nearest(low, high *[matchMembers]int32, f func(x int32) verdict) (looks int64) {
 	var from, to, at [3]int32
 	for k := range c.members {
 		if high[k] < 0 {
@@ -66,8 +85,12 @@ func (c *gramCells) near(low, high *[matchMembers]int32, f func(x int32) bool) (
 		for at[1] = from[1]; at[1] <= to[1]; at[1]++ {
 			for at[2] = from[2]; at[2] <= to[2]; at[2]++ {
 				looks += 2
+			cell:
 				for x := c.heads[cellHash(at)&c.mask]; x >= 0; x = c.chain[x] {
-					if !f(x) {
+					switch f(x) {
+					case nextCell:
+						break cell
+					case enough:
 						return looks
 					}
 				}

@@ -128,10 +128,10 @@ func (h *hunt) run() {
 		if round == 0 && h.hopeless == nil && !h.settled() && h.ctx.Err() == nil && h.affordsRelaxing() {
 			h.relax()
 		}
-		if round >= gearRound && round%4 == 1 && h.worthBranching() {
+		if (round == gearRound || round == gearRound+4) && h.worthBranching() {
 			h.branchGear()
 		}
-		if round == 1 && h.best.overrun > 0 && h.hopeless == nil && h.mayBranch() {
+		if round == 1 && h.best.overrun > 0 && h.hopeless == nil {
 			reasons, steps := h.in.limitsTogether(h.problem, max(clashWork, h.limit/8))
 			h.hopeless, h.steps = reasons, h.steps+steps
 		}

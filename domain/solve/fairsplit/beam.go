@@ -1,0 +1,470 @@
+package fairsplit
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// beam looks for one good split at a leaf, where layers look at all: of each day's splits
+// it keeps those that by the odds leave most splits of the days before.
+type beam struct {
+	mark  int64
+	marks []float64
+
+	*layers
+	odds    *odds
+	ceiling int64
+	end     int64
+
+	perGram       [][matchMembers]float64 // by the limits of earlier mornings, for each day
+	perMl         [matchMembers]float64
+	perEnergy     [layerCaps][matchMembers]float64
+	perBurden     []float64
+	rank          [2][]float32 // of each split of a half
+	order         [2][]int32   // those first that leave much
+	index, inList gramCells
+	list          []layerSplit
+	kept          [][]partial // by day
+	low, high     [matchMembers]int32
+	slack         int32
+}
+
+// partial is a split of the bags of a day and all later ones.
+type partial struct {
+	load   [matchMembers]int32
+	room   [matchMembers]int64
+	share  [layerCaps][matchMembers]int64
+	excess int64
+	cost   float64
+	split  layerSplit // of the day
+	after  int32      // place among those kept of the next day
+}
+
+const (
+	beamFirst = 256  // splits of the last day kept
+	beamNext  = 4096 // of other days
+	beamList  = 1 << 15
+	beamWide  = 20 // grams looked at for a member
+	rankCells = 256
+)
+
+// find gives the carriers of a split that costs no more than limit, with R1 within a ceiling,
+// if it comes upon one until a count of steps.
+func (b *beam) find(carriers []int32, limit, ceiling, end int64) []int32 {
+	l, in := b.layers, b.in
+	if !l.handOut(carriers) || !l.setLevels(limit) || !l.setHigh(ceiling) {
+		return nil
+	}
+	b.odds.setLimits(ceiling)
+	if !b.odds.settle() {
+		return nil
+	}
+	b.ceiling, b.end = ceiling, end
+	b.setPrices()
+	b.kept = make([][]partial, in.days+1)
+	b.kept[in.days] = []partial{{room: l.room, share: l.share, excess: l.excess}}
+	for d := in.days - 1; d >= 0; d-- {
+		if !b.window(d) {
+			return nil
+		}
+		b.enlist(d)
+		b.join(d)
+		if len(b.kept[d]) == 0 || l.steps > end {
+			return nil
+		}
+	}
+	pick := make([]*layerSplit, in.days)
+	at := int32(0)
+	for d := range pick {
+		pick[d] = &b.kept[d][at].split
+		at = b.kept[d][at].after
+	}
+	return l.carriers(carriers, pick)
+}
+
+// setPrices takes what things cost from the odds.
+func (b *beam) setPrices() {
+	in := b.in
+	b.perGram = make([][matchMembers]float64, in.days)
+	b.perMl, b.perEnergy = [matchMembers]float64{}, [layerCaps][matchMembers]float64{}
+	b.perBurden = make([]float64, in.days)
+	for k, r := range b.odds.rows {
+		price := b.odds.price[k]
+		switch {
+		case r.kind == sumRow || r.kind == firstRow:
+			for d := range in.days {
+				b.perBurden[d] += float64(price*b.odds.weight(r, d)) / b.odds.mean
+			}
+		case r.kind == loadRow || r.figure == 0:
+			first := r.from + 1
+			if r.kind == bagRow {
+				first = 0
+			}
+			for d := first; d < in.days; d++ {
+				b.perGram[d][r.i] += price
+			}
+		case r.figure == 1:
+			b.perMl[r.i] += price
+		default:
+			b.perEnergy[r.figure-2][r.i] += price
+		}
+	}
+}
+
+// window finds the loads of a day to look at, and leaves out the partial splits that would make
+// it too wide.
+func (b *beam) window(d int) bool {
+	in := b.in
+	after, left := b.kept[d+1], beamNext
+	if d > 0 {
+		left = beamFirst
+	}
+	if d+1 < in.days {
+		b.gather(after)
+	}
+	first := true
+	for n := range after {
+		low, high, ok := b.windowOf(d, &after[n])
+		if !ok || left == 0 {
+			after[n].excess = -1
+			continue
+		}
+		least, most := low, high
+		for i := range in.members {
+			if !first {
+				least[i], most[i] = min(b.low[i], low[i]), max(b.high[i], high[i])
+			}
+			ok = ok && (first || most[i]-least[i] <= max(2*beamWide, b.high[i]-b.low[i]))
+		}
+		if !ok {
+			after[n].excess = -1
+			continue
+		}
+		b.low, b.high, first = least, most, false
+		left--
+	}
+	b.steps += int64(len(after) * 2)
+	return !first
+}
+
+// gather puts the partial split first that has most others of about the same loads.
+func (b *beam) gather(list []partial) {
+	const centres = 32
+	found, most := 0, 0
+	for n := range min(centres, len(list)) {
+		count := 0
+		for m := range list {
+			near := true
+			for i := range b.in.members {
+				near = near && max(list[n].load[i]-list[m].load[i], list[m].load[i]-list[n].load[i]) <= beamWide/2
+			}
+			if near {
+				count++
+			}
+		}
+		if count > most {
+			found, most = n, count
+		}
+	}
+	b.steps += int64(centres * len(list) / 2)
+	list[0], list[found] = list[found], list[0]
+}
+
+// windowOf is that of a partial split.
+func (b *beam) windowOf(d int, s *partial) (low, high [matchMembers]int32, ok bool) {
+	in := b.in
+	top := b.top(d, s.excess)
+	if d == 0 {
+		top = min(top, b.ceiling)
+	}
+	slack := -int32(b.days[d].grams)
+	for i := range in.members {
+		high[i] = min(b.most(i, d, top)-s.load[i], int32(b.days[d].grams))
+		if high[i] < 0 {
+			return low, high, false
+		}
+		slack += high[i]
+	}
+	for i := range in.members {
+		low[i] = max(0, high[i]-slack)
+	}
+	if slack > 2*beamWide {
+		b.narrow(d, s, &low, &high)
+	}
+	return low, high, slack >= 0
+}
+
+// narrow looks about where most splits are, by the odds. What a member with few bags can carry
+// is far apart, so only one of the others is held to it then.
+func (b *beam) narrow(d int, s *partial, low, high *[matchMembers]int32) {
+	var centre [matchMembers]int32
+	bags := 0
+	for _, h := range b.days[d].halves {
+		bags += len(h.items)
+	}
+	bag := int32(b.days[d].grams / int64(max(1, bags)))
+	most, few := 0, false
+	for i := range b.in.members {
+		centre[i] = int32(b.odds.uses[d][i*oddsFigures]) - s.load[i]
+		few = few || centre[i] < 3*bag
+		if centre[i] > centre[most] {
+			most = i
+		}
+	}
+	for i := range b.in.members {
+		if !few || i == most {
+			low[i], high[i] = max(low[i], centre[i]-beamWide/2), min(high[i], centre[i]+beamWide/2)
+		}
+	}
+}
+
+// dearest is what the rank of a split of the first day may be at most.
+func (b *beam) dearest() float32 {
+	most := 0.0
+	for n := range b.kept[1] {
+		s := &b.kept[1][n]
+		if s.excess < 0 {
+			continue
+		}
+		sum := 0.0
+		for i := range b.in.members {
+			sum += float64(b.perMl[i] * float64(s.room[i]))
+			for m := range b.caps {
+				sum += float64(b.perEnergy[m][i] * float64(s.share[m][i]))
+			}
+		}
+		most = max(most, sum)
+	}
+	all := b.figuresOf(0)
+	for i := range b.in.members {
+		per := float64(b.perMl[i] * all[1])
+		for m := range b.caps {
+			per += float64(b.perEnergy[m][i] * all[2+m])
+		}
+		most -= float64(per*float64(b.low[i])) / max(1, all[0])
+	}
+	return float32(most + 1e-3)
+}
+
+// figuresOf adds up those of a day's bags.
+func (b *beam) figuresOf(d int) [oddsFigures]float64 {
+	var all [oddsFigures]float64
+	for _, h := range b.days[d].halves {
+		for _, j := range h.items {
+			for f, v := range b.figures(j) {
+				all[f] += v
+			}
+		}
+	}
+	return all
+}
+
+// enlist lists splits of a day within the window, up to a number.
+func (b *beam) enlist(d int) {
+	in := b.in
+	y := &b.days[d]
+	for n := range y.halves {
+		b.sort(d, n)
+	}
+	first, second := &y.halves[0], &y.halves[1]
+	b.index.setWidths(in.members, b.low, b.high)
+	b.index.clear(len(second.load))
+	for n := len(b.order[1]) - 1; n >= 0; n-- {
+		b.index.add(&second.load[b.order[1][n]]) // the last is found first
+	}
+	b.steps += int64(len(second.load))
+	b.list = b.list[:0]
+	dearest := float32(math.Inf(1))
+	if d == 0 {
+		dearest = b.dearest()
+	}
+	least := slices.Min(b.rank[1])
+	cell := (slices.Max(b.rank[1]) - least) / rankCells // as fine as they are in order
+	for _, x := range b.order[0] {
+		if b.steps++; b.rank[0][x]+least > dearest {
+			continue
+		}
+		var from, to [matchMembers]int32
+		tight := int32(0)
+		for i := range in.members {
+			from[i], to[i] = b.low[i]-first.load[x][i], b.high[i]-first.load[x][i]
+			tight = min(tight, to[i])
+		}
+		if tight < 0 {
+			continue
+		}
+		b.steps += b.index.nearest(&from, &to, func(at int32) verdict {
+			z := b.order[1][len(b.order[1])-1-int(at)]
+			b.steps++
+			if b.rank[0][x]+b.rank[1][z] > dearest+cell {
+				return nextCell
+			}
+			load := &second.load[z]
+			for i := range in.members {
+				if load[i] < from[i] || load[i] > to[i] {
+					return goOn
+				}
+			}
+			if !b.hasRoom(y, int(x), int(z), &b.room) {
+				return goOn
+			}
+			s := layerSplit{at: [2]int32{x, z}}
+			for i := range load {
+				s.load[i] = first.load[x][i] + load[i]
+			}
+			b.list = append(b.list, s)
+			return goOn
+		})
+		if len(b.list) > beamList || b.steps > b.end {
+			break
+		}
+	}
+}
+
+// sort ranks the splits of a half by what they take of scarce limits for their mass.
+func (b *beam) sort(d, n int) {
+	y := &b.days[d]
+	h := &y.halves[n]
+	all := b.figuresOf(d)
+	rank := append(b.rank[n][:0], 0)
+	for _, j := range h.items {
+		f := b.figures(j)
+		for m := 1; m < len(f); m++ {
+			f[m] -= float64(f[0] * all[m] / max(1, all[0]))
+		}
+		allowed := b.in.allowed[j]
+		count := len(rank)
+		rank = append(rank, make([]float32, count*(len(allowed)-1))...)
+		for k := len(allowed) - 1; k >= 0; k-- {
+			i := allowed[k]
+			sum := float64(b.perMl[i] * f[1])
+			for m := range b.caps {
+				sum += float64(b.perEnergy[m][i] * f[2+m])
+			}
+			for x := range count {
+				rank[k*count+x] = rank[x] + float32(sum)
+			}
+		}
+	}
+	b.rank[n] = rank
+	b.order[n] = byRank(b.order[n], rank)
+	b.steps += int64(len(rank))
+}
+
+// byRank gives the places of a list's figures, the least first, about.
+func byRank(order []int32, rank []float32) []int32 {
+	const cells = rankCells
+	low, high := slices.Min(rank), slices.Max(rank)
+	order = slices.Grow(order[:0], len(rank))[:len(rank)]
+	var from [cells + 1]int32
+	cell := func(v float32) int {
+		if high <= low {
+			return 0
+		}
+		return min(cells-1, int((v-low)/(high-low)*cells))
+	}
+	for _, v := range rank {
+		from[cell(v)+1]++
+	}
+	for c := range cells {
+		from[c+1] += from[c]
+	}
+	for x, v := range rank {
+		c := cell(v)
+		order[from[c]] = int32(x)
+		from[c]++
+	}
+	return order
+}
+
+// join adds the day's splits to the partial splits of the next day and keeps the best; of the
+// first day's the first that fits.
+func (b *beam) join(d int) {
+	in := b.in
+	var low, high [matchMembers]int32
+	for n := range b.kept[d+1] {
+		if s := &b.kept[d+1][n]; s.excess >= 0 {
+			low, high, _ = b.windowOf(d, s)
+			break
+		}
+	}
+	b.inList.setWidths(in.members, low, high)
+	b.inList.clear(len(b.list))
+	for x := range b.list {
+		b.inList.add(&b.list[x].load)
+	}
+	b.steps += int64(len(b.list))
+	alive := 0
+	for n := range b.kept[d+1] {
+		if b.kept[d+1][n].excess >= 0 {
+			alive++
+		}
+	}
+	var kept []partial
+	for n := range b.kept[d+1] {
+		s := &b.kept[d+1][n]
+		if s.excess < 0 {
+			continue
+		}
+		low, high, ok := b.windowOf(d, s)
+		if !ok {
+			continue
+		}
+		most := len(kept) + 1 + 8*beamNext/alive
+		b.steps += 16 + b.inList.near(&low, &high, func(x int32) bool {
+			b.steps++
+			if p, ok := b.add(d, s, &b.list[x], &low, &high); ok {
+				p.after = int32(n)
+				kept = append(kept, p)
+			}
+			return b.steps <= b.end && len(kept) < most && (d > 0 || len(kept) == 0)
+		})
+		if b.steps > b.end || d == 0 && len(kept) > 0 {
+			break
+		}
+	}
+	b.kept[d] = b.best(kept)
+}
+
+func (b *beam) best(kept []partial) []partial {
+	slices.SortFunc(kept, func(x, y partial) int {
+		return cmp.Or(cmp.Compare(x.cost, y.cost), cmp.Compare(x.after, y.after), cmp.Compare(x.split.at[0], y.split.at[0]), cmp.Compare(x.split.at[1], y.split.at[1]))
+	})
+	b.steps += int64(len(kept) * 8)
+	return kept[:min(len(kept), beamNext)]
+}
+
+// add is a partial split with one more day, if it is within all limits.
+func (b *beam) add(d int, s *partial, v *layerSplit, low, high *[matchMembers]int32) (p partial, ok bool) {
+	in := b.in
+	for i := range in.members {
+		if v.load[i] < low[i] || v.load[i] > high[i] {
+			return p, false
+		}
+	}
+	b.steps += 8
+	y := &b.days[d]
+	p = partial{load: s.load, room: s.room, share: s.share, cost: s.cost, split: *v}
+	burden := b.level[d]
+	for i := range in.members {
+		bulk := y.bulkOf(v, i)
+		if p.room[i] -= bulk; p.room[i] < 0 {
+			return p, false
+		}
+		p.cost += float64(b.perMl[i] * float64(bulk))
+		for n := range b.caps {
+			energy := y.energyOf(n, v, i)
+			if p.share[n][i] -= energy; p.share[n][i] < 0 {
+				return p, false
+			}
+			p.cost += float64(b.perEnergy[n][i] * float64(energy))
+		}
+		p.cost += float64(b.perGram[d][i] * float64(v.load[i]))
+		p.load[i] += v.load[i]
+		burden = max(burden, in.burden(i, p.load[i]+b.base[i*in.days+d]))
+	}
+	p.excess = s.excess - in.hours[d]*(burden-b.level[d])
+	p.cost += float64(b.perBurden[d] * float64(burden-b.level[d]))
+	return p, p.excess >= 0
+}
