@@ -154,7 +154,7 @@ func (g *gear) settle(budget int64) {
 	raise()
 	end := g.layers.steps + budget
 	part := max(1, h.bounds.sum/10000)
-	for !g.guess(h.bounds.sum+part, g.layers.steps+budget*3/4) && h.bounds.sum+2*part < h.best.sum {
+	for !g.guess(h.bounds.sum+part, (g.layers.steps+end)/2) && h.bounds.sum+2*part < h.best.sum {
 		part *= 2
 	}
 	for g.layers.steps < end && h.ctx.Err() == nil {
@@ -204,8 +204,8 @@ type chance struct {
 // rare is the logarithm of the number of splits of which it is not worth while to look for one.
 const rare = -7.0
 
-// guess looks for a split of a sum of at most limit where the odds are best. It is false where
-// there is hardly one.
+// guess looks for a split of a sum of at most limit where the odds are best, and tells
+// whether it found one.
 func (g *gear) guess(limit, end int64) bool {
 	h := g.h
 	ceiling := h.firstLimit()
@@ -244,7 +244,7 @@ func (g *gear) guess(limit, end int64) bool {
 			g.layers.steps += int64(8 * len(list))
 		}
 	}
-	return true
+	return h.best.sum <= limit && h.leastFirst <= ceiling
 }
 
 // chances are the leaves that may have a split of a sum of at most limit.
@@ -364,7 +364,7 @@ func (h *hunt) branchGear() {
 		h.steps += h.gear.steps
 	}
 	before := h.gear.stepsAtLeaves()
-	h.gear.settle(min(h.limit/3, h.limit-h.steps))
+	h.gear.settle((h.limit - h.steps) * 3 / 4)
 	h.steps += h.gear.stepsAtLeaves() - before
 }
 
