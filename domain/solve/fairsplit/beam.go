@@ -9,9 +9,6 @@ import (
 // beam looks for one good split at a leaf, where layers look at all: of each day's splits
 // it keeps those that by the odds leave most splits of the days before.
 type beam struct {
-	mark  int64
-	marks []float64
-
 	*layers
 	odds    *odds
 	ceiling int64
@@ -27,7 +24,6 @@ type beam struct {
 	list          []layerSplit
 	kept          [][]partial // by day
 	low, high     [matchMembers]int32
-	slack         int32
 }
 
 // partial is a split of the bags of a day and all later ones.
