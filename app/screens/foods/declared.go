@@ -10,25 +10,33 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"sumpter/app/screens/bench"
+	"sumpter/app/typed"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
 )
 
-// What sheets write before or behind an allergen, in our languages. A single
-// letter is that of the keys of the label, and the E of a German one.
-var stateWords = map[string]trip.Presence{
-	"contains": trip.Contains, "contain": trip.Contains, "enthält": trip.Contains, "c": trip.Contains, "e": trip.Contains,
-	"may contain": trip.MayContain, "may contain traces of": trip.MayContain, "may contain traces": trip.MayContain, "can contain": trip.MayContain, "may": trip.MayContain,
-	"traces of": trip.MayContain, "traces": trip.MayContain, "trace": trip.MayContain, "m": trip.MayContain,
-	"kann enthalten": trip.MayContain, "kann spuren enthalten": trip.MayContain, "kann spuren enthalten von": trip.MayContain, "kann spuren von": trip.MayContain, "kann": trip.MayContain,
-	"spuren von": trip.MayContain, "spuren": trip.MayContain,
-	"free of": trip.Free, "free from": trip.Free, "free": trip.Free, "no": trip.Free, "without": trip.Free, "f": trip.Free,
-	"frei von": trip.Free, "frei": trip.Free, "ohne": trip.Free, "kein": trip.Free, "keine": trip.Free,
-	"unknown": trip.NotKnown, "not known": trip.NotKnown, "unbekannt": trip.NotKnown, "nicht bekannt": trip.NotKnown, "u": trip.NotKnown, "?": trip.NotKnown,
+// stateWords are what sheets write before or behind an allergen, in the reader's
+// language and in English. A single letter is that of the keys of the label, and
+// the E of a German one.
+func stateWords() map[string]trip.Presence {
+	words := map[string]trip.Presence{}
+	for state, list := range map[trip.Presence]string{
+		trip.Contains:   lang.X("states-contains", "contains, contain, c, e"),
+		trip.MayContain: lang.X("states-may-contain", "may contain, may contain traces of, may contain traces, can contain, may, traces of, traces, trace, m"),
+		trip.Free:       lang.X("states-free", "free of, free from, free, no, without, f"),
+		trip.NotKnown:   lang.X("states-unknown", "unknown, not known, u, ?"),
+	} {
+		for _, word := range append(typed.List(list), presenceWord(state)) {
+			words[strings.ToLower(word)] = state
+		}
+	}
+	return words
 }
 
-// Words that say of the whole label that it names no allergen.
-var noneWords = []string{"none", "none declared", "nothing", "nil", "keine", "keines", "nichts", "keine angegeben"}
+// noneWords say of the whole label that it names no allergen.
+func noneWords() []string {
+	return typed.List(strings.ToLower(lang.X("states-none", "none, none declared, nothing, nil") + ", " + lang.L("none declared")))
+}
 
 // setDeclared reads what a label says of allergens, as sheets write it: "milk,
 // soya; may contain nuts", "M: nuts", "milk (traces)", "free of gluten",
@@ -40,7 +48,7 @@ func setDeclared(food *trip.Food, text string) error {
 	if whole == strings.ToLower(lang.L("not known, so not safe")) {
 		return nil // what the cell showed
 	}
-	if slices.Contains(noneWords, whole) || whole == strings.ToLower(lang.L("none declared")) {
+	if slices.Contains(noneWords(), whole) {
 		return noneDeclared(food)
 	}
 	said, err := readDeclared(text)
@@ -161,7 +169,7 @@ func cutState(piece string) (name string, state trip.Presence, given bool) {
 	if state, given = behindName(piece); given {
 		return nameBefore(piece), state, true
 	}
-	words := allStateWords()
+	words := stateWords()
 	for _, word := range slices.SortedFunc(maps.Keys(words), func(a, b string) int { // "may contain" before "may"
 		return cmp.Or(len(b)-len(a), strings.Compare(a, b))
 	}) {
@@ -173,16 +181,6 @@ func cutState(piece string) (name string, state trip.Presence, given bool) {
 		}
 	}
 	return piece, trip.Contains, false
-}
-
-// allStateWords are the words of the states, those of the reader's language
-// among them.
-func allStateWords() map[string]trip.Presence {
-	words := maps.Clone(stateWords)
-	for _, state := range presences() {
-		words[strings.ToLower(presenceWord(state))] = state
-	}
-	return words
 }
 
 func presenceWord(state trip.Presence) string {
@@ -218,7 +216,7 @@ var (
 func behindName(piece string) (trip.Presence, bool) {
 	for _, form := range []*regexp.Regexp{inBrackets, afterColon} {
 		if found := form.FindStringSubmatch(piece); found != nil {
-			if state, ok := allStateWords()[found[2]]; ok {
+			if state, ok := stateWords()[found[2]]; ok {
 				return state, true
 			}
 		}
