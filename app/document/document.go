@@ -44,13 +44,13 @@ const mostUndo = 200
 // Document is one open trip.
 type Document struct {
 	trip      *trip.Trip
-	store     Store
 	scheduler Scheduler
 	done      []edit  // edits that can be undone, oldest first
 	undone    []edit  // edits that can be redone, last undone last
 	gathering *string // the name of the last edit of those that become one step; nil: each is its own
 	planner   planner
-	saver     saver
+	saver     *saver
+	closing   bool // no edit is taken any more
 	listeners listeners
 }
 
@@ -64,11 +64,11 @@ type edit struct {
 // New makes a document of a trip that is kept in a store. It does not plan
 // yet: call Replan once the listeners are there.
 func New(t *trip.Trip, store Store, scheduler Scheduler) *Document {
-	d := &Document{trip: t.Clone(), store: store, scheduler: scheduler}
+	d := &Document{trip: t.Clone(), scheduler: scheduler}
 	d.planner = planner{document: d, make: func(ctx context.Context, t *trip.Trip, say func(prose.Text)) (*plan.Plan, error) {
 		return plan.Make(ctx, t, plan.Options{Progress: say})
 	}}
-	d.saver = saver{document: d}
+	d.saver = &saver{document: d, store: store}
 	return d
 }
 
@@ -76,7 +76,7 @@ func New(t *trip.Trip, store Store, scheduler Scheduler) *Document {
 func (d *Document) Trip() *trip.Trip { return d.trip }
 
 // Path is the file the trip lives in.
-func (d *Document) Path() string { return d.store.Path() }
+func (d *Document) Path() string { return d.saver.store.Path() }
 
 // Edit changes the trip in one step that can be undone. The change works on a
 // copy; if it returns an error, or the trip would no longer have a meaning,
@@ -90,6 +90,9 @@ func (d *Document) Edit(name string, change func(t *trip.Trip) error) error {
 // EditMerged is Edit for runs of small steps, such as letters typed into one
 // field: steps in a row with the same merge key are undone as one.
 func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) error) error {
+	if d.closing {
+		return errClosing
+	}
 	next := d.trip.Clone()
 	if err := change(next); err != nil {
 		return err
@@ -166,6 +169,9 @@ var ErrNothing = prose.Errorf("there is nothing to take back")
 
 // Undo takes back the last edit.
 func (d *Document) Undo() error {
+	if d.closing {
+		return errClosing
+	}
 	if len(d.done) == 0 {
 		return ErrNothing
 	}
@@ -179,6 +185,9 @@ func (d *Document) Undo() error {
 
 // Redo makes the last undone edit again.
 func (d *Document) Redo() error {
+	if d.closing {
+		return errClosing
+	}
 	if len(d.undone) == 0 {
 		return ErrNothing
 	}
@@ -204,32 +213,50 @@ func (d *Document) show(t *trip.Trip) {
 // from the screen, after the edits that are still being saved. What came of it
 // is told to done.
 func (d *Document) SaveCopy(path string, done func(error)) {
-	d.saver.retry()
-	store, err := d.store, error(nil)
+	saver, err := d.saver, error(nil)
+	saver.retry()
 	d.Background(func() {
-		if err = d.saver.settle(); err != nil {
+		if err = saver.settle(); err != nil {
 			err = prose.Errorf("the last edits could not be saved, so no copy was made: %s", err)
 			return
 		}
-		err = store.SaveCopy(path)
+		err = saver.store.SaveCopy(path)
 	}, func() { done(err) })
 }
 
 // MoveTo goes on in another store that already holds the trip, when the old
-// one can no longer be written. What can be undone stays.
+// one can no longer be written. What can be undone stays. The old one is given
+// up: a save that hangs in it keeps nobody waiting.
 func (d *Document) MoveTo(store Store) {
-	_ = d.saver.settle()
-	_ = d.store.Close() // it is given up: why is known already
-	d.store = store
+	old := d.saver
+	d.saver = &saver{document: d, store: store}
 	d.saver.save(d.trip)
+	old.giveUp()
+	d.scheduler.Background(func() {
+		_ = old.settle()
+		_ = old.store.Close() // why it is given up is known already
+	})
 }
 
-// Close waits until every edit is on disk and ends the use of the file. If an
-// edit could not be saved it says so and keeps the document open.
-func (d *Document) Close() error {
-	d.planner.stop()
-	if err := d.saver.wait(); err != nil {
-		return err
+var errClosing = prose.Errorf("the trip is being closed: its last edit is still being saved")
+
+// Close ends the use of the file once every edit is on disk, and then tells
+// done. If an edit could not be saved it says so, and the document stays open.
+// Nobody has to wait: until done is told no edit is taken, afterwards none if
+// the file was closed.
+func (d *Document) Close(done func(error)) {
+	if d.closing {
+		return
 	}
-	return d.store.Close()
+	d.closing = true
+	d.planner.stop()
+	saver, last, err := d.saver, d.trip, error(nil)
+	d.Background(func() {
+		if err = saver.wait(last); err == nil {
+			err = saver.store.Close()
+		}
+	}, func() {
+		d.closing = err == nil
+		done(err)
+	})
 }

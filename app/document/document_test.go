@@ -158,12 +158,98 @@ func TestCloseKeepsWhatCouldNotBeSaved(t *testing.T) {
 	if len(heard) != 1 || !errors.Is(heard[0], store.fail) {
 		t.Errorf("the failure was told as %v", heard)
 	}
-	if err := d.Close(); !errors.Is(err, store.fail) || store.closed {
-		t.Errorf("close gives %v, store closed: %v", err, store.closed)
+	d.Close(func(err error) {
+		if !errors.Is(err, store.fail) || store.closed {
+			t.Errorf("close gives %v, store closed: %v", err, store.closed)
+		}
+	})
+	if err := d.Edit("rename", retitle("Winter")); err != nil {
+		t.Errorf("what could not be closed takes no edit: %v", err)
 	}
 	store.fail = nil
-	if err := d.Close(); err != nil || !store.closed || len(store.saved) != 1 {
-		t.Errorf("second close gives %v with %d trips saved", err, len(store.saved))
+	closed := false
+	d.Close(func(err error) {
+		if closed = true; err != nil || !store.closed || len(store.saved) != 1 {
+			t.Errorf("second close gives %v with %d trips saved", err, len(store.saved))
+		}
+	})
+	if !closed {
+		t.Error("nobody is told that it is closed")
+	}
+}
+
+// Closing keeps nobody waiting: what is saved last goes on its way, and until it
+// is there no edit is taken that would be lost.
+func TestClosingDoesNotWait(t *testing.T) {
+	queue := &later{}
+	d, store := open(triptest.Large(3, 2, 1), queue)
+	if err := d.Edit("rename", retitle("Autumn")); err != nil {
+		t.Fatal(err)
+	}
+	closed := false
+	d.Close(func(err error) { closed = err == nil })
+	for name, change := range map[string]func() error{
+		"edit": func() error { return d.Edit("rename", retitle("Lost")) }, "undo": d.Undo, "redo": d.Redo,
+	} {
+		if err := change(); err == nil || errors.Is(err, ErrNothing) {
+			t.Errorf("%s while it is closed: %v", name, err)
+		}
+	}
+	if closed || store.closed {
+		t.Error("it is closed before the last edit is saved")
+	}
+	queue.runAll()
+	if !closed || !store.closed || len(store.saved) != 1 || store.saved[0].Title != "Autumn" {
+		t.Errorf("closed %v, %d trips saved", closed, len(store.saved))
+	}
+	if err := d.Edit("rename", retitle("Lost")); err == nil {
+		t.Error("a closed document took an edit")
+	}
+}
+
+// stuck is a store on a drive that does not answer.
+type stuck struct {
+	Store
+	begun, answer chan struct{}
+	closed        chan struct{}
+}
+
+func (s *stuck) Save(context.Context, *trip.Trip) error {
+	close(s.begun)
+	<-s.answer
+	return errors.New("too late")
+}
+func (s *stuck) Close() error { close(s.closed); return nil }
+
+func TestMovingDoesNotWaitForADriveThatHangs(t *testing.T) {
+	screen := make(chan func(), 100)
+	hung := &stuck{begun: make(chan struct{}), answer: make(chan struct{}), closed: make(chan struct{})}
+	d := New(triptest.Large(3, 2, 1), hung, Threads{Post: func(f func()) { screen <- f }})
+	var heard []error
+	d.OnSaved(func(err error) { heard = append(heard, err) })
+	if err := d.Edit("rename", retitle("Autumn")); err != nil {
+		t.Fatal(err)
+	}
+	<-hung.begun
+	_, store := open(triptest.Large(3, 2, 1), Inline{})
+	d.MoveTo(store)
+	if err := d.Edit("rename", retitle("Winter")); err != nil {
+		t.Fatal(err)
+	}
+	closed := false
+	d.Close(func(err error) { closed = err == nil })
+	for !closed {
+		(<-screen)()
+	}
+	if n := len(store.saved); n == 0 || store.saved[n-1].Title != "Winter" || !store.closed {
+		t.Errorf("%d trips saved", n)
+	}
+	close(hung.answer)
+	<-hung.closed
+	for _, err := range heard {
+		if err != nil {
+			t.Errorf("what was given up is told: %v", err)
+		}
 	}
 }
 
@@ -244,8 +330,14 @@ func TestThreadsSaveTheLastEdit(t *testing.T) {
 				t.Error(err)
 			}
 		}
-		if err := d.Close(); err != nil {
-			t.Error(err)
+		closed := false
+		d.Close(func(err error) {
+			if closed = true; err != nil {
+				t.Error(err)
+			}
+		})
+		for !closed {
+			(<-screen)()
 		}
 	}()
 	<-done

@@ -12,11 +12,13 @@ import (
 // whole one either way.
 type saver struct {
 	document *Document
+	store    Store
 	lock     sync.Mutex
 	waiting  *trip.Trip
 	running  bool
 	idle     *sync.Cond
 	failed   error
+	givenUp  bool // what comes of it is told nobody
 }
 
 func (s *saver) save(t *trip.Trip) {
@@ -44,11 +46,14 @@ func (s *saver) run() {
 			return
 		}
 		s.lock.Unlock()
-		err := s.document.store.Save(context.Background(), next)
+		err := s.store.Save(context.Background(), next)
 		s.lock.Lock()
 		s.failed = err
+		tell := !s.givenUp
 		s.lock.Unlock()
-		s.document.scheduler.Screen(func() { s.document.listeners.tellSaved(err) })
+		if tell {
+			s.document.scheduler.Screen(func() { s.document.listeners.tellSaved(err) })
+		}
 	}
 }
 
@@ -75,14 +80,21 @@ func (s *saver) settle() error {
 	return s.failed
 }
 
-// wait blocks until nothing is left to save, tries once more what failed, and
-// gives the last failure.
-func (s *saver) wait() error {
+// giveUp saves nothing more, and lets a save on its way end unheard.
+func (s *saver) giveUp() {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	s.waiting, s.givenUp = nil, true
+}
+
+// wait blocks until nothing is left to save, tries the last trip once more if
+// that failed, and gives the last failure.
+func (s *saver) wait(last *trip.Trip) error {
 	_ = s.settle()
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if s.failed != nil {
-		s.failed = s.document.store.Save(context.Background(), s.document.trip)
+		s.failed = s.store.Save(context.Background(), last)
 	}
 	return s.failed
 }

@@ -62,7 +62,7 @@ func BenchmarkStart(b *testing.B) {
 		if w.document == nil || w.strip.figures[0].value.Content == "" {
 			b.Fatal("no figures are shown")
 		}
-		w.leave()
+		left(w)
 	}
 }
 
@@ -71,7 +71,7 @@ func BenchmarkStart(b *testing.B) {
 func BenchmarkEditToFigures(b *testing.B) {
 	example := demo.Trip()
 	w := openTrip(b, &example)
-	defer w.leave()
+	defer left(w)
 	for i := 0; b.Loop(); i++ {
 		kit := units.Mass(7000+i%100) * units.Gram
 		if err := w.document.Edit("change own kit", func(t *trip.Trip) error { t.Crew[0].OwnKit = kit; return nil }); err != nil {
@@ -84,7 +84,7 @@ func BenchmarkEditToFigures(b *testing.B) {
 // days, in a window as large as many have.
 func overScreens(b *testing.B, run func(b *testing.B, w *Workbench, screen int)) {
 	w := openTrip(b, largeTrip())
-	defer w.leave()
+	defer left(w)
 	w.window.Resize(fyne.NewSize(1920, 1080))
 	for i, screen := range w.screens {
 		b.Run(screen.Name(), func(b *testing.B) { run(b, w, i) })

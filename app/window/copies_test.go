@@ -190,7 +190,7 @@ func TestSavingGoesOnElsewhere(t *testing.T) {
 	if got := w.document.Trip().Title; got != "Second" {
 		t.Errorf("undone to %q", got)
 	}
-	if !w.leave() {
+	if !left(w) {
 		t.Fatal("the trip could not be closed")
 	}
 	file, err := tripfile.OpenReadOnly(filepath.Join(folder, "rescued.trip"))

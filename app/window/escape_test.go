@@ -3,6 +3,7 @@ package window
 import (
 	"errors"
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -28,7 +29,7 @@ func TestEscapeLeavesEachDialogFromEverywhere(t *testing.T) {
 		"cautions": w.showCautions, "save a copy": w.saveCopy, "actions": w.findAction, "earlier copies": w.earlierCopies,
 		"differences": func() { w.showDifferences(&other, differing, "another copy") },
 		"not saved":   func() { w.offered = false; w.offerElsewhere(errors.New("no room on the drive")) },
-		"close":       w.askToCloseAnyway,
+		"close":       func() { w.askToCloseAnyway("no room") },
 	} {
 		var places int
 		for steps := 0; ; steps++ {
@@ -60,6 +61,21 @@ func TestEscapeLeavesEachDialogFromEverywhere(t *testing.T) {
 			t.Errorf("%s: Tab reached %d places", name, places)
 		}
 	}
+}
+
+// A drive that does not answer holds nobody in the window.
+func TestWhoQuitsTwiceIsAsked(t *testing.T) {
+	w, _ := openDemo(t)
+	w.leaving = true // the last edit is on its way
+	w.quit()
+	if said := saidInDialog(t, w); !strings.Contains(said, "still being saved") {
+		t.Errorf("said %q", said)
+	}
+	pressInDialog(t, w, "Stay")
+	if w.window.Canvas().Overlays().Top() != nil || w.document == nil {
+		t.Error("the window did not stay as it was")
+	}
+	w.leaving = false
 }
 
 // The space that presses a button is typed into the field that the button

@@ -77,21 +77,20 @@ func (w *Workbench) openPath(path string) {
 
 // away opens a file off the screen and shows its trip, or why not.
 func (w *Workbench) away(open func() (*tripfile.File, *trip.Trip, error)) {
-	if !w.leave() {
-		return
-	}
-	w.scheduler.Background(func() {
-		file, t, err := open()
-		w.scheduler.Screen(func() {
-			if err != nil {
-				w.showWelcome()
-				w.sayAlways(written.Error(err))
-				return
-			}
-			w.remember(file.Path())
-			w.showTrip(document.New(t, w.kept(file), w.scheduler))
+	w.leave(func() {
+		w.scheduler.Background(func() {
+			file, t, err := open()
+			w.scheduler.Screen(func() {
+				if err != nil {
+					w.showWelcome()
+					w.sayAlways(written.Error(err))
+					return
+				}
+				w.remember(file.Path())
+				w.showTrip(document.New(t, w.kept(file), w.scheduler))
+			})
 		})
-	})
+	}, func() {})
 }
 
 // sayAlways shows a message on whatever is on the screen.
@@ -99,43 +98,54 @@ func (w *Workbench) sayAlways(text string) {
 	w.tell(text, look.Brick)
 }
 
-// leave stores everything and closes the open trip; false if something keeps
-// it open.
-func (w *Workbench) leave() bool {
+// leave stores everything, closes the open trip and goes on with then, or with
+// kept if something keeps it open. A slow drive keeps the window from nothing
+// but edits.
+func (w *Workbench) leave(then, kept func()) {
 	if w.document == nil {
-		return true
-	}
-	if w.shown >= 0 && !w.screens[w.shown].Commit() {
-		return false
-	}
-	if err := w.document.Close(); err != nil {
-		w.saved(err)
-		return false
-	}
-	w.document = nil
-	return true
-}
-
-func (w *Workbench) closeTrip() {
-	if w.leave() {
-		w.showWelcome()
-	}
-}
-
-// quit closes the window once everything is on disk.
-func (w *Workbench) quit() {
-	if w.leave() {
-		w.window.Close()
+		then()
 		return
 	}
-	w.askToCloseAnyway()
+	if w.leaving {
+		return
+	}
+	if w.shown >= 0 && !w.screens[w.shown].Commit() {
+		kept()
+		return
+	}
+	w.leaving = true
+	w.say(lang.L("Saving the last edit…"))
+	w.document.Close(func(err error) {
+		w.leaving = false
+		if err != nil {
+			w.saved(err)
+			kept()
+			return
+		}
+		w.document = nil
+		then()
+	})
+}
+
+func (w *Workbench) closeTrip() { w.leave(w.showWelcome, func() {}) }
+
+// quit closes the window once everything is on disk. Who asks again while a
+// drive does not answer is not held.
+func (w *Workbench) quit() {
+	if w.leaving {
+		w.askToCloseAnyway(lang.L("The last edit is still being saved. If the drive does not answer, it is lost."))
+		return
+	}
+	w.leave(w.window.Close, func() {
+		w.askToCloseAnyway(lang.L("Something could not be stored. See the line at the bottom of the window."))
+	})
 }
 
 // askToCloseAnyway asks before an edit that could not be stored is lost.
-func (w *Workbench) askToCloseAnyway() {
+func (w *Workbench) askToCloseAnyway(why string) {
 	var ask *dialog.CustomDialog
 	ask = bench.NewDialog(w.window, lang.L("Close without the last edit?"),
-		look.NewParagraph(lang.L("Something could not be stored. See the line at the bottom of the window."), look.Body, look.Ink),
+		look.NewParagraph(why, look.Body, look.Ink),
 		bench.NewDialogButton(lang.L("Stay"), func() { ask.Hide() }),
 		bench.NewDialogButton(lang.L("Close all the same"), w.window.Close).First())
 	ask.Resize(fyne.NewSize(520, 160))

@@ -46,7 +46,7 @@ func BenchmarkFirstShow(b *testing.B) {
 			b.Run(fmt.Sprintf("%s/%.0f/all made", on.name, size.Width), func(b *testing.B) {
 				benchmarkSteps(b, w, steps, func() {}, w.makeScreens)
 			})
-			w.leave()
+			left(w)
 		}
 	}
 }
@@ -56,7 +56,7 @@ func BenchmarkFirstShow(b *testing.B) {
 func BenchmarkFirstTab(b *testing.B) {
 	steps := &stepwise{}
 	w := openWith(b, largeTrip(), steps)
-	defer w.leave()
+	defer left(w)
 	for _, size := range []fyne.Size{{Width: 1280, Height: 800}, {Width: 1920, Height: 1080}} {
 		w.window.Resize(size)
 		for i, screen := range w.screens {

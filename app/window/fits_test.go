@@ -144,6 +144,6 @@ func openOnWith(t *testing.T, on *trip.Trip, scheduler document.Scheduler) *Work
 	if w.document == nil {
 		t.Fatalf("the trip did not open: %s", w.message.Content)
 	}
-	t.Cleanup(func() { w.leave() })
+	t.Cleanup(func() { left(w) })
 	return w
 }

@@ -20,7 +20,7 @@ import (
 func BenchmarkHandlers(b *testing.B) {
 	steps := &stepwise{}
 	w := openWith(b, largeTrip(), steps)
-	defer w.leave()
+	defer left(w)
 	w.window.Resize(fyne.NewSize(openWidth, openHeight))
 	for i, screen := range w.screens {
 		b.Run(screen.Name(), func(b *testing.B) {

@@ -102,9 +102,9 @@ func TestWorkBesideTheScreen(t *testing.T) {
 		found, _ := filepath.Glob(filepath.Join(folder, "* papers", "workbook.xlsx"))
 		return len(found) == 1 && !w.document.Planning()
 	})
-	if !w.leave() {
-		t.Fatal("the trip could not be closed")
-	}
+	closed := false
+	w.leave(func() { closed = true }, func() { t.Error("the trip could not be closed") })
+	until("the trip was not closed", func() bool { return closed })
 	file, err = tripfile.Open(path)
 	if err != nil {
 		t.Fatal(err)
@@ -152,8 +152,10 @@ func TestAClosedTripLeavesNothingRunning(t *testing.T) {
 			(<-queue)()
 		}
 		w.showScreen(n)
-		if !w.leave() {
-			t.Fatal("the trip could not be closed")
+		closed := false
+		w.leave(func() { closed = true }, func() { t.Error("the trip could not be closed") })
+		for !closed {
+			(<-queue)()
 		}
 		w.showWelcome()
 		if now := settled(); n == 0 {

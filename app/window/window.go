@@ -58,6 +58,7 @@ type Workbench struct {
 	files   []string      // opened before
 	shelf   backups.Shelf // earlier copies
 	offered bool          // saving elsewhere, since the last edit that was saved
+	leaving bool          // the open trip is being closed
 }
 
 // New makes the window; Show brings it up. The scheduler hands work to the

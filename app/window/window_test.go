@@ -20,6 +20,13 @@ import (
 )
 
 // openDemo opens the demo trip in a window whose work runs in one thread.
+// left closes the open trip where all work runs at once, and tells whether it
+// could.
+func left(w *Workbench) (closed bool) {
+	w.leave(func() { closed = true }, func() {})
+	return closed
+}
+
 func openDemo(t *testing.T) (*Workbench, string) {
 	t.Helper()
 	w := New(test.NewTempApp(t), document.Inline{}, shelfFor(t))
@@ -36,7 +43,7 @@ func openDemo(t *testing.T) (*Workbench, string) {
 	if w.document == nil {
 		t.Fatalf("the demo trip did not open: %s", w.message.Content)
 	}
-	t.Cleanup(func() { w.leave() })
+	t.Cleanup(func() { left(w) })
 	return w, path
 }
 
@@ -65,7 +72,7 @@ func TestEditsReachTheFileAndCanBeTakenBack(t *testing.T) {
 		t.Errorf("after undo the trip is called %q", got)
 	}
 	actionNamed(w, "Redo: rename the trip")()
-	if !w.leave() {
+	if !left(w) {
 		t.Fatal("the trip could not be closed")
 	}
 	file, err := tripfile.Open(path)
