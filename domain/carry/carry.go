@@ -6,6 +6,7 @@ import (
 	"sumpter/domain/bags"
 	"sumpter/domain/cooking"
 	"sumpter/domain/needs"
+	"sumpter/domain/solve/fairsplit"
 	"sumpter/domain/trip"
 )
 
@@ -94,6 +95,7 @@ type calculation struct {
 	waste      []wasteHeap              // what is left of earlier stages
 	loads      [][]tally                // by place in the crew and day-1
 	floors     [][]floor                // the same
+	dropped    []fairsplit.Class        // of the stage in hand: rules about lost packs that gave way
 	passed     map[int]bool             // first days of stages that pass a limit
 	liquid     map[string]bool          // containers of liquid fuel
 	own        map[string]bool          // bags of one eater

@@ -128,6 +128,7 @@ func (c Choice) above(other Choice) float64 {
 // measureAgain gives the choices of the round before their figures on the
 // masses there are now, without those that no longer fit.
 func (c *calculation) measureAgain(r run, pieces []piece, problem fairsplit.Problem, solved *fairsplit.Result) {
+	a := c.standAside(r, problem)
 	for _, choice := range c.keptChoices[r.first] {
 		seats := make([]int, len(pieces))
 		for i := range pieces {
@@ -136,6 +137,11 @@ func (c *calculation) measureAgain(r run, pieces []piece, problem fairsplit.Prob
 		measured, err := fairsplit.Evaluate(problem, seats)
 		if err != nil || !measured.Feasible {
 			continue
+		}
+		if a != nil {
+			if among, err := fairsplit.Evaluate(a.problem, a.narrow(seats)); err == nil {
+				measured.R1, measured.S = among.R1, among.S
+			}
 		}
 		solved.Choices = append(solved.Choices, fairsplit.Resplit{Changes: choice.HandOvers, R1: measured.R1, S: measured.S, Carrier: seats})
 		if choice.Taken {

@@ -99,11 +99,29 @@ func dropClasses(p *fairsplit.Problem) {
 	}
 }
 
-func (c *calculation) sayClassesDropped(r run, solved fairsplit.Result) {
-	for _, overrun := range solved.Overruns {
-		c.find(findings.LookAt, "lost-pack", findings.Place{Day: r.first},
-			prose.Say("One pack holds more of the %s than the trip allows.", c.className(overrun.Class)),
-			prose.Say("With whole bags, and the limits of the packs, no split keeps that rule."),
-			prose.Say("Allow a larger part in one pack, or pack that food in smaller bags."))
+// sayClassesDropped tells which packs hold more of a class than the trip
+// allows, where that rule gave way.
+func (c *calculation) sayClassesDropped(r run, pieces []piece, carrier []int) {
+	for _, class := range c.dropped {
+		inPack := make([]int64, len(r.present))
+		total := int64(0)
+		for i := range pieces {
+			if pieces[i].class == class.Name && carrier[i] != fairsplit.Nobody {
+				inPack[carrier[i]] += pieces[i].energy
+				total += pieces[i].energy
+			}
+		}
+		var names []prose.Text
+		for seat, energy := range inPack {
+			if energy*class.Share.Den > total*class.Share.Num {
+				names = append(names, prose.Say("%s %.0f %%", c.Trip.Crew[r.present[seat]].Name, math.Ceil(100*float64(energy)/float64(total))))
+			}
+		}
+		if len(names) > 0 {
+			c.find(findings.LookAt, "lost-pack", findings.Place{Day: r.first},
+				prose.Say("More of the %s than the trip allows in one pack: %s.", c.className(class.Name), joinNames(names)),
+				prose.Say("With whole bags, and the limits of the packs, no split keeps that rule."),
+				prose.Say("Allow a larger part in one pack, or pack that food in smaller bags."))
+		}
 	}
 }

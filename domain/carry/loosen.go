@@ -26,7 +26,7 @@ func (c *calculation) loosen(ctx context.Context, r run, pieces []piece, problem
 	if solved.Feasible || len(problem.Classes) == 0 || !onlyClasses(solved) {
 		return solved, nil
 	}
-	c.sayClassesDropped(r, solved)
+	c.dropped = slices.Clone(problem.Classes)
 	dropClasses(problem)
 	return fairsplit.Solve(ctx, *problem, options)
 }

@@ -96,7 +96,7 @@ func raiseALimit() prose.Text {
 }
 
 func (c *calculation) reasonText(r run, pieces []piece, reason fairsplit.Reason) prose.Text {
-	room := prose.Say("%s of room for %s", amount(reason.Limit, reason.Have), amount(reason.Limit, reason.Need))
+	room := prose.Say("place for %s, needed %s", amount(reason.Limit, reason.Have), amount(reason.Limit, reason.Need))
 	switch reason.Rule {
 	case fairsplit.NobodyMayCarry:
 		return prose.Say("%s may be carried by nobody who is there.", c.names(pieces, reason.Items))
@@ -107,13 +107,16 @@ func (c *calculation) reasonText(r run, pieces []piece, reason fairsplit.Reason)
 	case fairsplit.PinnedTooMuch:
 		return prose.Say("What only %s may carry is too much for them: %s.", c.crewNames(r, reason.Members), room)
 	case fairsplit.TotalTooMuch:
-		return prose.Say("All packs together are too small: %s.", room)
+		if reason.Limit == fairsplit.VolumeLimit {
+			return prose.Say("All packs together are too small: %s.", room)
+		}
+		return prose.Say("All load limits together are too low: %s.", room)
 	case fairsplit.ClassTooTight:
 		return prose.Say("The %s cannot be spread within the part allowed in one pack.", c.className(reason.Class))
 	case fairsplit.SubsetTooSmall:
 		return prose.Say("What only %s may carry does not fit their packs: %s.", c.crewNames(r, reason.Members), room)
 	case fairsplit.WholeItemsMisfit:
-		return prose.Say("There is room in all, %s, but not for whole pieces.", room)
+		return prose.Say("There is place in all, but not for whole pieces: %s.", room)
 	case fairsplit.LimitsTogether:
 		return c.togetherText(r, reason)
 	case fairsplit.RuledOut:
@@ -170,11 +173,18 @@ func (c *calculation) changeText(r run, pieces []piece, change fairsplit.Change)
 		}
 		return prose.Say("Let somebody carry %s, or leave it out", name)
 	default:
-		whose := prose.Say("the packs together")
-		if change.Member >= 0 && change.Member < len(r.present) {
-			whose = prose.Verbatim(c.Trip.Crew[r.present[change.Member]].Name)
+		by := amount(change.Limit, change.By)
+		one, room := change.Member >= 0 && change.Member < len(r.present), change.Limit == fairsplit.VolumeLimit
+		switch {
+		case one && room:
+			return prose.Say("Find %s more room in the pack of %s, or bring that much less", by, c.Trip.Crew[r.present[change.Member]].Name)
+		case one:
+			return prose.Say("Raise the load limit of %s by %s, or bring that much less", c.Trip.Crew[r.present[change.Member]].Name, by)
+		case room:
+			return prose.Say("Find %s more room in the packs together, or bring that much less", by)
+		default:
+			return prose.Say("Raise the load limits together by %s, or bring that much less", by)
 		}
-		return prose.Say("Give %s %s more, or bring that much less", whose, amount(change.Limit, change.By))
 	}
 }
 

@@ -26,6 +26,7 @@ const searchSteps = 400_000
 
 // ruled lists the pieces of a stage with those who may carry each.
 func (c *calculation) ruled(r run) []piece {
+	c.dropped = nil
 	pieces := c.pieces(r)
 	for i := range pieces {
 		c.passOver(&pieces[i], r)
@@ -63,7 +64,7 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	if near != nil {
 		options.Previous = near.was
 	}
-	solved, err := fairsplit.Solve(ctx, problem, options)
+	solved, err := c.solve(ctx, r, problem, options)
 	if err == nil && !solved.Feasible {
 		solved, err = c.loosen(ctx, r, pieces, &problem, options, solved)
 	}
@@ -86,6 +87,17 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	}
 	c.take(&stage, r, pieces, solved)
 	return nil
+}
+
+// solve splits a stage: among those who do not hold more than a fair load in any
+// case where that is as good for the heaviest pack.
+func (c *calculation) solve(ctx context.Context, r run, problem fairsplit.Problem, options fairsplit.Options) (fairsplit.Result, error) {
+	if a := c.standAside(r, problem); a != nil {
+		if solved, ok, err := a.solve(ctx, options); ok || err != nil {
+			return solved, err
+		}
+	}
+	return fairsplit.Solve(ctx, problem, options)
 }
 
 // follow holds a piece to what was decided for the morning of a stage.
@@ -156,6 +168,7 @@ func (c *calculation) take(stage *Stage, r run, pieces []piece, solved fairsplit
 	c.fillStage(stage, r, pieces, solved)
 	c.passed[r.first] = !solved.Feasible
 	c.sayReasons(r, pieces, solved)
+	c.sayClassesDropped(r, pieces, solved.Carrier)
 	c.handOn(r, pieces, *stage)
 	c.result.Stages = append(c.result.Stages, *stage)
 }

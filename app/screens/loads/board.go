@@ -88,7 +88,7 @@ func (s *Screen) column(i int, d carry.Day, state charts.PackState) charts.Pack 
 	pack.Parts, pack.Fair = parts(d, word, value), 100*v.fair(s.day)
 	pack.Apart = charts.Part{Value: value(d.Water), Label: word(d.Water), Tone: look.Slate, Hollow: true}
 	if limit, limited := m.LoadLimit.Get(); limited {
-		pack.Limit, pack.Warn = value(limit), d.Load > limit
+		pack.Limit, pack.Warn = value(limit), d.Load+d.Water > limit
 		if pack.Warn {
 			pack.Notes[1] = lang.L("over limit")
 		}

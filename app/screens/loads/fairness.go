@@ -167,7 +167,7 @@ func (v *view) nearness(s *carry.Stage) string {
 	case !s.Proven && (s.WorstBound <= 0 || s.Mean > 0 && s.MeanBound <= 0):
 		return lang.L("How near it is to the best possible split is not known.")
 	case s.Proven || max(first, later) < equal:
-		return lang.L("Proven: nobody could split it more fairly.")
+		return lang.L("Proven: nobody could lighten the heaviest packs any further.")
 	}
 	gain := written.Quantity(v.heaviestLoad(s.FirstDay).Scale(first/(1+first)), v.plan.Trip.Units)
 	values := data{"Mass": gain, "Gap": percent(later / (1 + later))}

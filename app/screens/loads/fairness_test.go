@@ -37,14 +37,14 @@ func TestNearnessInWords(t *testing.T) {
 		stage carry.Stage
 		want  []string
 	}{
-		{"proven", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.19, Proven: true}, []string{"Proven: nobody could"}},
-		{"on its bounds", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.18, MeanBound: 0.18}, []string{"Proven: nobody could"}},
+		{"proven", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.19, Proven: true}, []string{"Proven: nobody could lighten"}},
+		{"on its bounds", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.18, MeanBound: 0.18}, []string{"Proven: nobody could lighten"}},
 		// 0.2 over 0.18: a tenth of the heaviest load of 12 kg might go.
 		{"a gap on the first morning", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.18, Mean: 0.2, MeanBound: 0.2}, []string{"best that was found", "first morning by more than 1200 g."}},
 		{"a gap over the days", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2, Mean: 0.2, MeanBound: 0.19}, []string{"proven for the first morning", "by more than 5.0 %"}},
 		{"gaps in both", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.18, Mean: 0.2, MeanBound: 0.19}, []string{"1200 g", "5.0 %"}},
 		{"no bound known", carry.Stage{FirstDay: 1, Worst: 0.2, Mean: 0.2}, []string{"is not known"}},
-		{"no walking", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2}, []string{"Proven: nobody could"}},
+		{"no walking", carry.Stage{FirstDay: 1, Worst: 0.2, WorstBound: 0.2}, []string{"Proven: nobody could lighten"}},
 		{"nothing", carry.Stage{FirstDay: 1}, []string{"Nothing is carried."}},
 	} {
 		got := v.nearness(&c.stage)
@@ -247,5 +247,30 @@ func TestWhoIsOverTheFairLoadIsNamed(t *testing.T) {
 	v.plan.Carry.Stages[0].Over = nil
 	if words := v.stageWords(v.stage(1)); !strings.Contains(words, "Nobody is over a fair load by more than 2 %") {
 		t.Errorf("it says %q", words)
+	}
+}
+
+// Water to a dry camp counts against a limit.
+func TestWaterAboveALimitIsSaidOnTheColumn(t *testing.T) {
+	s := openDemo(t)
+	ruth := s.view.place(s.named("Ruth"))
+	d := s.view.plan.Carry.Members[ruth].Days[0]
+	d.Water = 3 * units.Kilogram
+	if over := s.column(ruth, d, charts.AtRest); !over.Warn || over.Notes[1] != "over limit" {
+		t.Errorf("with 3 kg of water: %+v", over)
+	}
+}
+
+// Of what was put somewhere by hand it is not said that the split weighs other
+// days.
+func TestAPinnedThingIsNotExplainedByTheSplit(t *testing.T) {
+	s := openDemo(t)
+	tent := s.first("Olek", func(t thing) bool { return t.kind == carry.GearItem && t.mass > 2*units.Kilogram })
+	if err := s.give(tent, s.named("Ruth")); err != nil {
+		t.Fatal(err)
+	}
+	why := s.why(s.at("Ruth", func(t thing) bool { return t.id() == tent.id() }))
+	if !strings.Contains(why, "would fall from") || strings.Contains(why, "the split also weighs") {
+		t.Errorf("why does Ruth carry it: %q", why)
 	}
 }

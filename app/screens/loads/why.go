@@ -2,6 +2,7 @@ package loads
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2/lang"
@@ -44,18 +45,29 @@ func (s *Screen) why(t thing) string {
 	}
 	parts = append(parts, mayWords(may))
 	if best != 0 {
-		parts = append(parts, v.compare(best, now, bestWorst, s.day))
+		parts = append(parts, v.compare(best, now, bestWorst, s.day, s.bound(t)))
 	}
 	parts = append(parts, unique(mustNot)...)
 	return strings.Join(parts, "\n")
 }
 
-func (v *view) compare(best trip.MemberID, now, after float64, day int) string {
+// bound tells whether a thing is where it is for another reason than the fair
+// split: by hand, or as the own share of who carries it.
+func (s *Screen) bound(t thing) bool {
+	pinned := slices.ContainsFunc(s.bench.Trip().Pins, func(p trip.Pin) bool { return !p.Forbid && t.concerns(p) })
+	return pinned || t.bag != nil && t.bag.Member == t.carrier
+}
+
+// compare says what it would mean if the next best carried a thing; bound is
+// whether something else than the split put it where it is.
+func (v *view) compare(best trip.MemberID, now, after float64, day int, bound bool) string {
 	values := data{"Name": v.memberName(best), "Day": day, "Now": percent(now), "After": percent(after)}
 	const same = 0.0005
 	switch {
 	case after > now+same:
 		return lang.X("why-heavier", "With anybody else the heaviest pack of day {{.Day}} would rise from {{.Now}}: with {{.Name}}, who is next best, to {{.After}}.", values)
+	case after < now-same && bound:
+		return lang.X("why-bound", "With {{.Name}} the heaviest pack of day {{.Day}} would fall from {{.Now}} to {{.After}}.", values)
 	case after < now-same:
 		return lang.X("why-lighter", "With {{.Name}} the heaviest pack of day {{.Day}} would fall from {{.Now}} to {{.After}}; the split also weighs the other days, the room in the packs, and that no pack holds too much of the dinners.", values)
 	default:
