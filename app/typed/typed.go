@@ -51,18 +51,33 @@ type unit struct {
 var (
 	massUnits     = []unit{{"kg", 1000}, {"g", 1}, {"lb", 453.59237}, {"lbs", 453.59237}, {"oz", 28.349523125}}
 	lengthUnits   = []unit{{"km", 1000}, {"cm", 0.01}, {"m", 1}, {"mi", 1609.344}, {"ft", 0.3048}, {"in", 0.0254}}
-	volumeUnits   = []unit{{"ml", 1}, {"l", 1000}, {"qt", 946.352946}, {"cups", 236.5882365}, {"cup", 236.5882365}, {"gal", 3785.411784}}
+	volumeUnits   = []unit{{"ml", 1}, {"l", 1000}, {"qt", 946.352946}, {"cups", 236.5882365}, {"cup", 236.5882365}, {"gal", 3785.411784}, {"fl oz", 29.5735295625}}
 	durationUnits = []unit{{"h", 1}, {"min", 1.0 / 60}}
 )
 
+// fluidOunce is the one unit of two words.
+const fluidOunce = "fl oz"
+
+// IsVolume tells whether a text says a volume by its unit.
+func IsVolume(text string) bool {
+	_, err := with(text, volumeUnits, "none")
+	return err == nil
+}
+
 // with reads a number and its unit; without one, the usual unit counts.
 func with(text string, known []unit, usual string) (float64, error) {
-	plain := strings.ToLower(strings.TrimSpace(text))
+	plain := strings.TrimSuffix(strings.ToLower(strings.TrimSpace(text)), ".") // of an abbreviation
 	cut := len(plain)
 	for cut > 0 && (plain[cut-1] >= 'a' && plain[cut-1] <= 'z') {
 		cut--
 	}
 	name := plain[cut:]
+	if rest, ok := strings.CutSuffix(strings.TrimRight(plain[:cut], " ."), "fl"); ok && name == "oz" { // "16.9 fl. oz"
+		cut, name = len(rest), fluidOunce
+	}
+	if name == "floz" {
+		name = fluidOunce
+	}
 	if name == "" {
 		name = strings.ToLower(usual)
 	}

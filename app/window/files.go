@@ -36,6 +36,7 @@ func (w *Workbench) newTrip() {
 		start, _ := units.NewDate(year, int(month), day)
 		fresh := trip.New(strings.TrimSuffix(filepath.Base(path), ending), start)
 		fresh.Units, fresh.Currency = usualIn(lang.SystemLocale())
+		fresh.Bags = trip.UsualBags(fresh.Units)
 		w.createAt(path, fresh)
 	})
 }

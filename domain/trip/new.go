@@ -11,7 +11,7 @@ func New(title string, start units.Date) *Trip {
 		Groups: []CookGroup{{ID: 1, Name: "Group 1"}},
 		Crew:   []Member{NewMember(1, "Leader", 1)},
 		Days:   []Day{NewDay()},
-		Bags:   UsualBags(),
+		Bags:   UsualBags(units.Metric),
 		Fuels:  UsualFuels(),
 	}
 }
@@ -31,9 +31,21 @@ func NewMember(id MemberID, name string, group GroupID) Member {
 	}
 }
 
-// UsualBags lists the sizes of bag a packing night can count on. Three
-// quarters full they still seal (common practice, no source).
-func UsualBags() []BagType {
+// UsualBags lists the sizes of bag a packing night can count on, as they are
+// sold where people think in those units. Three quarters full they still seal
+// (common practice, no source).
+func UsualBags(system units.System) []BagType {
+	if system == units.US {
+		quart := units.FromMillilitres(946.352946) // NIST Handbook 44, Appendix C
+		return []BagType{
+			{Name: "snack bag", Nominal: quart.Scale(0.25), Fill: 0.75, Tare: 2 * units.Gram},
+			{Name: "pint bag", Nominal: quart.Scale(0.5), Fill: 0.75, Tare: 2500 * units.Milligram},
+			{Name: "quart bag", Nominal: quart, Fill: 0.75, Tare: 6 * units.Gram},
+			{Name: "gallon bag", Nominal: 4 * quart, Fill: 0.75, Tare: 11 * units.Gram},
+			{Name: "8 fl oz bottle", Nominal: quart.Scale(0.25), Fill: 0.9, Tare: 15 * units.Gram, Liquids: true},
+			{Name: "quart bottle", Nominal: quart, Fill: 0.9, Tare: 35 * units.Gram, Liquids: true},
+		}
+	}
 	return []BagType{
 		{Name: "small bag", Nominal: 300 * units.Millilitre, Fill: 0.75, Tare: 2 * units.Gram},
 		{Name: "half-litre bag", Nominal: 600 * units.Millilitre, Fill: 0.75, Tare: 2500 * units.Milligram},

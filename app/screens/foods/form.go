@@ -1,8 +1,8 @@
 package foods
 
 import (
+	"cmp"
 	"errors"
-	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -147,12 +147,12 @@ func (f *form) nutrients() (trip.Nutrients, error) {
 func (f *form) add() {
 	s := f.side.screen
 	n, err := f.nutrients()
-	packages, errPackages := readPackages(f.packages.Text, nil, s.bench.Trip().Currency, s.bench.Units())
+	packages, errPackages := readPackages(f.packages.Text, &trip.Food{Name: f.name.Text}, s.bench.Trip().Currency, s.bench.Units())
 	if strings.TrimSpace(f.name.Text) == "" {
 		err = errors.New(lang.L("A food needs a name."))
 	}
-	if err = errors.Join(err, errPackages); err != nil {
-		s.bench.Say(fmt.Sprint(err))
+	if err = cmp.Or(err, errPackages); err != nil {
+		s.bench.Say(written.Error(err))
 		return
 	}
 	food := foodOfLabel(s.bench.Units())

@@ -24,7 +24,7 @@ func packagesField(b *bench.Bench) field {
 		title: lang.L("Packages"), width: 180,
 		text: func(f *trip.Food) string { return packagesText(f.Packages, b.Trip().Currency, u) },
 		set: func(f *trip.Food, text string) error {
-			packages, err := readPackages(text, f.Packages, b.Trip().Currency, u)
+			packages, err := readPackages(text, f, b.Trip().Currency, u)
 			if err == nil {
 				f.Packages = packages
 			}
@@ -53,11 +53,12 @@ func packageExample(u units.System) string {
 }
 
 // soldAs parts the net mass with its unit from the price.
-var soldAs = regexp.MustCompile(`^([0-9][0-9.,]*\s*[a-zA-Z]*)(?:\s+([0-9][0-9.,]*))?$`)
+var soldAs = regexp.MustCompile(`^([0-9][0-9.,]*\s*(?:[fF][lL]\.?\s*[oO][zZ]\.?|[a-zA-Z]*))(?:\s+([0-9][0-9.,]*))?$`)
 
 // readPackages keeps shop, stock and wrapping of the packages that stay in
 // their places.
-func readPackages(text string, before []trip.Package, currency string, u units.System) ([]trip.Package, error) {
+func readPackages(text string, food *trip.Food, currency string, u units.System) ([]trip.Package, error) {
+	before := food.Packages
 	var packages []trip.Package
 	for i, part := range strings.Split(text, ";") {
 		if isBlank(part) {
@@ -71,11 +72,12 @@ func readPackages(text string, before []trip.Package, currency string, u units.S
 		if i < len(before) {
 			sold = before[i]
 		}
-		net, err := typed.Mass(found[1], u, false)
+		net, err := netMass(found[1], food, u)
 		if err != nil {
 			return nil, err
 		}
-		if written.Quantity(prose.Net(net), u) != written.Quantity(prose.Net(sold.Net), u) { // what is shown is rounded: keep what stayed
+		shown := written.Quantity(prose.Net(sold.Net), u) // rounded: keep what stayed
+		if found[1] != shown && written.Quantity(prose.Net(net), u) != shown {
 			sold.Net = net
 		}
 		sold.Price = optional.Unknown[units.Money]()
@@ -89,4 +91,21 @@ func readPackages(text string, before []trip.Package, currency string, u units.S
 		packages = append(packages, sold)
 	}
 	return packages, nil
+}
+
+// netMass reads what is in a package: a mass, or a volume as bottles state it,
+// which is a mass once the food's density is known.
+func netMass(text string, food *trip.Food, u units.System) (units.Mass, error) {
+	if !typed.IsVolume(text) {
+		return typed.Mass(text, u, false)
+	}
+	volume, err := typed.Volume(text, u, false)
+	if err != nil {
+		return 0, err
+	}
+	density, known := food.Density.Get()
+	if !known {
+		return 0, prose.Errorf("%s is a volume, and the density of %s is not known: enter the mass, or its density first", text, food.Name)
+	}
+	return units.FromGrams(volume.Millilitres() * density), nil
 }

@@ -1,6 +1,8 @@
 package foods
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -20,7 +22,7 @@ func TestPackagesAreReadFromOneLine(t *testing.T) {
 		"500g 2.40; 1kg":    {{Net: 500 * units.Gram, Price: optional.Of(units.Money(240))}, {Net: units.Kilogram}},
 		" 250 g 1 ; ; 2 lb": {{Net: 250 * units.Gram, Price: optional.Of(units.Money(100))}, {Net: units.FromGrams(2 * 453.59237)}},
 	} {
-		got, err := readPackages(text, nil, "EUR", units.Metric)
+		got, err := readPackages(text, &trip.Food{}, "EUR", units.Metric)
 		if err != nil || len(got) != len(want) {
 			t.Errorf("%q: %+v, %v", text, got, err)
 			continue
@@ -32,7 +34,7 @@ func TestPackagesAreReadFromOneLine(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"a bag", "500 g for 2", "2.40 EUR", "500 g 2.405", "-500 g", "500 stone 2"} {
-		if got, err := readPackages(text, nil, "EUR", units.Metric); err == nil {
+		if got, err := readPackages(text, &trip.Food{}, "EUR", units.Metric); err == nil {
 			t.Errorf("%q is taken for %+v", text, got)
 		}
 	}
@@ -54,7 +56,7 @@ func TestPackagesStoredUnchangedStayTheSame(t *testing.T) {
 			}
 			packages = append(packages, sold)
 		}
-		got, err := readPackages(packagesText(packages, "EUR", system), packages, "EUR", system)
+		got, err := readPackages(packagesText(packages, "EUR", system), &trip.Food{Packages: packages}, "EUR", system)
 		if err != nil || len(got) != len(packages) {
 			rt.Fatalf("%+v, %v", got, err)
 		}
@@ -66,12 +68,31 @@ func TestPackagesStoredUnchangedStayTheSame(t *testing.T) {
 	})
 }
 
+// Bottles state what is in them by volume: 16.9 fl oz is half a litre (NIST
+// Handbook 44, Appendix C: 1 fl oz is 29.5735295625 mL), of oil of 0.92 g/mL.
+func TestABottleIsReadByItsVolume(t *testing.T) {
+	oil := &trip.Food{Name: "Olive oil", Density: optional.Of(0.92)}
+	for text, grams := range map[string]float64{
+		"16.9 fl oz": 16.9 * 29.5735295625 * 0.92, "16.9 FL. OZ. 7.50": 16.9 * 29.5735295625 * 0.92, "16.9floz": 16.9 * 29.5735295625 * 0.92, "500 ml": 460, "1 qt 9": 946.352946 * 0.92, "16 oz": 16 * 28.349523125,
+	} {
+		for _, system := range []units.System{units.US, units.Metric} {
+			got, err := readPackages(text, oil, "USD", system)
+			if err != nil || len(got) != 1 || math.Abs(got[0].Net.Grams()-grams) > 0.001 {
+				t.Errorf("%q in %s: %+v, %v, want %v g", text, system, got, err, grams)
+			}
+		}
+	}
+	if got, err := readPackages("16.9 fl oz", &trip.Food{Name: "Syrup"}, "USD", units.US); err == nil || !strings.Contains(err.Error(), "density of Syrup") {
+		t.Errorf("without a density it is taken for %+v, %v", got, err)
+	}
+}
+
 func FuzzReadPackages(f *testing.F) {
 	for _, text := range []string{"500 g 2.40; 1 kg 4.10", ";;", "1e9 g", "0.5 lb 3", "99999999999 kg 1"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		packages, err := readPackages(text, nil, "EUR", units.Metric)
+		packages, err := readPackages(text, &trip.Food{}, "EUR", units.Metric)
 		if err != nil {
 			return
 		}

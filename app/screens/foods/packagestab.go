@@ -72,7 +72,10 @@ func (p *packagesTab) columns() []grid.Column[int] {
 	return []grid.Column[int]{
 		column(lang.L("Net"), typed.MassUnit(u, false), 78, true,
 			func(s *trip.Package) string { return written.Bare(typed.MassText(s.Net, u, false)) },
-			func(s *trip.Package, text string) (err error) { s.Net, err = typed.Mass(text, u, false); return err }),
+			func(s *trip.Package, text string) (err error) {
+				s.Net, err = netMass(text, p.side.current(), u)
+				return err
+			}),
 		column(lang.L("Price"), currency, 92, true, func(s *trip.Package) string {
 			if price, known := s.Price.Get(); known {
 				return written.Money(price, currency)

@@ -17,6 +17,7 @@ import (
 	"sumpter/app/screens/bench"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // bagsTab is the kinds of bag that lie ready on packing night. They have no ID:
@@ -104,12 +105,13 @@ func hasBag(t *trip.Trip, name string) bool {
 	return slices.ContainsFunc(t.Bags, func(b trip.BagType) bool { return strings.EqualFold(b.Name, name) })
 }
 
-// add begins a kind of bag with the figures of the usual litre bag.
+// add begins a kind of bag with the figures of the usual bag of a litre or a
+// quart.
 func (g *bagsTab) add() (string, error) {
 	place := len(g.bench.Trip().Bags)
 	err := g.bench.Edit(lang.L("add a kind of bag"), func(t *trip.Trip) error {
-		usual := trip.UsualBags()
-		made := usual[slices.IndexFunc(usual, func(b trip.BagType) bool { return b.Name == "1 L bag" })]
+		usual := trip.UsualBags(g.bench.Units())
+		made := usual[slices.IndexFunc(usual, func(b trip.BagType) bool { return !b.Liquids && b.Nominal > 900*units.Millilitre })]
 		made.Name = lang.L("New bag")
 		for n := 2; hasBag(t, made.Name); n++ {
 			made.Name = fmt.Sprintf("%s %d", lang.L("New bag"), n)
@@ -141,7 +143,7 @@ func (g *bagsTab) addUsual() {
 	if !g.table.Commit() {
 		return
 	}
-	missing := slices.DeleteFunc(trip.UsualBags(), func(b trip.BagType) bool { return hasBag(g.bench.Trip(), b.Name) })
+	missing := slices.DeleteFunc(trip.UsualBags(g.bench.Units()), func(b trip.BagType) bool { return hasBag(g.bench.Trip(), b.Name) })
 	if len(missing) == 0 {
 		g.bench.Say(lang.L("All the usual kinds of bag are there."))
 		return

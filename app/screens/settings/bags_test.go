@@ -64,7 +64,7 @@ func TestKindsOfBagComeAndGo(t *testing.T) {
 		t.Errorf("%d kinds are left; said %q", left, s.Said)
 	}
 	s.Do("Add the usual kinds of bag")
-	for _, usual := range trip.UsualBags() {
+	for _, usual := range trip.UsualBags(units.Metric) {
 		if !hasBag(s.Document.Trip(), usual.Name) {
 			t.Errorf("%s is not there", usual.Name)
 		}
