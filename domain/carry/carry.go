@@ -57,7 +57,7 @@ type Thing struct {
 // limit and the amount. Of splits that are as good as equally fair, the one
 // nearest to keep is taken; keep may be nil.
 func Compute(ctx context.Context, w Work, keep *Result) (Result, error) {
-	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, ahead: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}, keptChoices: map[int][]Choice{}}
+	c := &calculation{Work: w, kept: map[stageKey]trip.MemberID{}, ahead: map[stageKey]trip.MemberID{}, keptGap: map[int]gaps{}, keptOver: map[int]bool{}, keptChoices: map[int][]Choice{}}
 	c.indexCrew()
 	c.remember(keep)
 	runs := cutStages(w)
@@ -85,6 +85,7 @@ type calculation struct {
 	kept        map[stageKey]trip.MemberID // carriers of the split to stay near to
 	ahead       map[stageKey]trip.MemberID // carriers that are foreseen, of stages on which people came or went
 	keptGap     map[int]gaps               // how far from its bounds each of its stages was, by first day
+	keptOver    map[int]bool               // first days of its stages on which a load passes a limit, water included
 	keptChoices map[int][]Choice           // of each of its stages, by first day
 
 	capability []int64               // hectograms, by place in the crew
@@ -124,6 +125,7 @@ func (c *calculation) remember(keep *Result) {
 	for _, stage := range keep.Stages {
 		c.keptGap[stage.FirstDay] = gaps{over(stage.Worst, stage.WorstBound), over(stage.Mean, stage.MeanBound)}
 		c.keptChoices[stage.FirstDay] = stage.Choices
+		c.keptOver[stage.FirstDay] = c.passesLimit(keep, &stage)
 		for _, item := range stage.Items {
 			c.kept[stageKey{stage.FirstDay, string(item.Kind) + " " + item.Key}] = item.Carrier
 		}

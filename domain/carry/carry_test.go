@@ -321,6 +321,36 @@ func TestHeavyLoadIsACautionByAge(t *testing.T) {
 	}
 }
 
+// The limit that is offered brings the load down, and nothing else does where own
+// kit is too much.
+func TestTheRemedyOfAHeavyLoadHolds(t *testing.T) {
+	of := func(r Result) (remedy string) {
+		for _, f := range r.Findings {
+			if f.Code == "heavy-load" && f.Place.Member == 1 {
+				remedy = f.Remedy.String()
+			}
+		}
+		return remedy
+	}
+	on := walkers(1, 50, 90, 90)
+	on.Crew[0].Strength = 2
+	var list []bags.Bag
+	for i := range 26 {
+		list = append(list, bagOf(string(rune('a'+i)), 1, 1.5))
+	}
+	if got := of(compute(t, on, list...)); !strings.Contains(got, "load limit of 10.0 kg") {
+		t.Fatalf("the remedy is %q; a fifth of 50 kg are 10 kg", got)
+	}
+	on.Crew[0].LoadLimit = optional.Of(10 * units.Kilogram)
+	if got := of(compute(t, on, list...)); got != "" {
+		t.Errorf("with the limit there is still %q", got)
+	}
+	on.Crew[0].OwnKit = 12 * units.Kilogram
+	if got := of(compute(t, on, list...)); !strings.Contains(got, "take 2000 g off") {
+		t.Errorf("of 12 kg of own kit it says %q", got)
+	}
+}
+
 func TestCancelledComputeSaysSo(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()

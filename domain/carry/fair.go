@@ -205,7 +205,7 @@ func (c *calculation) whyOver(member *trip.Member, f *floor, d *Day, stage *Stag
 	case c.passed[stage.FirstDay]:
 		return prose.Say("No split was found that keeps every limit: this one passes them least.")
 	case len(full) > 0:
-		return prose.Say("There is no room for a fair part in the pack of %s.", joinNames(full))
+		return prose.Say("Within load limit and room there is no place for a fair part with %s.", joinNames(full))
 	case stage.LastDay > stage.FirstDay:
 		return prose.Say("Everything keeps its carrier on these days, in whole bags: no fairer split was found.")
 	default:
@@ -214,14 +214,22 @@ func (c *calculation) whyOver(member *trip.Member, f *floor, d *Day, stage *Stag
 }
 
 // full names who carries less than a fair part on a day because their pack was
-// full when the stage began.
+// full, or at its limit with water in it, on a morning of the stage.
 func (c *calculation) full(stage *Stage, day int) []prose.Text {
-	const brim = 0.9 // of the room: few bags fit into the rest
+	const brim = 0.9 // of what is left beside the own kit: few bags fit into the rest
 	var names []prose.Text
 	for i := range c.result.Members {
-		m := &c.Trip.Crew[i]
-		first, d, f := &c.result.Members[i].Days[stage.FirstDay-1], &c.result.Members[i].Days[day-1], &c.floors[i][day-1]
-		if d.Present && float64(d.Load)*NearlyFair < float64(f.capability.Scale(f.fair)) && float64(first.Volume) > brim*float64(m.PackRoom) {
+		m, days := &c.Trip.Crew[i], c.result.Members[i].Days
+		d, f := &days[day-1], &c.floors[i][day-1]
+		if !d.Present || float64(d.Load)*NearlyFair >= float64(f.capability.Scale(f.fair)) {
+			continue
+		}
+		full := float64(days[stage.FirstDay-1].Volume) > brim*float64(m.PackRoom)
+		limit, limited := m.LoadLimit.Get()
+		for on := stage.FirstDay; limited && on <= stage.LastDay; on++ {
+			full = full || float64(days[on-1].Load+days[on-1].Water-m.OwnKit) > brim*float64(limit-m.OwnKit)
+		}
+		if full {
 			names = append(names, prose.Verbatim(m.Name))
 		}
 	}

@@ -117,7 +117,7 @@ func TestWhoIsOverTheFairLevelIsToldWithTheReason(t *testing.T) {
 
 	tight := walkers(1, 60, 60)
 	tight.Crew[0].PackRoom = 2 * units.Litre
-	only(compute(t, tight, bagsOf(8, 1)...), 2, "in the pack of A")
+	only(compute(t, tight, bagsOf(8, 1)...), 2, "fair part with A")
 
 	whole := walkers(1, 60, 60)
 	only(compute(t, whole, bagsOf(3, 1)...), compute(t, whole, bagsOf(3, 1)...).Stages[0].Over[0].Member, "whole bags")

@@ -130,11 +130,22 @@ func (c *calculation) warnOfLoad(member *trip.Member, day int, load units.Mass) 
 	case part <= caution.Amber:
 		return
 	}
-	spare := load - referenceMass(member).Scale(caution.Amber)
 	c.find(severity, "heavy-load", findings.Place{Day: day, Member: member.ID},
 		prose.Say("%s starts day %d with %s, %.0f %% of body mass.", member.Name, day, load, 100*part),
 		publishedLoads(young, caution),
-		prose.Say("Take %s off their own kit, lower their strength so that others carry it, or send more food ahead. Ask a doctor where health is in doubt.", spare))
+		c.lighten(member, day, referenceMass(member).Scale(caution.Amber)))
+}
+
+// lighten tells how a load comes down to a mass. Less own kit alone would not
+// do: the fair split would fill the pack again.
+func (c *calculation) lighten(member *trip.Member, day int, to units.Mass) prose.Text {
+	at := c.place[member.ID]
+	d := &c.result.Members[at].Days[day-1]
+	to -= to % (100 * units.Gram)
+	if own := c.floors[at][day-1].held + d.Water - d.ToCook; own > to {
+		return prose.Say("Own kit, and what else only %s carries, are %s: take %s off that, or send more food ahead. Ask a doctor where health is in doubt.", member.Name, own, own-to)
+	}
+	return prose.Say("Give %s a load limit of %s, so that others carry the rest, or send more food ahead. Ask a doctor where health is in doubt.", member.Name, to)
 }
 
 // publishedLoads tells what a caution rests on.

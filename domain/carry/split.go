@@ -68,6 +68,10 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	if err == nil && !solved.Feasible {
 		solved, err = c.loosen(ctx, r, pieces, &problem, options, solved)
 	}
+	withoutWater, watered := solved, false
+	if err == nil {
+		watered, err = c.leaveRoomForWater(ctx, r, pieces, &problem, options, &solved)
+	}
 	if err == nil && near != nil {
 		solved, err = c.stayNear(ctx, r, pieces, problem, near, solved)
 	}
@@ -84,6 +88,9 @@ func (c *calculation) split(ctx context.Context, r run) error {
 	}
 	if err != nil {
 		return err
+	}
+	if watered {
+		boundWithoutWater(&solved, withoutWater)
 	}
 	c.take(&stage, r, pieces, solved)
 	return nil
@@ -153,6 +160,9 @@ func (c *calculation) stillGood(r run, pieces []piece, problem fairsplit.Problem
 	}
 	solved, err := fairsplit.Evaluate(problem, carriers)
 	if err != nil || !solved.Feasible {
+		return fairsplit.Result{}, false
+	}
+	if total(c.overWithWater(r, pieces, carriers)) > 0 && !c.keptOver[r.first] {
 		return fairsplit.Result{}, false
 	}
 	gap := c.keptGap[r.first]

@@ -1,12 +1,15 @@
 package carry
 
 import (
+	"context"
 	"math"
+	"reflect"
 	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"sumpter/domain/bags"
 	"sumpter/domain/cooking"
 	"sumpter/domain/optional"
 	"sumpter/domain/trip"
@@ -227,6 +230,40 @@ func TestWaterThatFitsNobodyIsTold(t *testing.T) {
 		}
 		if sum := r.Members[0].Days[0].ToCookWith() + r.Members[1].Days[0].ToCookWith(); sum != units.FromLitres(c.cooking) || told != c.told {
 			t.Errorf("%v L: %v carried, %d told: %v", c.cooking, sum, told, r.Findings)
+		}
+	}
+}
+
+// The split leaves room for the water where it can, and the finding tells of what
+// is left where it cannot.
+func TestTheSplitLeavesRoomForWater(t *testing.T) {
+	on := walkers(2, 60, 60, 60)
+	on.Crew[0].LoadLimit = optional.Of(units.FromKilograms(5))
+	var list []bags.Bag
+	for i := range 24 {
+		list = append(list, bagOf(string(rune('a'+i)), 1+i%2, 0.5))
+	}
+	w := Work{Trip: on, Legs: on.Legs(), Bags: bags.Result{Bags: list}}
+	for _, c := range []struct {
+		day    int
+		litres float64
+		told   bool
+	}{{1, 2, false}, {2, 4, false}, {1, 4.9, false}, {1, 6, true}} {
+		w.Cooking.Water = nil
+		for i := range on.Crew {
+			w.Cooking.Water = append(w.Cooking.Water, cooking.Water{Day: c.day, Member: on.Crew[i].ID, CarriedDrink: units.FromLitres(c.litres)})
+		}
+		r := mustCompute(t, w)
+		d := r.Members[0].Days[c.day-1]
+		if hasFindingCode(r, "water-over-limit") != c.told || !c.told && d.Load+d.Water > 5*units.Kilogram {
+			t.Errorf("%v L on day %d: %v and %v of water, findings %v", c.litres, c.day, d.Load, d.Water, r.Findings)
+		}
+		if s := r.Stages[0]; s.WorstBound > s.Worst || s.Proven && c.litres > 2 {
+			t.Errorf("%v L on day %d: heaviest %.4f, bound %.4f, proven %v", c.litres, c.day, s.Worst, s.WorstBound, s.Proven)
+		}
+		again, err := Compute(context.Background(), w, &r)
+		if err != nil || !reflect.DeepEqual(again.Members, r.Members) {
+			t.Errorf("%v L on day %d: a second round moves things: %v", c.litres, c.day, err)
 		}
 	}
 }
