@@ -70,7 +70,11 @@ func (c *ChoiceChart) paint(d *drawing) {
 		d.text(c.formatAcross(value), across.at(value), d.size.Height-foot+line*3/4, fyne.TextAlignCenter, look.Quiet)
 	}
 	d.text(d.cut(c.across, d.size.Width-right), d.size.Width-right, d.size.Height-line*2/3, fyne.TextAlignTrailing, look.Quiet)
-	var taken []box
+	taken := make([]box, len(c.choices)) // by the points, then by names
+	for i, choice := range c.choices {
+		x := across.at(choice.Across)
+		taken[i] = box{from: x - 7, to: x + 7, y: vertical.at(choice.Up)}
+	}
 	for _, choice := range c.choices {
 		taken = c.paintChoice(d, choice, across.at(choice.Across), vertical.at(choice.Up), taken)
 	}

@@ -2,6 +2,7 @@ package fairsplit
 
 import (
 	"cmp"
+	"math/big"
 	"slices"
 )
 
@@ -168,8 +169,8 @@ func (w *way) foresee(solve func(leg, Options) Result) []map[int]int {
 }
 
 // goThrough solves stage by stage, the first near to what is foreseen, the others to
-// who had what.
-func (c *changingCrew) goThrough(solve func(leg, Options) Result, visit func(leg, Result)) {
+// who had what. Visit gives the carriers that are handed on.
+func (c *changingCrew) goThrough(solve func(leg, Options) Result, visit func(leg, Result) []int) {
 	w := way{crew: c}
 	ahead := w.foresee(solve)
 	for n, stage := range c.stages() {
@@ -179,9 +180,21 @@ func (c *changingCrew) goThrough(solve func(leg, Options) Result, visit func(leg
 			o = Options{Previous: l.seatsOf(ahead[1])}
 		}
 		r := solve(l, o)
-		visit(l, r)
-		w.handOn(l, r.Carrier)
+		w.handOn(l, visit(l, r))
 	}
+}
+
+// nearlyFair is the choice that domain/carry takes: the fewest hand-overs with which the
+// heaviest packs are at most 2 % heavier than in the fairest split. It is false where
+// nothing was in a pack before.
+func nearlyFair(r Result) (Resplit, bool) {
+	near := func(a, b *big.Rat) bool { return a.Cmp(new(big.Rat).Mul(b, big.NewRat(102, 100))) <= 0 }
+	for _, c := range r.Choices {
+		if last := r.Choices[len(r.Choices)-1]; near(c.R1, last.R1) && near(c.S, last.S) && c.Over*100 <= last.Over*102 {
+			return c, true
+		}
+	}
+	return Resplit{}, false
 }
 
 // seatsOf gives the seats of items' carriers, nil for none at all.

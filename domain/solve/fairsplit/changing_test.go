@@ -10,10 +10,10 @@ import (
 )
 
 // nearlyFirst is the largest load of the first morning that counts as nearly as fair as
-// the least known, by strength.
-func nearlyFirst(r Result) func(strength int64) int64 {
+// the least known, by strength, with so many thousandths on top.
+func nearlyFirst(r Result, thousandths int64) func(strength int64) int64 {
 	return func(strength int64) int64 {
-		most := new(big.Rat).Mul(r.BestR1, big.NewRat(strength*1005, 1000))
+		most := new(big.Rat).Mul(r.BestR1, big.NewRat(strength*(1000+thousandths), 1000))
 		return new(big.Int).Quo(most.Num(), most.Denom()).Int64()
 	}
 }
@@ -58,13 +58,13 @@ func TestSmallChangingCrewsAgainstEnumeration(t *testing.T) {
 			checkResult(t, l.Problem, r)
 			return r
 		}
-		c.goThrough(solve, func(l leg, r Result) {
+		c.goThrough(solve, func(l leg, r Result) []int {
 			want := enumerated(l.Problem, l.previous)
 			if r.Feasible != (want.feasible && !slices.Contains(r.Carrier, Nobody)) {
 				t.Fatalf("days %v: feasible %v, by enumeration %v; reasons %+v", l.days, r.Feasible, want.feasible, r.Reasons)
 			}
 			if !r.Feasible {
-				return
+				return r.Carrier
 			}
 			if r.BestR1.Cmp(want.r1) != 0 {
 				t.Fatalf("days %v: least R1 %v, by enumeration %v", l.days, r.BestR1, want.r1)
@@ -73,15 +73,16 @@ func TestSmallChangingCrewsAgainstEnumeration(t *testing.T) {
 				t.Fatalf("days %v: S %v, by enumeration %v", l.days, r.S, want.s)
 			}
 			if l.days.first == 1 {
-				return
+				return r.Carrier
 			}
 			later++
 			if r.Changes != want.changes {
 				t.Fatalf("days %v: %d changes, by enumeration %d", l.days, r.Changes, want.changes)
 			}
-			if least := l.leastHandOvers(nearlyFirst(r)); r.Changes+r.Forced+l.gone < least {
+			if least := l.leastHandOvers(nearlyFirst(r, 5)); r.Changes+r.Forced+l.gone < least {
 				t.Fatalf("days %v: %d hand-overs, at least %d are said to be needed", l.days, r.Changes+r.Forced+l.gone, least)
 			}
+			return r.Carrier
 		})
 	})
 	if later == 0 {
@@ -115,11 +116,15 @@ func TestInventedChangesChange(t *testing.T) {
 				}
 				return r
 			}
-			c.goThrough(solve, func(l leg, r Result) {
+			c.goThrough(solve, func(l leg, r Result) []int {
 				checkResult(t, l.Problem, r)
 				if !r.Feasible && r.Reasons[0].Rule == NotFound {
 					t.Errorf("seed %d, %v, days %v: %v", seed, tight, l.days, r.Overruns)
 				}
+				if c, ok := nearlyFair(r); ok {
+					return c.Carrier
+				}
+				return r.Carrier
 			})
 		}
 	}

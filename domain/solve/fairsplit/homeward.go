@@ -1,5 +1,7 @@
 package fairsplit
 
+import "math"
+
 // homeward brings items of the fairest split back to those who had them, first within
 // the burdens of nearly that split, then of wider and wider ones. It anneals on the
 // count of changes alone, with more and more steps up refused (Kirkpatrick, Gelatt,
@@ -151,12 +153,20 @@ func (h *homeward) draw() (int, trial) {
 	}
 	i := int(h.carrier[c.j])
 	if mine := h.own[c.k]; len(mine) > 0 && h.below(8) > 0 {
-		if l := mine[h.below(len(mine))]; h.in.canCarry(l, i) {
-			c.l = l
+		apart := int32(math.MaxInt32)
+		for range 1 + h.below(mostLooks) {
+			l := mine[h.below(len(mine))]
+			if more := h.in.mass[l] - h.in.mass[c.j]; max(more, -more) < apart && h.in.canCarry(l, i) {
+				c.l, apart = l, max(more, -more)
+			}
 		}
 	}
 	return i, c
 }
+
+// mostLooks is how many items are looked at for one that weighs about as much: firm
+// limits mostly refuse others.
+const mostLooks = 8
 
 // gain is by how many an item's way from one member to another changes the count.
 func (h *homeward) gain(j int32, from, to int) int {
