@@ -29,7 +29,7 @@ func passedOnTable(x *index) Table {
 		Empty: "Nothing changes hands.",
 	}, []field[itemRow]{
 		{Column{Key: "done", Heading: "Done", Role: Tick, Width: 6}, func(itemRow) Value { return open() }},
-		{Column{Key: "when", Heading: "When", Width: 18}, func(r itemRow) Value { return words(x.handOverTime(r)) }},
+		{Column{Key: "when", Heading: "When", Width: 24, Wrap: true}, func(r itemRow) Value { return words(x.handOverTime(r)) }},
 		{Column{Key: "from", Heading: "Out of the pack of", Width: 22}, func(r itemRow) Value { return words(x.member(r.item.From)) }},
 		{Column{Key: "to", Heading: "Into the pack of", Width: 22}, func(r itemRow) Value { return words(x.member(r.item.Carrier)) }},
 		{Column{Key: "thing", Heading: "Thing", Role: Code, Width: 24, Wrap: true}, func(r itemRow) Value { return words(x.itemName(r.item)) }},
@@ -47,7 +47,11 @@ type passing struct {
 // handOverTime is the morning, or the evening before where the giver has gone by
 // then.
 func (x *index) handOverTime(r itemRow) string {
-	if before := r.stage.FirstDay - 1; !x.isThere(r.item.From, r.stage.FirstDay) {
+	before := r.stage.FirstDay - 1
+	switch gone := !x.isThere(r.item.From, r.stage.FirstDay); {
+	case gone && !x.isThere(r.item.Carrier, before):
+		return fmt.Sprintf("evening of day %d, kept by who stays until day %d", before, r.stage.FirstDay)
+	case gone:
 		return fmt.Sprintf("evening of day %d", before)
 	}
 	return fmt.Sprintf("morning of day %d", r.stage.FirstDay)

@@ -10,8 +10,9 @@ import (
 	"sumpter/exporter/print/press"
 )
 
-// handedOver tells to whom the member gives what, and from whom they get what.
-func (c *card) handedOver(overs []trail.HandOver) []press.Block {
+// handedOver tells to whom the member gives what before a day, and from whom
+// they get what.
+func (c *card) handedOver(overs []trail.HandOver, day int) []press.Block {
 	gives, gets := map[trip.MemberID][]string{}, map[trip.MemberID][]string{}
 	for _, over := range overs {
 		if over.From == c.member.ID {
@@ -25,7 +26,10 @@ func (c *card) handedOver(overs []trail.HandOver) []press.Block {
 	tell := func(text prose.Text) { rows = append(rows, c.Text(c.body(), c.flow.Width(), c.Tell(text)).Below(2)) }
 	for i := range c.Trip.Crew {
 		id := c.Trip.Crew[i].ID
-		if things := gives[id]; len(things) > 0 {
+		switch things := gives[id]; {
+		case len(things) > 0 && c.misses(id, day):
+			tell(prose.Say("I leave for %s, who comes when I am gone, with somebody who stays: %s", c.MemberName(id), strings.Join(things, ", ")))
+		case len(things) > 0:
 			tell(prose.Say("I give %s: %s", c.MemberName(id), strings.Join(things, ", ")))
 		}
 		if things := gets[id]; len(things) > 0 {
@@ -33,6 +37,12 @@ func (c *card) handedOver(overs []trail.HandOver) []press.Block {
 		}
 	}
 	return rows
+}
+
+// misses tells whether the member has gone before another comes, so that they do
+// not meet to hand over anything.
+func (c *card) misses(other trip.MemberID, day int) bool {
+	return day > 1 && !c.there(day) && !isThere(c.Press, other, day-1)
 }
 
 // passedOn is what changes packs when a stretch of days begins, under a head of
@@ -47,7 +57,7 @@ func (c *card) passedOn(stage *carry.Stage) []press.Block {
 			overs = append(overs, trail.HandOver{Item: item, From: item.From, To: item.Carrier})
 		}
 	}
-	rows := c.handedOver(overs)
+	rows := c.handedOver(overs, stage.FirstDay)
 	if len(rows) == 0 {
 		return nil
 	}

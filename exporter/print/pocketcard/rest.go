@@ -69,7 +69,7 @@ func (c *card) changed() {
 	}
 	width := c.flow.Width()
 	var rows []press.Block
-	rows = append(rows, c.handedOver(c.rest.HandOvers)...)
+	rows = append(rows, c.handedOver(c.rest.HandOvers, c.from)...)
 	for _, fact := range c.rest.Facts {
 		if c.concerns(fact) {
 			rows = append(rows, c.Text(c.body(), width, c.Tell(prose.Say("Day %d", fact.Day))+"  "+c.Tell(fact.What)).Below(2))
