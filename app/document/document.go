@@ -8,7 +8,6 @@ package document
 
 import (
 	"context"
-	"errors"
 
 	"sumpter/domain/plan"
 	"sumpter/domain/prose"
@@ -102,7 +101,7 @@ func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) e
 		return nil
 	}
 	if problems := trip.Validate(next); len(problems) > 0 {
-		return errors.New(problems[0].String())
+		return prose.Errorf("%s", problems[0])
 	}
 	if d.gathering != nil {
 		*d.gathering = name

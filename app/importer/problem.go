@@ -42,5 +42,5 @@ func ofTrip(p trip.Problem) Problem {
 	if p.Where.Name != "" {
 		path = fmt.Sprintf("%s (%s)", path, p.Where.Name)
 	}
-	return Problem{Path: path, Wrong: p.What, Allowed: p.Allowed}
+	return Problem{Path: path, Wrong: p.What.String(), Allowed: p.Allowed.String()}
 }

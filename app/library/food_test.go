@@ -243,7 +243,7 @@ func TestEveryFoodFitsATrip(t *testing.T) {
 			demo.Foods = append(demo.Foods, f)
 		}
 		for _, problem := range trip.Validate(&demo) {
-			if problem.Where.List == "foods" && !strings.Contains(problem.What, "is already that of") {
+			if problem.Where.List == "foods" && !strings.Contains(problem.What.String(), "is already that of") {
 				t.Fatal(problem)
 			}
 		}

@@ -104,7 +104,7 @@ func spoken() map[string][]string {
 // prose.Word: values of a type of their own.
 func proseWords() []string {
 	list := slices.Concat(
-		words(trip.KnownAllergens()), usNames(), words(trip.KnownDiets()), words(trip.Presences()), words(trip.FuelKinds()), words(trip.Meals()),
+		refusedWords(), words(trip.KnownAllergens()), usNames(), words(trip.KnownDiets()), words(trip.Presences()), words(trip.FuelKinds()), words(trip.Meals()),
 		words(trip.WalkingEquations()), words([]spoilage.Verdict{spoilage.Safe, spoilage.NotSafe, spoilage.NotKnown}),
 		words([]carry.ItemKind{carry.BagItem, carry.GearItem, carry.FuelItem, carry.WasteItem}), trip.OpenDayNames(), months(),
 		restated("../../domain/science/foodenergy", "energy", "protein"),

@@ -89,7 +89,7 @@ func Take(mine, theirs *trip.Trip, chosen []trip.RecipeID) (*trip.Trip, error) {
 		taken.Recipes = append(taken.Recipes, recipe)
 	}
 	if problems := trip.Validate(taken); len(problems) > 0 {
-		return nil, prose.Errorf("the recipes cannot be taken: %s", problems[0].String())
+		return nil, prose.Errorf("the recipes cannot be taken: %s", problems[0])
 	}
 	return taken, nil
 }

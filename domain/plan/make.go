@@ -69,8 +69,8 @@ func refused(t *trip.Trip, problems []trip.Problem) *Plan {
 	for _, problem := range problems {
 		p.Findings = append(p.Findings, findings.Finding{
 			Severity: findings.MustFix, Stage: findings.Trip, Code: "trip-fault",
-			What: prose.Verbatim(problem.String()), Why: prose.Say("A trip is planned only when every entry has a meaning."),
-			Remedy: prose.Verbatim(problem.Remedy),
+			What: problem.Text(), Why: prose.Say("A trip is planned only when every entry has a meaning."),
+			Remedy: problem.Remedy,
 		})
 	}
 	return p

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"sumpter/domain/prose"
 )
 
 // checker gathers the problems of one trip. It writes text only for what is
@@ -52,7 +54,7 @@ func (c *checker) at(list string, index int, id int64, name string) {
 	c.where = Where{List: list, Index: index + 1, ID: id, Name: shown(name)}
 }
 
-func (c *checker) add(field, what, allowed, remedy string) {
+func (c *checker) add(field string, what, allowed, remedy prose.Text) {
 	where := c.where
 	where.Field = c.path(field)
 	c.problems = append(c.problems, Problem{Where: where, What: what, Allowed: allowed, Remedy: remedy})
@@ -64,8 +66,8 @@ func (c *checker) within(field, label string, value, low, high float64, unit str
 	if value >= low && value <= high {
 		return true
 	}
-	allowed := "from " + plain(low) + " to " + measure(high, unit)
-	c.add(field, label+" is "+measure(value, unit), allowed, "Enter the "+label+" "+allowed+".")
+	allowed := prose.Say("from %g to %s", low, measure(high, unit))
+	c.add(field, prose.Say("%s is %s", prose.Word(label), measure(value, unit)), allowed, prose.Say("Enter the %s %s.", prose.Word(label), allowed))
 	return false
 }
 
@@ -74,8 +76,8 @@ func (c *checker) above(field, label string, value, high float64, unit string) b
 	if value > 0 && value <= high {
 		return true
 	}
-	allowed := "more than 0 and at most " + measure(high, unit)
-	c.add(field, label+" is "+measure(value, unit), allowed, "Enter the "+label+", "+allowed+".")
+	allowed := prose.Say("more than 0 and at most %s", measure(high, unit))
+	c.add(field, prose.Say("%s is %s", prose.Word(label), measure(value, unit)), allowed, prose.Say("Enter the %s, %s.", prose.Word(label), allowed))
 	return false
 }
 
@@ -84,12 +86,12 @@ func (c *checker) count(field, label string, length, low, high int) bool {
 	if length >= low && length <= high {
 		return true
 	}
-	allowed := fmt.Sprintf("%d to %d", low, high)
-	remedy := "Take some out."
+	allowed := prose.Say("%d to %d", low, high)
+	remedy := prose.Say("Take some out.")
 	if length < low {
-		remedy = "Add one."
+		remedy = prose.Say("Add one.")
 	}
-	c.add(field, fmt.Sprintf("there are %d %s", length, label), allowed, remedy)
+	c.add(field, prose.Say("there are %d %s", length, prose.Word(label)), allowed, remedy)
 	return false
 }
 
@@ -103,7 +105,7 @@ func word[T ~string](c *checker, field, label string, value T, allowed ...T) {
 		names[i] = string(one)
 	}
 	list := strings.Join(names, ", ")
-	c.add(field, fmt.Sprintf("%s is %q", label, shown(string(value))), "one of: "+list, "Choose one of: "+list+".")
+	c.add(field, prose.Say("%s is %q", prose.Word(label), shown(string(value))), prose.Say("one of: %s", list), prose.Say("Choose one of: %s.", list))
 }
 
 // line checks a text of one line that may be empty.
@@ -118,17 +120,17 @@ func (c *checker) notes(field, label, value string) {
 
 func (c *checker) text(field, label, value string, runes int, controls string) bool {
 	if !utf8.ValidString(value) {
-		c.add(field, label+" is not valid text", "UTF-8 text", "Type the "+label+" anew.")
+		c.add(field, prose.Say("%s is not valid text", prose.Word(label)), prose.Say("UTF-8 text"), prose.Say("Type the %s anew.", prose.Word(label)))
 		return false
 	}
 	if len(value) > runes && utf8.RuneCountInString(value) > runes {
-		allowed := fmt.Sprintf("at most %d characters", runes)
-		c.add(field, fmt.Sprintf("%s has %d characters", label, utf8.RuneCountInString(value)), allowed, "Shorten the "+label+".")
+		allowed := prose.Say("at most %d characters", runes)
+		c.add(field, prose.Say("%s has %d characters", prose.Word(label), utf8.RuneCountInString(value)), allowed, prose.Say("Shorten the %s.", prose.Word(label)))
 		return false
 	}
 	for _, r := range value {
 		if unicode.IsControl(r) && !strings.ContainsRune(controls, r) {
-			c.add(field, fmt.Sprintf("%s holds the control character %U", label, r), "letters, digits and signs", "Type the "+label+" anew.")
+			c.add(field, prose.Say("%s holds the control character %s", prose.Word(label), fmt.Sprintf("%U", r)), prose.Say("letters, digits and signs"), prose.Say("Type the %s anew.", prose.Word(label)))
 			return false
 		}
 	}
@@ -139,19 +141,20 @@ func (c *checker) text(field, label, value string, runes int, controls string) b
 // to things: each is one line, without blanks around it.
 func (c *checker) name(value string) {
 	if strings.TrimSpace(value) == "" {
-		c.add("name", "the name is empty", fmt.Sprintf("1 to %d characters", MaxNameRunes), "Give it a name.")
+		c.add("name", prose.Say("the name is empty"), prose.Say("1 to %d characters", MaxNameRunes), prose.Say("Give it a name."))
 		return
 	}
 	if c.line("name", "name", value) && strings.TrimSpace(value) != value {
-		c.add("name", fmt.Sprintf("the name %q begins or ends with a blank", shown(value)), "a name without blanks around it", "Take the blanks away.")
+		c.add("name", prose.Say("the name %q begins or ends with a blank", shown(value)), prose.Say("a name without blanks around it"), prose.Say("Take the blanks away."))
 	}
 }
 
-// plain writes a number without needless digits.
-func plain(value float64) string { return strconv.FormatFloat(value, 'g', -1, 64) }
-
-func measure(value float64, unit string) string {
-	return strings.TrimSuffix(plain(value)+" "+unit, " ")
+// measure writes a number without needless digits, and its unit if it has one.
+func measure(value float64, unit string) prose.Text {
+	if unit == "" {
+		return prose.Say("%g", value)
+	}
+	return prose.Say("%g %s", value, prose.Word(unit))
 }
 
 // shown cuts a text that may be hostile down to what fits a message.

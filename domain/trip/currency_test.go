@@ -77,7 +77,7 @@ func TestNoPriceIsForgottenInAnotherCurrency(t *testing.T) {
 		if after := sum(amounts(t, tr)); after != 10*before {
 			rt.Fatalf("all prices together are %v, were %v with a tenth of the decimals", after, before)
 		}
-		if problems := trip.Validate(tr); len(problems) > 0 && !strings.Contains(problems[0].What, "KWD") {
+		if problems := trip.Validate(tr); len(problems) > 0 && !strings.Contains(problems[0].What.String(), "KWD") {
 			rt.Fatal(problems)
 		}
 	})

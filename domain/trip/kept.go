@@ -3,6 +3,8 @@ package trip
 import (
 	"cmp"
 	"slices"
+
+	"sumpter/domain/prose"
 )
 
 // KeptPacks is in whose packs things were when the split was last changed by
@@ -21,7 +23,7 @@ func (c *checker) keptPacks() {
 	for i := range c.trip.Kept {
 		kept := &c.trip.Kept[i]
 		c.at("kept_packs", i, 0, "")
-		c.dayOf(kept.Day, "Enter the day from whose morning on it holds.")
+		c.dayOf(kept.Day, prose.Say("Enter the day from whose morning on it holds."))
 		if !c.count("things", "things in packs", len(kept.Things), 0, MaxNotedBags) {
 			continue
 		}
@@ -39,7 +41,7 @@ func (c *checker) keptPacks() {
 func (c *checker) keptThing(h *HandOver) {
 	c.handedThing(h)
 	if h.From == 0 && h.To == 0 {
-		c.add("from", "the thing is in nobody's pack", "one of the crew", "Name a member, or take the line out.")
+		c.add("from", prose.Say("the thing is in nobody's pack"), prose.Say("one of the crew"), prose.Say("Name a member, or take the line out."))
 	}
 	if h.To != 0 && !c.members[h.To] {
 		c.missing("to", "member", int64(h.To), "one of the crew, or nobody")

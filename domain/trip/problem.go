@@ -5,19 +5,24 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"sumpter/domain/prose"
 )
 
 // Problem is one thing that stops a trip from being planned.
 type Problem struct {
-	Where   Where  `json:"where"`
-	What    string `json:"what"`    // what is wrong, with the value
-	Allowed string `json:"allowed"` // what would be right
-	Remedy  string `json:"remedy"`  // what to do about it
+	Where   Where      `json:"where"`
+	What    prose.Text `json:"what"`    // what is wrong, with the value
+	Allowed prose.Text `json:"allowed"` // what would be right
+	Remedy  prose.Text `json:"remedy"`  // what to do about it
 }
 
-// String gives the problem as one line for people.
-func (p Problem) String() string {
-	return p.Where.String() + ": " + p.What + "; allowed: " + p.Allowed + ". " + p.Remedy
+// String gives the problem as one line in English.
+func (p Problem) String() string { return p.Text().String() }
+
+// Text gives the problem as one line for people.
+func (p Problem) Text() prose.Text {
+	return prose.Say("%s: %s; allowed: %s. %s", p.Where.Text(), p.What, p.Allowed, p.Remedy)
 }
 
 // Where is a place in the trip document, in the words of its JSON form.
@@ -29,16 +34,22 @@ type Where struct {
 	Field string `json:"field,omitempty"` // path of the field: "age_years", "ingredients[2].amount_g"
 }
 
-// String gives the place for people: "crew 3 (Jo)".
-func (w Where) String() string {
-	text := w.List
-	if w.Index > 0 {
-		text += " " + strconv.Itoa(w.Index)
+// String gives the place in English: "crew 3 (Jo)".
+func (w Where) String() string { return w.Text().String() }
+
+// Text gives the place for people.
+func (w Where) Text() prose.Text {
+	list := prose.Word(w.List)
+	switch {
+	case w.Index > 0 && w.Name != "":
+		return prose.Say("%s %d (%s)", list, w.Index, w.Name)
+	case w.Index > 0:
+		return prose.Say("%s %d", list, w.Index)
+	case w.Name != "":
+		return prose.Say("%s (%s)", list, w.Name)
+	default:
+		return prose.Say("%s", list)
 	}
-	if w.Name != "" {
-		text += " (" + w.Name + ")"
-	}
-	return text
 }
 
 var countedStep = regexp.MustCompile(`\[\d+\]`)

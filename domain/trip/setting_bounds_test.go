@@ -62,7 +62,7 @@ func TestEveryNumberOfTheSettingsHasTheRangeThatIsTold(t *testing.T) {
 			tr := plain()
 			number.set(&tr.Settings, value)
 			for _, problem := range trip.Validate(tr) {
-				if problem.Where.Path() == "settings."+number.name && !strings.Contains(problem.What, "above the highest") {
+				if problem.Where.Path() == "settings."+number.name && !strings.Contains(problem.What.String(), "above the highest") {
 					return true
 				}
 			}

@@ -1,9 +1,9 @@
 package trip
 
 import (
-	"fmt"
 	"strings"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/units"
 )
 
@@ -42,7 +42,7 @@ func (c *checker) head() {
 	c.line("identity", "identity", t.Identity)
 	word(c, "units", "system of units", t.Units, units.Metric, units.US)
 	if len(t.Currency) != 3 || strings.Trim(t.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
-		c.add("currency", fmt.Sprintf("currency is %q", shown(t.Currency)), "a code of ISO 4217, three capital letters such as EUR", "Enter the code of the currency.")
+		c.add("currency", prose.Say("currency is %q", shown(t.Currency)), prose.Say("a code of ISO 4217, three capital letters such as EUR"), prose.Say("Enter the code of the currency."))
 	}
 }
 
@@ -82,9 +82,9 @@ func known[T any, ID ~int64](c *checker, list, label string, things []T, low, hi
 		id, name := of(&things[i])
 		c.at(list, i, int64(id), name)
 		if id <= 0 {
-			c.add("id", fmt.Sprintf("the ID is %d", id), "a whole number from 1", "Give it a number that nothing else of its kind has.")
+			c.add("id", prose.Say("the ID is %d", id), prose.Say("a whole number from 1"), prose.Say("Give it a number that nothing else of its kind has."))
 		} else if ids[id] {
-			c.add("id", fmt.Sprintf("the ID %d is already taken", id), "an ID that nothing else of its kind has", "Give it another number.")
+			c.add("id", prose.Say("the ID %d is already taken", id), prose.Say("an ID that nothing else of its kind has"), prose.Say("Give it another number."))
 		}
 		ids[id] = true
 	}
@@ -104,7 +104,7 @@ func named[T any](c *checker, list, label string, things []T, low, high int, of 
 		c.name(name)
 		key := strings.ToLower(strings.TrimSpace(name))
 		if place, taken := first[key]; taken && key != "" {
-			c.add("name", fmt.Sprintf("the name %q is already that of number %d", shown(name), place), "a name that nothing else of its kind has", "Rename one of the two.")
+			c.add("name", prose.Say("the name %q is already that of number %d", shown(name), place), prose.Say("a name that nothing else of its kind has"), prose.Say("Rename one of the two."))
 		} else {
 			first[key] = i + 1
 		}
@@ -121,8 +121,8 @@ var (
 func (c *checker) date(field, label string, date units.Date, needed bool) {
 	switch {
 	case !date.IsSet() && needed:
-		c.add(field, "the "+label+" is not set", "a date", "Enter the "+label+".")
+		c.add(field, prose.Say("the %s is not set", prose.Word(label)), prose.Say("a date"), prose.Say("Enter the %s.", prose.Word(label)))
 	case date.IsSet() && (date < firstDate || date > lastDate):
-		c.add(field, "the "+label+" is out of range", firstDate.String()+" to "+lastDate.String(), "Enter the "+label+" anew.")
+		c.add(field, prose.Say("the %s is out of range", prose.Word(label)), prose.Say("%s to %s", firstDate.String(), lastDate.String()), prose.Say("Enter the %s anew.", prose.Word(label)))
 	}
 }

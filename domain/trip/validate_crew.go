@@ -1,6 +1,10 @@
 package trip
 
-import "fmt"
+import (
+	"fmt"
+
+	"sumpter/domain/prose"
+)
 
 func (c *checker) crew() {
 	if len(c.trip.Crew) > MaxMembers {
@@ -45,12 +49,12 @@ func (c *checker) body(m *Member) {
 func (c *checker) presence(m *Member) {
 	days := len(c.trip.Days)
 	if m.FirstDay < 0 || m.FirstDay > days {
-		c.add("first_day", fmt.Sprintf("the first day is %d", m.FirstDay), fmt.Sprintf("a day from 1 to %d, or 0 for the trip's first", days), "Enter the day on which the member joins.")
+		c.add("first_day", prose.Say("the first day is %d", m.FirstDay), prose.Say("a day from 1 to %d, or 0 for the trip's first", days), prose.Say("Enter the day on which the member joins."))
 	}
 	if m.LastDay < 0 || m.LastDay > days {
-		c.add("last_day", fmt.Sprintf("the last day is %d", m.LastDay), fmt.Sprintf("a day from 1 to %d, or 0 for the trip's last", days), "Enter the day on which the member leaves.")
+		c.add("last_day", prose.Say("the last day is %d", m.LastDay), prose.Say("a day from 1 to %d, or 0 for the trip's last", days), prose.Say("Enter the day on which the member leaves."))
 	} else if m.LastDay != 0 && m.LastDay < m.FirstDay {
-		c.add("last_day", fmt.Sprintf("the last day %d is before the first, %d", m.LastDay, m.FirstDay), "a day not before the first", "Exchange the two, or correct one of them.")
+		c.add("last_day", prose.Say("the last day %d is before the first, %d", m.LastDay, m.FirstDay), prose.Say("a day not before the first"), prose.Say("Exchange the two, or correct one of them."))
 	}
 }
 
@@ -68,7 +72,7 @@ func (c *checker) limits(m *Member) {
 			c.fact("allergies", "allergen", string(allergy.Allergen))
 		}
 	}
-	if !c.count("dislikes", "dislikes", len(m.Dislikes), 0, MaxFoods) {
+	if !c.count("dislikes", "foods disliked", len(m.Dislikes), 0, MaxFoods) {
 		return
 	}
 	distinct(c, "dislikes", "disliked food", m.Dislikes, func(id FoodID) FoodID { return id })
@@ -82,7 +86,7 @@ func (c *checker) limits(m *Member) {
 // fact checks the word of an allergen or a diet.
 func (c *checker) fact(field, label, value string) {
 	if value == "" {
-		c.add(field, label+" is empty", "a word", "Name the "+label+", or take it out.")
+		c.add(field, prose.Say("%s is empty", prose.Word(label)), prose.Say("a word"), prose.Say("Name the %s, or take it out.", prose.Word(label)))
 		return
 	}
 	c.line(field, label, value)
@@ -97,7 +101,7 @@ func distinct[T any, K comparable](c *checker, field, label string, list []T, ke
 	for _, item := range list {
 		k := key(item)
 		if seen[k] {
-			c.add(field, fmt.Sprintf("%s %q stands there twice", label, shown(fmt.Sprint(k))), "each once", "Take one of the two out.")
+			c.add(field, prose.Say("%s %q stands there twice", prose.Word(label), shown(fmt.Sprint(k))), prose.Say("each once"), prose.Say("Take one of the two out."))
 		}
 		seen[k] = true
 	}

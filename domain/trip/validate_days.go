@@ -1,6 +1,8 @@
 package trip
 
-import "fmt"
+import (
+	"sumpter/domain/prose"
+)
 
 func (c *checker) days() {
 	if len(c.trip.Days) > MaxDays {
@@ -22,7 +24,7 @@ func (c *checker) route(day *Day) {
 	c.within("ascent_m", "ascent", float64(day.Ascent), 0, maxAscent, "m")
 	descentOK := c.within("descent_m", "descent", float64(day.Descent), 0, maxAscent, "m")
 	if c.within("steep_descent_m", "steep descent", float64(day.SteepDescent), 0, maxAscent, "m") && descentOK && day.SteepDescent > day.Descent {
-		c.add("steep_descent_m", "steep descent is "+measure(float64(day.SteepDescent), "m")+", more than the whole descent", "at most "+measure(float64(day.Descent), "m"), "Enter the part of the descent that is steep.")
+		c.add("steep_descent_m", prose.Say("steep descent is %s, more than the whole descent", measure(float64(day.SteepDescent), "m")), prose.Say("at most %s", measure(float64(day.Descent), "m")), prose.Say("Enter the part of the descent that is steep."))
 	}
 	word(c, "terrain", "terrain", day.Terrain, Terrains()...)
 	c.within("camp_height_m", "height of the camp", float64(day.CampHeight), minAltitude, maxAlt, "m")
@@ -32,7 +34,7 @@ func (c *checker) route(day *Day) {
 		return
 	}
 	if float64(day.Distance) > float64(hours)*maxMetresPerMovingHour {
-		c.add("moving_hours", fmt.Sprintf("%s in %s is faster than anybody walks", measure(float64(day.Distance), "m"), measure(float64(hours), "h")), fmt.Sprintf("at most %d m an hour", maxMetresPerMovingHour), "Correct the time or the distance, or leave the time empty to have it computed.")
+		c.add("moving_hours", prose.Say("%s in %s is faster than anybody walks", measure(float64(day.Distance), "m"), measure(float64(hours), "h")), prose.Say("at most %d m an hour", maxMetresPerMovingHour), prose.Say("Correct the time or the distance, or leave the time empty to have it computed."))
 	}
 }
 

@@ -1,10 +1,10 @@
 package trip
 
 import (
-	"fmt"
 	"slices"
 
 	"sumpter/domain/optional"
+	"sumpter/domain/prose"
 )
 
 func (c *checker) foodList() {
@@ -17,7 +17,7 @@ func (c *checker) foodList() {
 		c.line("source", "source", food.Source)
 		c.nutrients(&food.Per100g)
 		if !(food.RefuseShare >= 0 && food.RefuseShare < 1) {
-			c.add("refuse_share", "refuse share is "+plain(food.RefuseShare), "from 0 to below 1", "Enter the part that is not eaten, such as 0.25 for a quarter.")
+			c.add("refuse_share", prose.Say("refuse share is %g", food.RefuseShare), prose.Say("from 0 to below 1"), prose.Say("Enter the part that is not eaten, such as 0.25 for a quarter."))
 		}
 		if density, known := food.Density.Get(); known {
 			c.within("bulk_g_per_ml", "bulk density", density, minDensity, maxDensity, "g/mL")
@@ -54,7 +54,7 @@ func (c *checker) nutrients(n *Nutrients) {
 		}
 	}
 	if sum > maxMacroSum {
-		c.add("per_100g", "protein, fat and carbohydrate of 100 g sum to "+measure(sum, "g"), fmt.Sprintf("at most %d g", maxMacroSum), "Check the label: the figures must be for 100 g.")
+		c.add("per_100g", prose.Say("protein, fat and carbohydrate of 100 g sum to %s", measure(sum, "g")), prose.Say("at most %d g", maxMacroSum), prose.Say("Check the label: the figures must be for 100 g."))
 	}
 	if sodium, known := n.SodiumMilligrams.Get(); known {
 		c.within("per_100g.sodium_mg", "sodium per 100 g", sodium, 0, maxSodiumMilligrams, "mg")
@@ -90,9 +90,9 @@ func (c *checker) discount(p *Package) {
 	case p.ManyFrom == 0 && !known:
 		return
 	case !known:
-		c.add("many_price", fmt.Sprintf("from %d packages on no price is given", p.ManyFrom), "a price of one package", "Enter what each costs then, or take the number out.")
+		c.add("many_price", prose.Say("from %d packages on no price is given", p.ManyFrom), prose.Say("a price of one package"), prose.Say("Enter what each costs then, or take the number out."))
 	case !p.Price.Known():
-		c.add("many_price", "a price of many is given and none of one", "a price of one package as well", "Enter the price of one package.")
+		c.add("many_price", prose.Say("a price of many is given and none of one"), prose.Say("a price of one package as well"), prose.Say("Enter the price of one package."))
 	default:
 		c.price("many_price", "price of one among many", price)
 	}

@@ -1,6 +1,10 @@
 package trip
 
-import "fmt"
+import (
+	"fmt"
+
+	"sumpter/domain/prose"
+)
 
 func (c *checker) gearList() {
 	if len(c.trip.Gear) > MaxGear {
@@ -65,7 +69,7 @@ func (c *checker) bags() {
 		bag := &c.trip.Bags[i]
 		c.at("bag_types", i, 0, bag.Name)
 		if bag.Name == AsBought {
-			c.add("name", fmt.Sprintf("the name %q has a meaning of its own", AsBought), "another name", "Rename the kind of bag.")
+			c.add("name", prose.Say("the name %q has a meaning of its own", AsBought), prose.Say("another name"), prose.Say("Rename the kind of bag."))
 		}
 		c.above("nominal_ml", "nominal volume", bag.Nominal.Litres(), maxBagLitres, "L")
 		c.above("fill", "share that may be filled", bag.Fill, 1, "")
@@ -81,7 +85,7 @@ func (c *checker) pins() {
 		pin := &c.trip.Pins[i]
 		c.where = Where{List: "pins", Index: i + 1}
 		if named := countOf(pin.Bag != "", pin.Gear != 0, pin.Fuel != ""); named != 1 {
-			c.add("", "the pin names not exactly one of bag, gear and fuel container", "one of the three", "Keep one of them, or take the pin out.")
+			c.add("", prose.Say("the pin names not exactly one of bag, gear and fuel container"), prose.Say("one of the three"), prose.Say("Keep one of them, or take the pin out."))
 		}
 		if pin.Gear != 0 && !c.gear[pin.Gear] {
 			c.missing("gear", "piece of gear", int64(pin.Gear), "one of the gear, or take the pin out")

@@ -1,6 +1,8 @@
 package trip
 
-import "fmt"
+import (
+	"sumpter/domain/prose"
+)
 
 type slotKey struct {
 	day   int
@@ -20,7 +22,7 @@ func (c *checker) menu() {
 		c.where = Where{List: "menu", Index: i + 1}
 		key := slotKey{cell.Day, cell.Meal, cell.Group}
 		if first, twice := taken[key]; twice {
-			c.add("", fmt.Sprintf("%s of day %d is decided twice for this cook group, first by cell %d", shown(string(cell.Meal)), cell.Day, first), "one cell for each day, meal and cook group", "Put the dishes into one cell.")
+			c.add("", prose.Say("%s of day %d is decided twice for this cook group, first by cell %d", shown(string(cell.Meal)), cell.Day, first), prose.Say("one cell for each day, meal and cook group"), prose.Say("Put the dishes into one cell."))
 		} else {
 			taken[key] = i + 1
 		}
@@ -29,13 +31,13 @@ func (c *checker) menu() {
 	}
 	if servings > MaxServings {
 		c.where = Where{List: "menu"}
-		c.add("", fmt.Sprintf("the menu has %d servings", servings), fmt.Sprintf("at most %d", MaxServings), "Plan the trip in parts.")
+		c.add("", prose.Say("the menu has %d servings", servings), prose.Say("at most %d", MaxServings), prose.Say("Plan the trip in parts."))
 	}
 }
 
 func (c *checker) slot(cell *Cell) {
 	if cell.Day < 1 || cell.Day > len(c.trip.Days) {
-		c.add("day", fmt.Sprintf("the day is %d", cell.Day), fmt.Sprintf("a day from 1 to %d", len(c.trip.Days)), "Move the cell to a day of the trip, or take it out.")
+		c.add("day", prose.Say("the day is %d", cell.Day), prose.Say("a day from 1 to %d", len(c.trip.Days)), prose.Say("Move the cell to a day of the trip, or take it out."))
 	}
 	word(c, "meal", "meal", cell.Meal, Meals()...)
 	if !c.groups[cell.Group] {

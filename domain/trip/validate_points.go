@@ -1,8 +1,7 @@
 package trip
 
 import (
-	"fmt"
-
+	"sumpter/domain/prose"
 	"sumpter/domain/units"
 )
 
@@ -15,7 +14,7 @@ func (c *checker) points() {
 		c.at("points", i, int64(point.ID), point.Name)
 		word(c, "kind", "kind", point.Kind, PointKinds()...)
 		if point.AfterDay < 1 || point.AfterDay > len(c.trip.Days) {
-			c.add("after_day", fmt.Sprintf("it is reached after day %d", point.AfterDay), fmt.Sprintf("a day from 1 to %d", len(c.trip.Days)), "Enter the day on whose evening it is reached.")
+			c.add("after_day", prose.Say("it is reached after day %d", point.AfterDay), prose.Say("a day from 1 to %d", len(c.trip.Days)), prose.Say("Enter the day on whose evening it is reached."))
 		}
 		c.notes("address", "address", point.Address)
 		c.opening(point.Opening)
@@ -94,7 +93,7 @@ func (c *checker) sending(s *Sending) {
 		c.missing("sending.sender", "member", int64(s.Sender), "another member, or nobody")
 	}
 	if s.Sender != 0 && s.Helper != "" {
-		c.add("sending.helper", "a member and a helper both send the box", "one of the two", "Take one of them out.")
+		c.add("sending.helper", prose.Say("a member and a helper both send the box"), prose.Say("one of the two"), prose.Say("Take one of them out."))
 	}
 }
 

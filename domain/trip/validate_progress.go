@@ -3,6 +3,8 @@ package trip
 import (
 	"fmt"
 	"strings"
+
+	"sumpter/domain/prose"
 )
 
 func (c *checker) progress() {
@@ -43,7 +45,7 @@ func (c *checker) purchase(p *Purchase) {
 		}
 	}
 	if named != 1 {
-		c.add("", "the purchase names not exactly one of food, fuel container and anything else", "one of the three", "Keep one of them, or take the purchase out.")
+		c.add("", prose.Say("the purchase names not exactly one of food, fuel container and anything else"), prose.Say("one of the three"), prose.Say("Keep one of them, or take the purchase out."))
 	}
 	if p.Food != 0 {
 		if !c.foods[p.Food] {
@@ -74,7 +76,7 @@ func (c *checker) packedBag(b *PackedBag) {
 		c.missing("in_pack", "member", int64(b.InPack), "one of the crew, or nobody")
 	}
 	if b.InBox != 0 && b.InPack != 0 {
-		c.add("in_pack", "the bag is in a box and in a pack", "one of the two", "Take one of them out.")
+		c.add("in_pack", prose.Say("the bag is in a box and in a pack"), prose.Say("one of the two"), prose.Say("Take one of them out."))
 	}
 	if !c.count("weighed", "weighings", len(b.Weighed), 0, maxWeighings) {
 		return
@@ -92,7 +94,7 @@ func (c *checker) packedBag(b *PackedBag) {
 
 func (c *checker) bagKey(key string) {
 	if c.line("bag", "key of the bag", key) && isBlank(key) {
-		c.add("bag", "no bag is named", "the key of a bag, as the plan shows it", "Name the bag, or take the line out.")
+		c.add("bag", prose.Say("no bag is named"), prose.Say("the key of a bag, as the plan shows it"), prose.Say("Name the bag, or take the line out."))
 	}
 }
 
@@ -101,7 +103,7 @@ func isBlank(text string) bool { return strings.TrimSpace(text) == "" }
 func (c *checker) bagEnd(e *BagEnd) {
 	c.bagKey(e.Bag)
 	word(c, "end", "end of the bag", e.End, Ends()...)
-	c.dayOf(e.Day, "Enter the day on which it happened.")
+	c.dayOf(e.Day, prose.Say("Enter the day on which it happened."))
 }
 
 func (c *checker) partsGone(parts []PartGone) {
@@ -113,7 +115,7 @@ func (c *checker) partsGone(parts []PartGone) {
 		c.at("progress.parts_gone", i, 0, "")
 		c.bagKey(part.Bag)
 		word(c, "end", "end of the food", part.End, Ends()...)
-		c.dayOf(part.Day, "Enter the day on which it happened.")
+		c.dayOf(part.Day, prose.Say("Enter the day on which it happened."))
 		c.above("mass_g", "mass of what is gone", part.Mass.Kilograms(), maxStockKilograms, "kg")
 	}
 	c.where = Where{List: "progress.parts_gone"}
@@ -128,9 +130,9 @@ func (c *checker) fuelNotes(notes []FuelNote) {
 		note := &notes[i]
 		c.at("progress.fuel_notes", i, 0, "")
 		if c.line("fuel_container", "key of the container", note.Container) && isBlank(note.Container) {
-			c.add("fuel_container", "no container is named", "the key of a fuel container, as the plan shows it", "Name the container, or take the line out.")
+			c.add("fuel_container", prose.Say("no container is named"), prose.Say("the key of a fuel container, as the plan shows it"), prose.Say("Name the container, or take the line out."))
 		}
-		c.dayOf(note.Day, "Enter the day on whose morning it was looked at.")
+		c.dayOf(note.Day, prose.Say("Enter the day on whose morning it was looked at."))
 		c.within("left_g", "fuel left", note.Left.Kilograms(), 0, maxStockKilograms, "kg")
 	}
 	c.where = Where{List: "progress.fuel_notes"}
@@ -150,8 +152,8 @@ func (c *checker) missingBoxes(points []PointID) {
 	}
 }
 
-func (c *checker) dayOf(day int, remedy string) {
+func (c *checker) dayOf(day int, remedy prose.Text) {
 	if day < 1 || day > len(c.trip.Days) {
-		c.add("day", fmt.Sprintf("the day is %d", day), fmt.Sprintf("a day from 1 to %d", len(c.trip.Days)), remedy)
+		c.add("day", prose.Say("the day is %d", day), prose.Say("a day from 1 to %d", len(c.trip.Days)), remedy)
 	}
 }

@@ -1,5 +1,7 @@
 package trip
 
+import "sumpter/domain/prose"
+
 func (c *checker) recipeList() {
 	if len(c.trip.Recipes) > MaxRecipes {
 		return
@@ -58,7 +60,7 @@ func (c *checker) ingredient(part *Ingredient) {
 func (c *checker) swap(swap *Swap) {
 	switch {
 	case swap.Food == 0 && swap.Amount != 0:
-		c.add("amount_g", "the swap leaves the food out but has an amount, "+swap.Amount.String(), "0 g where no food is named", "Name the food to take instead, or clear the amount.")
+		c.add("amount_g", prose.Say("the swap leaves the food out but has an amount, %s", swap.Amount), prose.Say("0 g where no food is named"), prose.Say("Name the food to take instead, or clear the amount."))
 	case swap.Food != 0 && !c.foods[swap.Food]:
 		c.missing("food", "food", int64(swap.Food), "one of the foods, or none to leave it out")
 	case swap.Food != 0:

@@ -1,9 +1,9 @@
 package trip
 
 import (
-	"fmt"
 	"math"
 
+	"sumpter/domain/prose"
 	"sumpter/domain/units"
 )
 
@@ -38,7 +38,7 @@ func (c *checker) mealShares(shares MealShares) {
 		sum += share
 	}
 	if math.Abs(sum-1) > shareTolerance {
-		c.add("meal_shares", fmt.Sprintf("the shares of the meals sum to %s", plain(math.Round(sum*1e6)/1e6)), "shares that sum to 1", "Change the shares until they sum to 1 (100 %).")
+		c.add("meal_shares", prose.Say("the shares of the meals sum to %g", math.Round(sum*1e6)/1e6), prose.Say("shares that sum to 1"), prose.Say("Change the shares until they sum to 1 (100 %%)."))
 	}
 }
 
@@ -55,7 +55,7 @@ func (c *checker) settingsOfTheWay(s *Settings) {
 		c.before("shopping_day", "shopping day", s.ShoppingDay, start, "the first day")
 	}
 	if s.PackingNight.IsSet() && s.ShoppingDay > s.PackingNight {
-		c.add("shopping_day", "the shopping day "+s.ShoppingDay.String()+" is after the packing night", "at the latest "+s.PackingNight.String(), "Shop before packing, or pack later.")
+		c.add("shopping_day", prose.Say("the shopping day %s is after the packing night", s.ShoppingDay.String()), prose.Say("at the latest %s", s.PackingNight.String()), prose.Say("Shop before packing, or pack later."))
 	}
 	c.setting("home_low_c", "lowest temperature at home", float64(s.HomeLow), "°C")
 	c.setting("home_high_c", "highest temperature at home", float64(s.HomeHigh), "°C")
@@ -71,13 +71,13 @@ func (c *checker) before(field, label string, date, start units.Date, of string)
 	if !start.IsSet() || date <= start && date >= start.AddDays(-maxDaysBefore) {
 		return
 	}
-	allowed := fmt.Sprintf("at most %d days before %s, and not after it", maxDaysBefore, of)
-	c.add(field, fmt.Sprintf("the %s %s does not fit %s (%s)", label, date, of, start), allowed, "Enter the "+label+" anew, or move the trip.")
+	allowed := prose.Say("at most %d days before %s, and not after it", maxDaysBefore, prose.Word(of))
+	c.add(field, prose.Say("the %s %s does not fit %s (%s)", prose.Word(label), date.String(), prose.Word(of), start.String()), allowed, prose.Say("Enter the %s anew, or move the trip.", prose.Word(label)))
 }
 
 // swapped adds that a lower bound is above its upper bound.
 func (c *checker) swapped(field, label string, low, high float64, unit string) {
-	c.add(field, label+" is "+measure(low, unit)+", above the highest", "at most "+measure(high, unit), "Exchange the two, or correct one of them.")
+	c.add(field, prose.Say("%s is %s, above the highest", prose.Word(label), measure(low, unit)), prose.Say("at most %s", measure(high, unit)), prose.Say("Exchange the two, or correct one of them."))
 }
 
 func (c *checker) settingsOfLoads(s *Settings) {
@@ -107,11 +107,11 @@ func (c *checker) price(field, label string, amount units.Money) {
 		return
 	}
 	currency := c.trip.Currency
-	allowed := "from 0 to " + maxPrice.Format(currency)
-	c.add(field, label+" is "+amount.Format(currency), allowed, "Enter the "+label+" "+allowed+".")
+	allowed := prose.Say("from 0 to %s", prose.Price{Amount: maxPrice, Currency: currency})
+	c.add(field, prose.Say("%s is %s", prose.Word(label), prose.Price{Amount: amount, Currency: currency}), allowed, prose.Say("Enter the %s %s.", prose.Word(label), allowed))
 }
 
 // missing adds that a reference leads nowhere.
 func (c *checker) missing(field, kind string, id int64, instead string) {
-	c.add(field, fmt.Sprintf("there is no %s with the ID %d", kind, id), "a "+kind+" of this trip", "Choose "+instead+".")
+	c.add(field, prose.Say("there is no %s with the ID %d", prose.Word(kind), id), prose.Say("a %s of this trip", prose.Word(kind)), prose.Say("Choose %s.", prose.Word(instead)))
 }

@@ -45,10 +45,10 @@ func checkFaults(t *testing.T, faults []fault) {
 			}
 			got := problems[0]
 			where := fmt.Sprintf("%s %d %s", got.Where.List, got.Where.Index, got.Where.Field)
-			if where != f.where || !strings.Contains(got.What, f.what) {
+			if where != f.where || !strings.Contains(got.What.String(), f.what) {
 				t.Errorf("got  %q: %q\nwant %q: ...%q...", where, got.What, f.where, f.what)
 			}
-			if got.Allowed == "" || got.Remedy == "" {
+			if got.Allowed.IsZero() || got.Remedy.IsZero() {
 				t.Errorf("what is allowed or the remedy is missing: %+v", got)
 			}
 		})

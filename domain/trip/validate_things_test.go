@@ -232,7 +232,7 @@ func TestTooManyServings(t *testing.T) {
 		}
 	}
 	problems := trip.Validate(big)
-	if len(problems) != 1 || !strings.Contains(problems[0].What, "288000 servings") {
+	if len(problems) != 1 || !strings.Contains(problems[0].What.String(), "288000 servings") {
 		t.Fatalf("got %v", problems)
 	}
 }

@@ -1,6 +1,10 @@
 package trip
 
-import "fmt"
+import (
+	"fmt"
+
+	"sumpter/domain/prose"
+)
 
 // theWay checks what was noted on the way.
 func (c *checker) theWay(p *Progress) {
@@ -25,7 +29,7 @@ func (c *checker) theWay(p *Progress) {
 }
 
 func (c *checker) replan(r *Replan) {
-	c.dayOf(r.Day, "Enter the day on whose morning it was decided.")
+	c.dayOf(r.Day, prose.Say("Enter the day on whose morning it was decided."))
 	if c.count("moves", "moved dishes", len(r.Moves), 0, MaxNotedBags) {
 		distinct(c, "moves", "dish", r.Moves, func(m DishMove) string { return m.Dish })
 		for i := range r.Moves {
@@ -71,20 +75,20 @@ func (c *checker) crewChange(change *CrewChange) {
 	if !c.members[change.Member] {
 		c.missing("member", "member", int64(change.Member), "one of the crew, or take the line out")
 	}
-	c.dayOf(change.Day, "Enter the day on whose morning it holds first.")
+	c.dayOf(change.Day, prose.Say("Enter the day on whose morning it holds first."))
 }
 
 func (c *checker) dishMove(move *DishMove) {
 	if c.line("dish", "key of the dish", move.Dish) && isBlank(move.Dish) {
-		c.add("dish", "no dish is named", "the key of a dish, as the plan shows it", "Name the dish, or take the line out.")
+		c.add("dish", prose.Say("no dish is named"), prose.Say("the key of a dish, as the plan shows it"), prose.Say("Name the dish, or take the line out."))
 	}
 	if move.Day == 0 {
 		if move.Meal != "" || move.Group != 0 {
-			c.add("day", "a meal is named without a day", "a day, or no meal and group", "Enter the day, or leave the rest empty.")
+			c.add("day", prose.Say("a meal is named without a day"), prose.Say("a day, or no meal and group"), prose.Say("Enter the day, or leave the rest empty."))
 		}
 		return
 	}
-	c.dayOf(move.Day, "Enter the day on which it is eaten, or 0 if it is carried on.")
+	c.dayOf(move.Day, prose.Say("Enter the day on which it is eaten, or 0 if it is carried on."))
 	word(c, "meal", "meal", move.Meal, Meals()...)
 	if !c.groups[move.Group] {
 		c.missing("group", "cook group", int64(move.Group), "one of the cook groups")
@@ -101,7 +105,7 @@ func (c *checker) handOver(h *HandOver) {
 // handedThing checks what changes hands, and who had it.
 func (c *checker) handedThing(h *HandOver) {
 	if countOf(h.Bag != "", h.Gear != 0, h.Fuel != "") != 1 {
-		c.add("", "the hand-over names not exactly one of bag, gear and fuel container", "one of the three", "Keep one of them, or take the line out.")
+		c.add("", prose.Say("the hand-over names not exactly one of bag, gear and fuel container"), prose.Say("one of the three"), prose.Say("Keep one of them, or take the line out."))
 	}
 	c.line("bag", "key of the bag", h.Bag)
 	c.line("fuel_container", "key of the container", h.Fuel)

@@ -220,7 +220,7 @@ func (r *reading) judge(joined *trip.Trip, list string, first int) {
 			p.Where.Index -= first
 		}
 		at := r.locate(p.Where)
-		at.Wrong, at.Allowed = p.What, p.Allowed
+		at.Wrong, at.Allowed = p.What.String(), p.Allowed.String()
 		r.report(at)
 	}
 }

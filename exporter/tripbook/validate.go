@@ -12,9 +12,9 @@ import (
 func (r *reading) validate() {
 	for _, p := range trip.Validate(r.trip) {
 		at := r.locate(p.Where)
-		at.Wrong, at.Allowed = p.What, p.Allowed
+		at.Wrong, at.Allowed = p.What.String(), p.Allowed.String()
 		if at.Cell == "" && p.Where.Name != "" {
-			at.Wrong = p.Where.String() + ": " + p.What
+			at.Wrong = p.Where.String() + ": " + p.What.String()
 		}
 		r.report(at)
 	}
