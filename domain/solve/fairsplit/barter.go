@@ -123,10 +123,10 @@ func (b *barter) costs(a *annealer, i, k int) (from, to int64) {
 	from, to = a.hardCost(i, int64(b.more[0]), b.bulk), a.hardCost(k, -int64(b.more[0]), -b.bulk)
 	for c, energy := range b.energy {
 		if over := a.inClass[i*classes+c] + energy - a.classCap[i*classes+c]; over > 0 {
-			from += a.penalty(over / a.unitOf[c])
+			from += a.penalty((over + a.unitOf[c] - 1) / a.unitOf[c])
 		}
 		if over := a.inClass[k*classes+c] - energy - a.classCap[k*classes+c]; over > 0 {
-			to += a.penalty(over / a.unitOf[c])
+			to += a.penalty((over + a.unitOf[c] - 1) / a.unitOf[c])
 		}
 	}
 	for d, grams := range b.more {

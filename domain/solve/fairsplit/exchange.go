@@ -68,7 +68,7 @@ func (t *descent) hardCost(i int, grams, bulk int64) int64 {
 		sum += t.penalty(over)
 	}
 	if over := t.bulk[i] + bulk - t.room[i]; over > 0 {
-		sum += t.penalty(over / t.bulkUnit)
+		sum += t.penalty((over + t.bulkUnit - 1) / t.bulkUnit)
 	}
 	return sum
 }
@@ -88,10 +88,10 @@ func (t *descent) classesAfter(x *exchange) (from, to int64) {
 	}
 	for c, energy := range x.energy {
 		if over := t.inClass[x.from*n+c] - energy - t.classCap[x.from*n+c]; over > 0 {
-			from += t.penalty(over / t.unitOf[c])
+			from += t.penalty((over + t.unitOf[c] - 1) / t.unitOf[c])
 		}
 		if over := t.inClass[x.to*n+c] + energy - t.classCap[x.to*n+c]; over > 0 {
-			to += t.penalty(over / t.unitOf[c])
+			to += t.penalty((over + t.unitOf[c] - 1) / t.unitOf[c])
 		}
 	}
 	return from, to

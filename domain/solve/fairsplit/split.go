@@ -134,7 +134,7 @@ func (s *split) costWith(i int, out, in int32) int64 {
 		sum += s.penalty(over)
 	}
 	if over := s.bulk[i] - s.in.bulk[out] + s.in.bulk[in] - s.room[i]; over > 0 {
-		sum += s.penalty(over / s.bulkUnit)
+		sum += s.penalty((over + s.bulkUnit - 1) / s.bulkUnit)
 	}
 	if s.in.classes > 0 {
 		sum += s.classCost(i, out, in)
@@ -157,7 +157,7 @@ func (s *split) classCost(i int, out, in int32) int64 {
 			over += s.in.energy[in]
 		}
 		if over > 0 {
-			sum += s.penalty(over / s.unitOf[c])
+			sum += s.penalty((over + s.unitOf[c] - 1) / s.unitOf[c])
 		}
 	}
 	return sum
