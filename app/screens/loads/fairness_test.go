@@ -274,3 +274,30 @@ func TestAPinnedThingIsNotExplainedByTheSplit(t *testing.T) {
 		t.Errorf("why does Ruth carry it: %q", why)
 	}
 }
+
+// Who is at a limit, or has no room, is not said to be able to take a thing.
+func TestWhoIsFullIsNotOfferedAThing(t *testing.T) {
+	s := openDemo(t)
+	bag := s.first("Olek", func(t thing) bool { return shared(t) && s.view.obstacle(&t, s.named("Ruth"), 1) == "" })
+	full := func() string {
+		_, names, _ := strings.Cut(s.why(bag), "out of room with it: ")
+		names, _, _ = strings.Cut(names, ".")
+		return names
+	}
+	if got := full(); strings.Contains(got, "Ruth") {
+		t.Fatalf("%s cannot take %s at first", got, bag.title())
+	}
+	ruth := &s.view.plan.Carry.Members[s.view.place(s.named("Ruth"))].Days[0]
+	was := *ruth
+	ruth.Water = 2 * units.Kilogram
+	if o := s.view.weigh(move{thing: bag, to: s.named("Ruth")}, 1); o.over == 0 || !strings.Contains(full(), "Ruth") {
+		t.Errorf("with 2 kg of water %v over her limit, full: %q", o.over, full())
+	}
+	*ruth = was
+	ruth.Volume = 18*units.Litre - bag.volume + units.Millilitre
+	m := move{thing: bag, to: s.named("Ruth")}
+	o := s.view.weigh(m, 1)
+	if bag.volume == 0 || !o.cramped || !strings.Contains(full(), "Ruth") || !strings.Contains(s.view.say(m, o), "No room for it in Ruth's pack") {
+		t.Errorf("with a full pack: %+v, full: %q, %q", o, full(), s.view.say(m, o))
+	}
+}

@@ -39,7 +39,7 @@ func (s *Screen) dragTo(t thing, at fyne.Position) {
 // window.
 func (s *Screen) showMove(at fyne.Position) {
 	o := s.view.weigh(*s.move, s.day)
-	s.ghost.show(s.move.thing.title()+" · "+written.Quantity(s.move.thing.mass, s.view.plan.Trip.Units), s.view.say(*s.move, o), o.obstacle != "" || o.over > 0, at)
+	s.ghost.show(s.move.thing.title()+" · "+written.Quantity(s.move.thing.mass, s.view.plan.Trip.Units), s.view.say(*s.move, o), o.obstacle != "" || o.over > 0 || o.cramped, at)
 	s.showBoard()
 }
 

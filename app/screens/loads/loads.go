@@ -35,7 +35,7 @@ type Screen struct {
 
 	slider   *widget.Slider
 	dayText  *look.Text
-	fairText *look.Text
+	fairText *look.Paragraph
 	changed  *look.Text // what changed packs, where packs are kept
 	board    *board
 	lines    *charts.LineChart
@@ -62,7 +62,7 @@ const (
 
 // New makes the screen.
 func New(b *bench.Bench) *Screen {
-	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewText("", look.Caption, look.Quiet).Yielding(), changed: look.NewText("", look.Caption, look.Ink).Yielding(), empty: look.NewParagraph("", look.Body, look.Ink)}
+	s := &Screen{bench: b, day: 1, dayText: look.NewHeading(""), fairText: look.NewParagraph("", look.Caption, look.Quiet), changed: look.NewText("", look.Caption, look.Ink).Yielding(), empty: look.NewParagraph("", look.Body, look.Ink)}
 	s.board = newBoard(s.typedKey, s.typedRune)
 	s.lines = charts.NewLineChart("%", nil)
 	s.pack = newPackPanel(s)

@@ -25,7 +25,8 @@ type outcome struct {
 	from, to             carry.Day
 	fromBefore, toBefore float64
 	obstacle             string     // why it must not be, "" where it may
-	over                 units.Mass // above the taker's hard limit
+	over                 units.Mass // above the taker's hard limit, with the water they carry
+	cramped              bool       // no room in the taker's pack
 }
 
 // weigh reckons a move on a day.
@@ -45,8 +46,9 @@ func (v *view) weigh(m move, day int) outcome {
 	shift(&o.to, capTo, m.thing.kind, m.thing.mass)
 	if member := v.plan.Trip.Member(m.to); member != nil {
 		if limit, limited := member.LoadLimit.Get(); limited {
-			o.over = max(0, o.to.Load-limit)
+			o.over = max(0, o.to.Load+o.to.Water-limit)
 		}
+		o.cramped = o.to.Volume+m.thing.volume > member.PackRoom
 	}
 	return o
 }
@@ -90,6 +92,9 @@ func (v *view) say(m move, o outcome) string {
 	text := lang.X("move-shares", "{{.From}} {{.FromBefore}} → {{.FromAfter}}, {{.To}} {{.ToBefore}} → {{.ToAfter}}", values)
 	if o.over > 0 {
 		text += ". " + lang.X("move-over", "{{.Mass}} above {{.To}}'s limit!", data{"Mass": written.Quantity(o.over, v.plan.Trip.Units), "To": v.memberName(m.to)})
+	}
+	if o.cramped {
+		text += ". " + lang.X("move-cramped", "No room for it in {{.To}}'s pack!", data{"To": v.memberName(m.to)})
 	}
 	return text
 }

@@ -134,6 +134,7 @@ type thing struct {
 	name    string
 	about   string
 	mass    units.Mass
+	volume  units.Volume
 	carrier trip.MemberID
 	why     string
 	bag     *bags.Bag    // of a bag
@@ -195,14 +196,14 @@ func (v *view) thing(item *carry.Item, day int) (thing, bool) {
 		if last, gone := v.goneAfter[item.Key]; t.bag == nil || t.bag.LastDay < day || gone && last < day {
 			return t, false
 		}
-		t.name, t.mass, t.about = t.bag.Code, t.bag.On(day), v.aboutBag(t.bag)
+		t.name, t.mass, t.volume, t.about = t.bag.Code, t.bag.On(day), t.bag.Volume, v.aboutBag(t.bag)
 	case carry.GearItem:
 		if gear := v.gear(item.Key); gear != nil {
-			t.name, t.group, t.about = gear.Name, gear.Group, kindWord(gear.Kind)
+			t.name, t.group, t.volume, t.about = gear.Name, gear.Group, gear.Volume, kindWord(gear.Kind)
 		}
 	case carry.FuelItem:
 		if c, ok := v.containers[item.Key]; ok {
-			t.name, t.group, t.about = c.Name, c.group, fuelWords(c.Container, day)
+			t.name, t.group, t.volume, t.about = c.Name, c.group, c.Volume, fuelWords(c.Container, day)
 			if c.EmptyFrom > 0 && day >= c.EmptyFrom {
 				t.mass = c.Empty
 			}

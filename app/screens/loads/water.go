@@ -38,6 +38,9 @@ func waterOf(id string) (trip.MemberID, bool) {
 // waterParts tells drink and cooking water apart.
 func (v *view) waterParts(d *carry.Day) string {
 	system := v.plan.Trip.Units
+	if d.ToCook == 0 {
+		return lang.X("water-drink", "{{.Drink}} to drink", data{"Drink": written.Quantity(d.CarryIn(), system)})
+	}
 	return lang.X("water-parts", "{{.Drink}} to drink, {{.Cook}} to cook with", data{
 		"Drink": written.Quantity(d.CarryIn()-d.ToCookWith(), system), "Cook": written.Quantity(d.ToCookWith(), system),
 	})

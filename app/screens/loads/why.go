@@ -24,7 +24,7 @@ func (s *Screen) why(t thing) string {
 	if why := t.fixed(); why != "" {
 		return strings.Join(append(parts, why), "\n")
 	}
-	var may []string
+	var may, full []string
 	var mustNot []string
 	best, bestWorst, now := trip.MemberID(0), 0.0, v.worst(s.day)
 	for _, i := range v.order {
@@ -39,6 +39,10 @@ func (s *Screen) why(t thing) string {
 			continue
 		}
 		may = append(may, v.memberName(id))
+		if o := v.weigh(move{thing: t, to: id}, s.day); o.over > 0 || o.cramped {
+			full = append(full, v.memberName(id))
+			continue
+		}
 		if worst := v.worstAfter(move{thing: t, to: id}, s.day); best == 0 || worst < bestWorst {
 			best, bestWorst = id, worst
 		}
@@ -46,6 +50,9 @@ func (s *Screen) why(t thing) string {
 	parts = append(parts, mayWords(may))
 	if best != 0 {
 		parts = append(parts, v.compare(best, now, bestWorst, s.day, s.bound(t)))
+	}
+	if len(full) > 0 {
+		parts = append(parts, lang.X("why-full", "Over the load limit or out of room with it: {{.Names}}.", data{"Names": listed(full)}))
 	}
 	parts = append(parts, unique(mustNot)...)
 	return strings.Join(parts, "\n")
@@ -84,6 +91,14 @@ func mayWords(names []string) string {
 	default:
 		return lang.X("why-may", "Others who may carry it: {{.Names}}.", data{"Names": strings.Join(names, ", ")})
 	}
+}
+
+// listed names a few people, and how many more there are.
+func listed(names []string) string {
+	if len(names) > mostListed {
+		return strings.Join(names[:mostListed], ", ") + fmt.Sprintf(", … %d", len(names)-mostListed)
+	}
+	return strings.Join(names, ", ")
 }
 
 // worst is the heaviest share of a morning.
