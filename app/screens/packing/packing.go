@@ -84,7 +84,7 @@ func (s *Screen) makeClean() {
 
 func (s *Screen) makeContent() {
 	time := bench.Inset(container.NewVBox(layout.NewSpacer(), s.time.Yielding(), layout.NewSpacer()))
-	head := bench.Head(s.left, bench.Wide(320, time), bench.Wide(200, s.search), widget.NewButton(lang.L("Print labels…"), s.printLabels))
+	head := bench.Head(s.left, bench.Wide(306, time), bench.Wide(200, s.search), widget.NewButton(lang.L("Print labels…"), s.printLabels))
 	choices := container.NewHBox(s.views, s.onlyLeft)
 	split := bench.Beside(s.list, container.NewPadded(s.label.content), 0.61, 760)
 	s.evening = container.NewBorder(container.NewVBox(head, choices, s.clean, s.verdict), nil, nil, nil, split)

@@ -17,6 +17,9 @@ const (
 	roomyWidth float32 = 480
 	// mostLines is how many lines of text a narrow row has.
 	mostLines = 4
+	// belowInset is the room above and below the lines of a narrow row, within
+	// the double frame of the cleaning.
+	belowInset float32 = 7
 )
 
 // isNarrow tells whether rows of that width have their texts below.
@@ -27,7 +30,7 @@ func rowHeight(narrow bool) float32 {
 	if !narrow {
 		return look.NightHeight * look.Scale()
 	}
-	return lineOf(look.Night) + lineOf(look.Figure) + 2*lineOf(look.Body) + 2*look.SpaceSmall
+	return lineOf(look.Night) + lineOf(look.Figure) + 2*lineOf(look.Body) + 2*belowInset
 }
 
 func lineOf(size look.Size) float32 {
@@ -91,7 +94,7 @@ func (l rowLook) wordings() (main, note wording) {
 // the line of the code where the texts stand below.
 func (r *rowRenderer) firstHeight(size fyne.Size) float32 {
 	if isNarrow(size.Width) && r.v.look.code+r.v.look.figure != "" {
-		return lineOf(look.Night) + 2*look.SpaceSmall
+		return lineOf(look.Night) + 2*belowInset
 	}
 	return size.Height
 }
@@ -143,7 +146,7 @@ func (r *rowRenderer) layoutBeside(x float32, size fyne.Size) {
 // the whole width.
 func (r *rowRenderer) layoutBelow(x float32, size fyne.Size) {
 	v := r.v
-	right, top := size.Width-rowInset, look.SpaceSmall
+	right, top := size.Width-rowInset, belowInset
 	main, note := v.look.wordings()
 	left := rowInset
 	if v.look.kind == cleanRow {
@@ -158,7 +161,7 @@ func (r *rowRenderer) layoutBelow(x float32, size fyne.Size) {
 		v.figure.Move(fyne.NewPos(right-v.figure.MinSize().Width, top+(lineOf(look.Night)-v.figure.MinSize().Height)*0.8))
 		top += lineOf(look.Night)
 	}
-	high := size.Height - look.SpaceSmall - top
+	high := size.Height - belowInset - top
 	besides := int((high - main.height()) / note.height()) // lines of the note with one of the main text
 	room, aside := right-left, v.aside.MinSize()
 	switch begins := right - v.figure.MinSize().Width - codeAfter - aside.Width; {
