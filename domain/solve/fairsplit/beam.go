@@ -49,7 +49,7 @@ const (
 // if it comes upon one until a count of steps.
 func (b *beam) find(carriers []int32, limit, ceiling, end int64) []int32 {
 	l, in := b.layers, b.in
-	if !l.handOut(carriers) || !l.setLevels(limit) || !l.setHigh(ceiling) {
+	if !l.mayHold(carriers, limit, ceiling) {
 		return nil
 	}
 	b.odds.setLimits(ceiling)
@@ -176,7 +176,7 @@ func (b *beam) windowOf(d int, s *partial) (low, high [matchMembers]int32, ok bo
 	}
 	slack := -int32(b.days[d].grams)
 	for i := range in.members {
-		high[i] = min(b.most(i, d, top)-s.load[i], int32(b.days[d].grams))
+		high[i] = min(min(b.most(i, d, top), b.days[d].high[i])-s.load[i], int32(b.days[d].grams))
 		if high[i] < 0 {
 			return low, high, false
 		}
@@ -184,11 +184,24 @@ func (b *beam) windowOf(d int, s *partial) (low, high [matchMembers]int32, ok bo
 	}
 	for i := range in.members {
 		low[i] = max(0, high[i]-slack)
+		if slack >= 0 && !b.reaches(d, i, low[i], high[i], s.room[i]) {
+			return low, high, false
+		}
 	}
 	if slack > 2*beamWide {
 		b.narrow(d, s, &low, &high)
 	}
 	return low, high, slack >= 0
+}
+
+// reaches tells whether bags of a day can weigh from low to high with a member.
+func (b *beam) reaches(d, i int, low, high int32, room int64) bool {
+	for _, ml := range b.sums[d][i][low : high+1] {
+		if int64(ml) <= room {
+			return true
+		}
+	}
+	return false
 }
 
 // narrow looks about where most splits are, by the odds. What a member with few bags can carry
@@ -302,7 +315,7 @@ func (b *beam) enlist(d int) {
 					return goOn
 				}
 			}
-			if !b.hasRoom(y, int(x), int(z), &b.room) {
+			if !b.hasRoom(y, int(x), int(z), &b.room) || d == in.days-1 && !b.lastLeavesRoom(y, int(x), int(z)) {
 				return goOn
 			}
 			s := layerSplit{at: [2]int32{x, z}}
@@ -457,10 +470,20 @@ func (b *beam) add(d int, s *partial, v *layerSplit, low, high *[matchMembers]in
 			p.cost += float64(b.perEnergy[n][i] * float64(energy))
 		}
 		p.cost += float64(b.perGram[d][i] * float64(v.load[i]))
-		p.load[i] += v.load[i]
+		if p.load[i] += v.load[i]; !b.leavesRoom(d, i, p.load[i], p.room[i]) {
+			return p, false
+		}
 		burden = max(burden, in.burden(i, p.load[i]+b.base[i*in.days+d]))
 	}
 	p.excess = s.excess - in.hours[d]*(burden-b.level[d])
 	p.cost += float64(b.perBurden[d] * float64(burden-b.level[d]))
-	return p, p.excess >= 0
+	if p.excess < 0 {
+		return p, false
+	}
+	if d > 0 {
+		b.steps += 4
+		_, _, ok = b.windowOf(d-1, &p)
+		return p, ok
+	}
+	return p, true
 }

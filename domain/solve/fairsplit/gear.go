@@ -151,8 +151,9 @@ func (g *gear) settle(budget int64) {
 	if !g.prepare() {
 		return
 	}
-	raise()
 	end := g.layers.steps + budget
+	g.raiseByPacks(g.layers.steps + budget/4)
+	raise()
 	part := max(1, h.bounds.sum/10000)
 	for !g.guess(h.bounds.sum+part, (g.layers.steps+end)/2) && h.bounds.sum+2*part < h.best.sum {
 		part *= 2
@@ -177,6 +178,24 @@ func (g *gear) settle(budget int64) {
 			l.level++
 		default:
 			l.stuck = true
+		}
+	}
+}
+
+// raiseByPacks raises the least bounds as far as what whole bags make up in each pack does.
+func (g *gear) raiseByPacks(end int64) {
+	need := provenAbove(g.h.best.sum)
+	for part := int64(20_000); part <= 320_000 && g.layers.steps < end; {
+		n := g.next(need)
+		if n < 0 {
+			return
+		}
+		l := &g.leaves[n]
+		limit := min(need-1, l.bound+l.bound/part)
+		if g.layers.mayHold(l.carrier, limit, g.h.firstLimit()) {
+			part *= 4
+		} else {
+			l.bound = limit + 1
 		}
 	}
 }
@@ -252,7 +271,7 @@ func (g *gear) chances(limit, ceiling int64) []chance {
 	var list []chance
 	for n := range g.leaves {
 		l := &g.leaves[n]
-		if l.bound > limit || !g.layers.handOut(l.carrier) || !g.layers.setLevels(limit) {
+		if l.bound > limit || !g.layers.mayHold(l.carrier, limit, ceiling) {
 			continue
 		}
 		g.beam.odds.setLimits(ceiling)

@@ -11,10 +11,12 @@ import (
 // the last day to the first. Where no list had to be cut short and no join is within all
 // limits, there is no such split.
 type layers struct {
-	in    *instance
-	days  []layer
-	caps  []int // classes that could bind, at most layerCaps
-	steps int64
+	in     *instance
+	days   []layer
+	sums   packSums
+	before [matchMembers][]roomBefore // for each day
+	caps   []int                      // classes that could bind, at most layerCaps
+	steps  int64
 
 	gear   []int32
 	base   []int32 // grams per member and day that have a carrier
@@ -104,6 +106,7 @@ func newLayers(in *instance, gear []int32) *layers {
 			l.fill(&y.halves[n])
 		}
 	}
+	l.sums = l.newPackSums()
 	return l
 }
 
@@ -160,10 +163,7 @@ func (h *layerHalf) grow(size int) {
 // R1 within a ceiling, until a count of steps. whole tells whether all were looked at.
 func (l *layers) search(carriers []int32, limit, ceiling, end int64) (carrier []int32, whole bool) {
 	in := l.in
-	if !l.handOut(carriers) {
-		return nil, true
-	}
-	if !l.setLevels(limit) || !l.setHigh(ceiling) {
+	if !l.mayHold(carriers, limit, ceiling) {
 		return nil, true
 	}
 	for d := range l.days {
@@ -202,6 +202,13 @@ func (l *layers) search(carriers []int32, limit, ceiling, end int64) (carrier []
 		return nil, whole && !j.cut
 	}
 	return l.carriers(carriers, j.pick), false
+}
+
+// mayHold hands the gear out and sets the limits of the bags. It is false where no split of them
+// keeps them.
+func (l *layers) mayHold(carriers []int32, limit, ceiling int64) bool {
+	l.steps += 200
+	return l.handOut(carriers) && l.setLevels(limit) && l.setHigh(ceiling) && l.tightenPacks()
 }
 
 // handOut takes what has a carrier out of the limits, and tells whether they hold.

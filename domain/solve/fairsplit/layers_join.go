@@ -84,7 +84,7 @@ func (j *joiner) join(d int, load [matchMembers]int32, room [matchMembers]int64,
 	}
 	var low, high [matchMembers]int32
 	for i := range in.members {
-		high[i] = j.most(i, d, top) - load[i]
+		high[i] = min(j.most(i, d, top), y.high[i]) - load[i]
 		low[i] = high[i] - y.slack
 		if high[i] < 0 {
 			return
@@ -112,7 +112,9 @@ func (j *joiner) join(d int, load [matchMembers]int32, room [matchMembers]int64,
 					return true
 				}
 			}
-			sum[i] += s.load[i]
+			if sum[i] += s.load[i]; !j.leavesRoom(d, i, sum[i], left[i]) {
+				return true
+			}
 			burden = max(burden, in.burden(i, sum[i]+j.base[i*in.days+d]))
 		}
 		j.pick[d] = s

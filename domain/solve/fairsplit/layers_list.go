@@ -112,7 +112,7 @@ func (l *layers) match(d int, end int64) bool {
 					return true
 				}
 			}
-			if !l.hasRoom(y, x, int(z), &spare) {
+			if !l.hasRoom(y, x, int(z), &spare) || d == in.days-1 && !l.lastLeavesRoom(y, x, int(z)) {
 				return true
 			}
 			if fits = len(y.list) < layerList; fits {
@@ -125,6 +125,17 @@ func (l *layers) match(d int, end int64) bool {
 			return fits
 		})
 		if !fits {
+			return false
+		}
+	}
+	return true
+}
+
+// lastLeavesRoom tells whether a split of the last day leaves each member room for the others.
+func (l *layers) lastLeavesRoom(y *layer, x, z int) bool {
+	a, b := &y.halves[0], &y.halves[1]
+	for i := range l.in.members {
+		if !l.leavesRoom(l.in.days-1, i, a.load[x][i]+b.load[z][i], l.room[i]-int64(a.bulk[x][i]+b.bulk[z][i])) {
 			return false
 		}
 	}

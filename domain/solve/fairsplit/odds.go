@@ -120,7 +120,8 @@ func (o *odds) setLimits(ceiling int64) {
 	for k, r := range o.rows {
 		switch {
 		case r.kind == loadRow:
-			o.limit[k] = float64(o.l.level[r.from]/in.scale[r.i] - int64(o.l.base[r.i*in.days+r.from]))
+			level := o.l.level[r.from]/in.scale[r.i] - int64(o.l.base[r.i*in.days+r.from])
+			o.limit[k] = float64(min(level, int64(o.l.days[r.from].high[r.i])))
 		case r.kind == firstRow:
 			o.limit[k] = float64(ceiling-o.l.level[0]) / o.mean
 		case r.kind == sumRow:

@@ -37,7 +37,7 @@ func TestOddsCountSplits(t *testing.T) {
 		l := newLayers(in, nil)
 		bounds := newBounds(in)
 		limit, ceiling := bounds.sum+bounds.sum/200, bounds.day[0]+bounds.day[0]/100
-		if !l.handOut(nil) || !l.setLevels(limit) {
+		if !l.mayHold(nil, limit, ceiling) {
 			t.Fatal("the bags do not fit")
 		}
 		o := newOdds(l)
