@@ -34,6 +34,7 @@ type partial struct {
 	excess int64
 	cost   float64
 	split  layerSplit // of the day
+	turn   int8       // in which it was gone on from
 	after  int32      // place among those kept of the next day
 }
 
@@ -43,6 +44,8 @@ const (
 	beamList  = 1 << 15
 	beamWide  = 20 // grams looked at for a member
 	rankCells = 256
+	beamTurns = 4
+	beamJoin  = 1_000_000 // steps of a join of days but the first
 )
 
 // find gives the carriers of a split that costs no more than limit, with R1 within a ceiling,
@@ -60,15 +63,8 @@ func (b *beam) find(carriers []int32, limit, ceiling, end int64) []int32 {
 	b.setPrices()
 	b.kept = make([][]partial, in.days+1)
 	b.kept[in.days] = []partial{{room: l.room, share: l.share, excess: l.excess}}
-	for d := in.days - 1; d >= 0; d-- {
-		if !b.window(d) {
-			return nil
-		}
-		b.enlist(d)
-		b.join(d)
-		if len(b.kept[d]) == 0 || l.steps > end {
-			return nil
-		}
+	if !b.extend(in.days - 1) {
+		return nil
 	}
 	pick := make([]*layerSplit, in.days)
 	at := int32(0)
@@ -77,6 +73,22 @@ func (b *beam) find(carriers []int32, limit, ceiling, end int64) []int32 {
 		at = b.kept[d][at].after
 	}
 	return l.carriers(carriers, pick)
+}
+
+// extend goes on from the partial splits kept of the next day, first from those that are most
+// alike, then from others.
+func (b *beam) extend(d int) bool {
+	for turn := int8(1); turn <= beamTurns && b.steps < b.end; turn++ {
+		if !b.window(d, turn) {
+			return false
+		}
+		b.enlist(d)
+		b.join(d, turn)
+		if len(b.kept[d]) > 0 && (d == 0 || b.extend(d-1)) {
+			return true
+		}
+	}
+	return false
 }
 
 // setPrices takes what things cost from the odds.
@@ -108,50 +120,64 @@ func (b *beam) setPrices() {
 	}
 }
 
-// window finds the loads of a day to look at, and leaves out the partial splits that would make
-// it too wide.
-func (b *beam) window(d int) bool {
-	in := b.in
+// window chooses the partial splits of a turn so that the loads of a day to look at are not
+// too wide.
+func (b *beam) window(d int, turn int8) bool {
 	after, left := b.kept[d+1], beamNext
 	if d > 0 {
 		left = beamFirst
 	}
-	if d+1 < in.days {
-		b.gather(after)
+	centre := -1
+	if d+1 < b.in.days {
+		centre = b.centre(after)
 	}
 	first := true
-	for n := range after {
-		low, high, ok := b.windowOf(d, &after[n])
-		if !ok || left == 0 {
-			after[n].excess = -1
-			continue
+	look := func(s *partial) {
+		if s.turn > 0 || left == 0 {
+			return
+		}
+		low, high, ok := b.windowOf(d, s)
+		if !ok {
+			s.turn = beamTurns + 1
+			return
 		}
 		least, most := low, high
-		for i := range in.members {
+		for i := range b.in.members {
 			if !first {
 				least[i], most[i] = min(b.low[i], low[i]), max(b.high[i], high[i])
 			}
 			ok = ok && (first || most[i]-least[i] <= max(2*beamWide, b.high[i]-b.low[i]))
 		}
-		if !ok {
-			after[n].excess = -1
-			continue
+		if ok {
+			b.low, b.high, first = least, most, false
+			s.turn = turn
+			left--
 		}
-		b.low, b.high, first = least, most, false
-		left--
+	}
+	if centre >= 0 {
+		look(&after[centre])
+	}
+	for n := range after {
+		look(&after[n])
 	}
 	b.steps += int64(len(after) * 2)
 	return !first
 }
 
-// gather puts the partial split first that has most others of about the same loads.
-func (b *beam) gather(list []partial) {
+// centre is the partial split not yet looked at that has most others of about the same loads.
+func (b *beam) centre(list []partial) int {
 	const centres = 32
-	found, most := 0, 0
-	for n := range min(centres, len(list)) {
+	found, most, tried := -1, 0, 0
+	for n := range list {
+		if list[n].turn > 0 {
+			continue
+		}
+		if tried++; tried > centres {
+			break
+		}
 		count := 0
 		for m := range list {
-			near := true
+			near := list[m].turn == 0
 			for i := range b.in.members {
 				near = near && max(list[n].load[i]-list[m].load[i], list[m].load[i]-list[n].load[i]) <= beamWide/2
 			}
@@ -164,7 +190,7 @@ func (b *beam) gather(list []partial) {
 		}
 	}
 	b.steps += int64(centres * len(list) / 2)
-	list[0], list[found] = list[found], list[0]
+	return found
 }
 
 // windowOf is that of a partial split.
@@ -233,7 +259,7 @@ func (b *beam) dearest() float32 {
 	most := 0.0
 	for n := range b.kept[1] {
 		s := &b.kept[1][n]
-		if s.excess < 0 {
+		if s.turn == 0 || s.turn > beamTurns {
 			continue
 		}
 		sum := 0.0
@@ -389,11 +415,11 @@ func byRank(order []int32, rank []float32) []int32 {
 
 // join adds the day's splits to the partial splits of the next day and keeps the best; of the
 // first day's the first that fits.
-func (b *beam) join(d int) {
+func (b *beam) join(d int, turn int8) {
 	in := b.in
 	var low, high [matchMembers]int32
 	for n := range b.kept[d+1] {
-		if s := &b.kept[d+1][n]; s.excess >= 0 {
+		if s := &b.kept[d+1][n]; s.turn == turn {
 			low, high, _ = b.windowOf(d, s)
 			break
 		}
@@ -406,28 +432,28 @@ func (b *beam) join(d int) {
 	b.steps += int64(len(b.list))
 	alive := 0
 	for n := range b.kept[d+1] {
-		if b.kept[d+1][n].excess >= 0 {
+		if b.kept[d+1][n].turn == turn {
 			alive++
 		}
 	}
 	var kept []partial
 	for n := range b.kept[d+1] {
 		s := &b.kept[d+1][n]
-		if s.excess < 0 {
+		if s.turn != turn {
 			continue
 		}
 		low, high, ok := b.windowOf(d, s)
 		if !ok {
 			continue
 		}
-		most := len(kept) + 1 + 8*beamNext/alive
+		most, stop := len(kept)+1+8*beamNext/alive, b.steps+int64(beamJoin/alive)
 		b.steps += 16 + b.inList.near(&low, &high, func(x int32) bool {
 			b.steps++
 			if p, ok := b.add(d, s, &b.list[x], &low, &high); ok {
 				p.after = int32(n)
 				kept = append(kept, p)
 			}
-			return b.steps <= b.end && len(kept) < most && (d > 0 || len(kept) == 0)
+			return b.steps <= b.end && (d == 0 && len(kept) == 0 || d > 0 && len(kept) < most && b.steps < stop)
 		})
 		if b.steps > b.end || d == 0 && len(kept) > 0 {
 			break
