@@ -496,15 +496,18 @@ func (b *beam) add(d int, s *partial, v *layerSplit, low, high *[matchMembers]in
 			p.cost += float64(b.perEnergy[n][i] * float64(energy))
 		}
 		p.cost += float64(b.perGram[d][i] * float64(v.load[i]))
-		if p.load[i] += v.load[i]; !b.leavesRoom(d, i, p.load[i], p.room[i]) {
-			return p, false
-		}
+		p.load[i] += v.load[i]
 		burden = max(burden, in.burden(i, p.load[i]+b.base[i*in.days+d]))
 	}
 	p.excess = s.excess - in.hours[d]*(burden-b.level[d])
 	p.cost += float64(b.perBurden[d] * float64(burden-b.level[d]))
 	if p.excess < 0 {
 		return p, false
+	}
+	for i := range in.members {
+		if !b.leavesRoom(d, i, p.load[i], p.room[i], p.excess) {
+			return p, false
+		}
 	}
 	if d > 0 {
 		b.steps += 4

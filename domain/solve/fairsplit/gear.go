@@ -232,7 +232,7 @@ func (g *gear) guess(limit, end int64) bool {
 		ceiling = first
 	}
 	odds := g.beam.odds
-	list := g.chances(limit, ceiling)
+	list := g.chances(limit, ceiling, end)
 	for g.layers.steps < end && h.ctx.Err() == nil && (h.best.sum > limit || h.leastFirst > ceiling) {
 		var c *chance
 		for n := range list {
@@ -267,11 +267,11 @@ func (g *gear) guess(limit, end int64) bool {
 }
 
 // chances are the leaves that may have a split of a sum of at most limit.
-func (g *gear) chances(limit, ceiling int64) []chance {
+func (g *gear) chances(limit, ceiling, end int64) []chance {
 	var list []chance
 	for n := range g.leaves {
 		l := &g.leaves[n]
-		if l.bound > limit || !g.layers.mayHold(l.carrier, limit, ceiling) {
+		if g.layers.steps > end || l.bound > limit || !g.layers.mayHold(l.carrier, limit, ceiling) {
 			continue
 		}
 		g.beam.odds.setLimits(ceiling)

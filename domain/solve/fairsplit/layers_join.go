@@ -112,13 +112,17 @@ func (j *joiner) join(d int, load [matchMembers]int32, room [matchMembers]int64,
 					return true
 				}
 			}
-			if sum[i] += s.load[i]; !j.leavesRoom(d, i, sum[i], left[i]) {
-				return true
-			}
+			sum[i] += s.load[i]
 			burden = max(burden, in.burden(i, sum[i]+j.base[i*in.days+d]))
 		}
+		rest := excess - in.hours[d]*(burden-j.level[d])
+		for i := range in.members {
+			if !j.leavesRoom(d, i, sum[i], left[i], rest) {
+				return true
+			}
+		}
 		j.pick[d] = s
-		j.join(d-1, sum, left, energy, excess-in.hours[d]*(burden-j.level[d]))
+		j.join(d-1, sum, left, energy, rest)
 		if tries++; tries >= j.tries {
 			j.cut = true
 			return false

@@ -135,7 +135,7 @@ func (l *layers) match(d int, end int64) bool {
 func (l *layers) lastLeavesRoom(y *layer, x, z int) bool {
 	a, b := &y.halves[0], &y.halves[1]
 	for i := range l.in.members {
-		if !l.leavesRoom(l.in.days-1, i, a.load[x][i]+b.load[z][i], l.room[i]-int64(a.bulk[x][i]+b.bulk[z][i])) {
+		if !l.leavesRoom(l.in.days-1, i, a.load[x][i]+b.load[z][i], l.room[i]-int64(a.bulk[x][i]+b.bulk[z][i]), l.excess) {
 			return false
 		}
 	}

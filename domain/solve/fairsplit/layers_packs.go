@@ -64,27 +64,37 @@ func (l *layers) tightenPacks() bool {
 }
 
 // roomBefore is what a member needs for the bags of the days before one, by what they have of its
-// bags and those of later days. There is no more to a nil than that it was not worked out.
+// bags and those of later days, and by how many parts of the excess those days may use.
 type roomBefore struct {
 	low int32
-	ml  []int32
+	ml  [][packParts]int32
 }
 
 // leavesRoom tells whether a member with so many grams of the bags of a day and later has room
-// enough left for those of the days before.
-func (l *layers) leavesRoom(d, i int, grams int32, room int64) bool {
-	b := &l.before[i]
-	if len(*b) == 0 {
+// enough left for those of the days before, with so much of the excess left.
+func (l *layers) leavesRoom(d, i int, grams int32, room, excess int64) bool {
+	if len(l.before[i]) == 0 {
 		return true
 	}
-	at := grams - (*b)[d].low
-	return at >= 0 && int(at) < len((*b)[d].ml) && int64((*b)[d].ml[at]) <= room
+	b := &l.before[i][d]
+	at := grams - b.low
+	if at < 0 || int(at) >= len(b.ml) {
+		return false
+	}
+	parts := packParts - 1
+	if l.excess > 0 {
+		parts = max(0, int((excess*packParts+l.excess-1)/l.excess)-1)
+	}
+	return int64(b.ml[at][parts]) <= room
 }
 
-// packLooks limits the pairs of loads of two days looked at for a member.
-const packLooks = 20_000
+const (
+	packLooks = 1_500 // pairs of loads of two days looked at for a member
+	packParts = 12    // of the excess of the sum
+)
 
-// tightenPack gives the most that a member can have on each day.
+// tightenPack gives the most that a member can have on each day, with the room there is and
+// without the days' burdens passing the sum together.
 func (l *layers) tightenPack(i int) (highest []int32, ok bool) {
 	days := len(l.days)
 	l.before[i] = l.before[i][:0]
@@ -101,36 +111,48 @@ func (l *layers) tightenPack(i int) (highest []int32, ok bool) {
 		if int64(width[d])*int64(width[d+1]) > packLooks {
 			return highest, true
 		}
-		l.steps += int64(width[d])*int64(width[d+1])/2 + 8
+		l.steps += int64(width[d])*int64(width[d+1])*packParts/4 + 16
 	}
 	// later: the fewest millilitres of the bags of a day and later; sooner: of the days before.
-	later, sooner := make([][]int32, days+1), make([][]int32, days+1)
-	later[days] = []int32{0}
+	later, sooner, cost := make([][][packParts]int32, days+1), make([][][packParts]int32, days+1), make([][]int, days)
+	later[days], sooner[0] = make([][packParts]int32, 1), make([][packParts]int32, width[0])
 	each := func(d int, f func(now, next int, ml int32)) {
 		sums := l.sums[d][i]
 		for now := range int(width[d]) {
 			for next := range int(width[d+1]) {
-				if g := int(low[d]-low[d+1]) + now - next; g >= 0 && g < len(sums) && sums[g] < noPack {
+				if g := int(low[d]-low[d+1]) + now - next; cost[d][now] < packParts && g >= 0 && g < len(sums) && sums[g] < noPack {
 					f(now, next, sums[g])
 				}
 			}
 		}
 	}
 	for d := days - 1; d >= 0; d-- {
-		later[d] = slices.Repeat([]int32{noPack}, int(width[d]))
-		each(d, func(now, next int, ml int32) { later[d][now] = min(later[d][now], min(noPack, later[d+1][next]+ml)) })
-	}
-	sooner[0] = make([]int32, width[0])
-	for d := range days {
-		sooner[d+1] = slices.Repeat([]int32{noPack}, int(width[d+1]))
+		cost[d] = l.packCosts(d, i, low[d], width[d])
+		later[d] = noPacks(width[d])
 		each(d, func(now, next int, ml int32) {
-			sooner[d+1][next] = min(sooner[d+1][next], min(noPack, sooner[d][now]+ml))
+			c, to, from := cost[d][now], &later[d][now], &later[d+1][next]
+			for b := c; b < packParts; b++ {
+				to[b] = min(to[b], from[b-c]+ml)
+			}
+		})
+	}
+	for d := range days {
+		sooner[d+1] = noPacks(width[d+1])
+		each(d, func(now, next int, ml int32) {
+			c, to, from := cost[d][now], &sooner[d+1][next], &sooner[d][now]
+			for b := c; b < packParts; b++ {
+				to[b] = min(to[b], from[b-c]+ml)
+			}
 		})
 	}
 	for d := range days {
 		at := int(width[d]) - 1
 		for ; at >= 0; at-- {
-			if later[d][at] < noPack && sooner[d][at] < noPack && int64(later[d][at]+sooner[d][at]) <= l.room[i] {
+			least := int64(noPack)
+			for b, ml := range later[d][at] {
+				least = min(least, int64(ml)+int64(sooner[d][at][packParts-1-b]))
+			}
+			if least < int64(noPack) && least <= l.room[i] {
 				break
 			}
 		}
@@ -141,4 +163,43 @@ func (l *layers) tightenPack(i int) (highest []int32, ok bool) {
 		l.before[i] = append(l.before[i], roomBefore{low[d], sooner[d]})
 	}
 	return highest, true
+}
+
+func noPacks(width int32) [][packParts]int32 {
+	list := make([][packParts]int32, width)
+	for n := range list {
+		for b := range list[n] {
+			list[n][b] = noPack
+		}
+	}
+	return list
+}
+
+// packCosts tells how many whole parts of the excess a day uses at least if a member has so
+// much: the burden has to leave the others enough, too.
+func (l *layers) packCosts(d, i int, low, width int32) []int {
+	in := l.in
+	bags := int64(0)
+	for k := d; k < len(l.days); k++ {
+		bags += l.days[k].grams
+	}
+	costs := make([]int, width)
+	own, others := make([]int64, packParts+1), make([]int64, packParts+1)
+	for b := range own {
+		top := l.top(d, l.excess*int64(b)/packParts)
+		own[b] = int64(l.most(i, d, top))
+		for k := range in.members {
+			if k != i {
+				others[b] += int64(min(l.most(k, d, top), l.days[d].high[k]))
+			}
+		}
+	}
+	for n := range costs {
+		b := 0
+		for b <= packParts && (own[b] < int64(low)+int64(n) || others[b]+int64(low)+int64(n) < bags) {
+			b++
+		}
+		costs[n] = max(0, b-1)
+	}
+	return costs
 }
