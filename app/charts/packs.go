@@ -145,11 +145,15 @@ func (c *PackChart) paintPack(d *drawing, up scale, pack Pack, from, to float32)
 		d.rectangle(from+1, 0, to-from-2, d.size.Height-26, look.Stripe)
 	}
 	y, fair := ground, up.at(pack.Fair)
+	lines := []float32{fair}
+	if pack.Limit > 0 {
+		lines = append(lines, up.at(pack.Limit))
+	}
 	for _, part := range pack.Parts {
-		y = c.paintPart(d, up, part, from+packGap, to-packGap, y, fair, pack.Faint)
+		y = c.paintPart(d, up, part, from+packGap, to-packGap, y, lines, pack.Faint)
 	}
 	if pack.Apart.Value > 0 {
-		c.paintPart(d, up, pack.Apart, from+packGap, to-packGap, y-3, fair, pack.Faint)
+		c.paintPart(d, up, pack.Apart, from+packGap, to-packGap, y-3, lines, pack.Faint)
 	}
 	d.line(from, ground, to, ground, 1, look.Quiet)
 	if pack.Fair > 0 && pack.Fair <= c.top {
@@ -184,22 +188,33 @@ func (c *PackChart) paintWords(d *drawing, pack Pack, middle, ground float32) {
 	d.text(d.cut(pack.Name, c.width-4), middle, ground+10, fyne.TextAlignCenter, name)
 }
 
-// besideLine gives the middle of a figure in a layer from top to bottom that no
-// line strikes through, false where there is no room for one.
-func besideLine(top, bottom, line float32) (float32, bool) {
+// besideLines gives the middle of a figure in a layer from top to bottom that
+// none of the lines strikes through, false where there is no room for one.
+func besideLines(top, bottom float32, lines ...float32) (float32, bool) {
 	const half = 8
-	middle := (top + bottom) / 2
-	if middle > line-half && middle < line+half {
-		if middle = line + half + 1; middle+half > bottom {
-			middle = line - half - 1
+	free := func(middle float32) bool {
+		for _, line := range lines {
+			if middle > line-half && middle < line+half {
+				return false
+			}
+		}
+		return middle-half >= top-0.5 && middle+half <= bottom+0.5
+	}
+	places := []float32{(top + bottom) / 2}
+	for _, line := range lines {
+		places = append(places, line+half+1, line-half-1)
+	}
+	for _, middle := range places {
+		if free(middle) {
+			return middle, true
 		}
 	}
-	return middle, middle-half >= top-0.5 && middle+half <= bottom+0.5
+	return 0, false
 }
 
-// paintPart draws a layer that stands on y, with a line over all layers at fair,
-// and gives its upper edge.
-func (c *PackChart) paintPart(d *drawing, up scale, part Part, from, to, y, fair float32, faint bool) float32 {
+// paintPart draws a layer that stands on y, with lines over all layers, and
+// gives its upper edge.
+func (c *PackChart) paintPart(d *drawing, up scale, part Part, from, to, y float32, lines []float32, faint bool) float32 {
 	height := up.at(0) - up.at(part.Value)
 	if height < 0.5 {
 		return y
@@ -217,7 +232,7 @@ func (c *PackChart) paintPart(d *drawing, up scale, part Part, from, to, y, fair
 	} else if height > 2 {
 		d.line(from, y-height, to, y-height, 1, look.Panel)
 	}
-	if middle, room := besideLine(y-height, y, fair); part.Label != "" && room {
+	if middle, room := besideLines(y-height, y, lines...); part.Label != "" && room {
 		d.text(d.cut(part.Label, to-from-2), (from+to)/2, middle, fyne.TextAlignCenter, words)
 	}
 	return y - height

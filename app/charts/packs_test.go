@@ -208,9 +208,16 @@ func TestTheFairLineStrikesThroughNoFigure(t *testing.T) {
 		{100, 200, 300, 150, true}, {100, 116, 300, 108, true}, {100, 114, 300, 0, false}, {100, 200, 150, 159, true},
 		{100, 160, 148, 130, true}, {100, 160, 131, 140, true}, {100, 120, 110, 0, false}, {100, 120, 101, 110, true},
 	} {
-		middle, room := besideLine(c.top, c.bottom, c.line)
+		middle, room := besideLines(c.top, c.bottom, c.line)
 		if room != c.room || room && middle != c.want {
 			t.Errorf("from %v to %v with a line at %v: %v, %v", c.top, c.bottom, c.line, middle, room)
 		}
+	}
+	// Between a fair line and a limit there is a place, or none.
+	if middle, room := besideLines(100, 160, 128, 136); !room || middle != 119 {
+		t.Errorf("two lines near the middle: %v, %v", middle, room)
+	}
+	if middle, room := besideLines(100, 130, 112, 120); room {
+		t.Errorf("two lines leave no room, and the figure stands at %v", middle)
 	}
 }

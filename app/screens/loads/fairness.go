@@ -142,7 +142,7 @@ func (v *view) stageWords(s *carry.Stage) string {
 	who := v.heaviestName(s.FirstDay)
 	values := data{"Days": dayRange(s), "Worst": percent(s.Worst), "Who": who, "Bound": percent(s.WorstBound), "Mean": percent(s.Mean), "MeanBound": percent(s.MeanBound)}
 	words := lang.X("stage-bare", "{{.Days}}. On the first morning the heaviest pack for its carrier is {{.Who}}'s, with {{.Worst}} of what they can carry. Over the days, by hours of walking, the heaviest is {{.Mean}}.", values)
-	if s.WorstBound > 0 && s.MeanBound > 0 {
+	if s.WorstBound > 0 && s.MeanBound > 0 && !v.passesLimit(s) {
 		words = lang.X("stage-words", "{{.Days}}. On the first morning the heaviest pack for its carrier is {{.Who}}'s, with {{.Worst}} of what they can carry; nobody could split it below {{.Bound}}. Over the days, by hours of walking, the heaviest is {{.Mean}}; nobody could split it below {{.MeanBound}}.", values)
 	}
 	words += " " + strings.Join(slices.DeleteFunc([]string{v.nearness(s), v.handOvers(s), v.dishPacks(s)}, func(words string) bool { return words == "" }), " ")
@@ -164,6 +164,8 @@ func (v *view) nearness(s *carry.Stage) string {
 	switch {
 	case s.Worst == 0:
 		return lang.L("Nothing is carried.")
+	case v.passesLimit(s):
+		return lang.L("No split was found that keeps every limit: this one passes them least.")
 	case !s.Proven && (s.WorstBound <= 0 || s.Mean > 0 && s.MeanBound <= 0):
 		return lang.L("How near it is to the best possible split is not known.")
 	case s.Proven || max(first, later) < equal:
@@ -179,6 +181,13 @@ func (v *view) nearness(s *carry.Stage) string {
 	default:
 		return lang.X("near-best", "The best that was found: nobody could lighten the heaviest pack of the first morning by more than {{.Mass}}, nor those of all days by more than {{.Gap}}.", values)
 	}
+}
+
+// passesLimit tells whether no split of a stage keeps every limit.
+func (v *view) passesLimit(s *carry.Stage) bool {
+	return slices.ContainsFunc(v.plan.Carry.Findings, func(f findings.Finding) bool {
+		return f.Code == "over-limit" && f.Place.Day == s.FirstDay
+	})
 }
 
 func overBound(value, bound float64) float64 {

@@ -12,6 +12,7 @@ import (
 	"sumpter/app/charts"
 	"sumpter/app/look"
 	"sumpter/domain/carry"
+	"sumpter/domain/findings"
 	"sumpter/domain/optional"
 	"sumpter/domain/plan"
 	"sumpter/domain/prose"
@@ -299,5 +300,27 @@ func TestWhoIsFullIsNotOfferedAThing(t *testing.T) {
 	o := s.view.weigh(m, 1)
 	if bag.volume == 0 || !o.cramped || !strings.Contains(full(), "Ruth") || !strings.Contains(s.view.say(m, o), "No room for it in Ruth's pack") {
 		t.Errorf("with a full pack: %+v, full: %q, %q", o, full(), s.view.say(m, o))
+	}
+}
+
+// Where limits are passed nothing is called proven or best.
+func TestNothingIsProvenWhereALimitIsPassed(t *testing.T) {
+	v := hand(units.Metric)
+	v.plan.Carry.Stages = []carry.Stage{{FirstDay: 1, LastDay: 3, Worst: 0.2, WorstBound: 0.2, Mean: 0.2, MeanBound: 0.2}}
+	v.plan.Carry.Findings = []findings.Finding{{Code: "over-limit", Place: findings.Place{Day: 1, Member: 2}}}
+	words := v.stageWords(v.stage(1))
+	if !strings.Contains(words, "this one passes them least") || strings.Contains(words, "roven") || strings.Contains(words, "nobody could") {
+		t.Errorf("it says %q", words)
+	}
+}
+
+// A difference that the figures do not show is none.
+func TestEqualFiguresAreCalledEqual(t *testing.T) {
+	v := hand(units.Metric)
+	if got := v.compare(1, 0.2054, 0.2046, 1, false); !strings.Contains(got, "would stay at 20.5 %") {
+		t.Errorf("it says %q", got)
+	}
+	if got := v.compare(1, 0.2054, 0.2044, 1, false); !strings.Contains(got, "would fall from 20.5 % to 20.4 %") {
+		t.Errorf("it says %q", got)
 	}
 }

@@ -69,13 +69,12 @@ func (s *Screen) bound(t thing) bool {
 // whether something else than the split put it where it is.
 func (v *view) compare(best trip.MemberID, now, after float64, day int, bound bool) string {
 	values := data{"Name": v.memberName(best), "Day": day, "Now": percent(now), "After": percent(after)}
-	const same = 0.0005
-	switch {
-	case after > now+same:
+	switch same := percent(now) == percent(after); {
+	case !same && after > now:
 		return lang.X("why-heavier", "With anybody else the heaviest pack of day {{.Day}} would rise from {{.Now}}: with {{.Name}}, who is next best, to {{.After}}.", values)
-	case after < now-same && bound:
+	case !same && bound:
 		return lang.X("why-bound", "With {{.Name}} the heaviest pack of day {{.Day}} would fall from {{.Now}} to {{.After}}.", values)
-	case after < now-same:
+	case !same:
 		return lang.X("why-lighter", "With {{.Name}} the heaviest pack of day {{.Day}} would fall from {{.Now}} to {{.After}}; the split also weighs the other days, the room in the packs, and that no pack holds too much of the dinners.", values)
 	default:
 		return lang.X("why-equal", "{{.Name}} could take it: the heaviest pack of day {{.Day}} would stay at {{.Now}}.", values)
