@@ -8,7 +8,7 @@ import (
 // BenchmarkChanges measures crews of which some join and leave, stage by stage: the
 // distance of every stage from its bounds in percent, and how many things change hands,
 // how many do as their carrier has left, and how many have to at least. A leg has the
-// steps of its goal, shared out over the stages by their days.
+// steps of its goal, shared out over the stages by what is carried on each.
 func BenchmarkChanges(b *testing.B) {
 	for _, g := range goals[1:] {
 		for _, tight := range []binding{loose, tightAll} {
@@ -38,8 +38,12 @@ type changesMeasured struct {
 
 func (m *changesMeasured) goThrough(b *testing.B, c *changingCrew, steps int64) {
 	m.crews++
+	all := 0
+	for _, stage := range c.stages() {
+		all += len(c.on(stage))
+	}
 	solve := func(l leg, o Options) Result {
-		o.Workers, o.Steps = 2, steps*int64(l.Days)/int64(c.Days)
+		o.Workers, o.Steps = 2, steps*int64(len(l.items))/int64(all)
 		r, err := Solve(context.Background(), l.Problem, o)
 		if err != nil {
 			b.Fatal(err)
