@@ -40,8 +40,12 @@ type leaf struct {
 // The plain search settles most small splits. Gear is looked at after so many rounds.
 const gearRound = 1
 
-// beamWork is about what a beam takes at a leaf.
-const beamWork = 4_000_000
+// What it takes about to list the halves of all days' bags and to look at a leaf, and what a
+// beam may take at one.
+const (
+	layersWork = 6_000_000
+	beamWork   = 4_000_000
+)
 
 // mostLeaves is how many leaves are kept, as each is a search of its own.
 const mostLeaves = 400
@@ -381,6 +385,9 @@ func (h *hunt) branchGear() {
 		h.gear = h.newGear(h.in.hours, h.best.sum, h.firstLimit(), h.limit/6)
 		h.gear.search()
 		h.steps += h.gear.steps
+	}
+	if h.limit-h.steps < layersWork {
+		return
 	}
 	before := h.gear.stepsAtLeaves()
 	h.gear.settle((h.limit - h.steps) * 3 / 4)
