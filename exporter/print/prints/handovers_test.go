@@ -15,7 +15,7 @@ import (
 )
 
 // changing is the plan of a trip on which one goes home and another comes. By
-// hand who goes has a bag of a later day, which has to change packs.
+// hand who goes has a bag of a later day, and then who comes.
 func changing(t *testing.T) *plan.Plan {
 	t.Helper()
 	on := triptest.Large(6, 5, 3)
@@ -29,12 +29,15 @@ func changing(t *testing.T) *plan.Plan {
 		t.Fatal(err)
 	}
 	at := slices.IndexFunc(p.Bags.Bags, func(b bags.Bag) bool {
-		return b.Member == 0 && b.Day > 3 && b.Leg == 0 && carry.BagObstacle(p.Trip, &b, &p.Trip.Crew[1], 1).Kind == ""
+		return b.Member == 0 && b.Day > 3 && b.Leg == 0 && carry.BagObstacle(p.Trip, &b, &p.Trip.Crew[1], 1).Kind == "" &&
+			carry.BagObstacle(p.Trip, &b, &p.Trip.Crew[4], 3).Kind == ""
 	})
 	if at < 0 {
 		t.Fatal("there is no bag of a later day")
 	}
-	on.Pins = append(on.Pins, trip.Pin{Bag: p.Bags.Bags[at].Key, Member: on.Crew[1].ID})
+	for _, place := range []int{1, 4} {
+		on.Pins = append(on.Pins, trip.Pin{Bag: p.Bags.Bags[at].Key, Member: on.Crew[place].ID})
+	}
 	if p, err = plan.Make(context.Background(), on, plan.Options{}); err != nil {
 		t.Fatal(err)
 	}
