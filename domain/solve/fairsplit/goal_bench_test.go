@@ -32,7 +32,8 @@ var goals = []timeGoal{
 
 // BenchmarkGoal measures what is reached in the time of each goal, over invented crews:
 // the distance from the water level and from the bounds that the result itself gives, the
-// mean and the worst over the seeds, in percent.
+// mean and the worst over the seeds, in percent. The split given may have an R1 up to 0.5 %
+// above the least found.
 func BenchmarkGoal(b *testing.B) {
 	for _, g := range goals {
 		for _, tight := range []binding{loose, tightMass, tightRoom, tightClass, tightAll} {
@@ -48,7 +49,7 @@ func BenchmarkGoal(b *testing.B) {
 }
 
 func measureGaps(b *testing.B, g timeGoal, tight binding, o Options) {
-	var r1, s, boundR1, boundS worst
+	var r1, s, least, boundR1, boundS worst
 	proven, unfit, runs, steps := 0, 0, 0, int64(0)
 	for b.Loop() {
 		p := inventCrew(seed0+uint64(runs), g.members, g.days, tight)
@@ -65,6 +66,7 @@ func measureGaps(b *testing.B, g timeGoal, tight binding, o Options) {
 		overR1, overS := levelGaps(p, r)
 		r1.add(overR1)
 		s.add(overS)
+		least.add(gap(r.BestR1, r.R1Bound))
 		boundR1.add(r.GapR1())
 		boundS.add(r.GapS())
 		if r.Proven {
@@ -74,7 +76,7 @@ func measureGaps(b *testing.B, g timeGoal, tight binding, o Options) {
 	b.ReportMetric(float64(proven), "proven")
 	b.ReportMetric(float64(unfit), "unfit")
 	b.ReportMetric(float64(steps)/float64(runs)/1e6, "Msteps")
-	for name, w := range map[string]worst{"R1%level": r1, "S%level": s, "R1%bound": boundR1, "S%bound": boundS} {
+	for name, w := range map[string]worst{"R1%level": r1, "S%level": s, "leastR1%bound": least, "R1%bound": boundR1, "S%bound": boundS} {
 		b.ReportMetric(100*w.mean(), name)
 		b.ReportMetric(100*w.most, name+"max")
 	}

@@ -24,7 +24,9 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 	again := h.resplit(p)
 	r := in.result(p, h.best.carrier, h.bounds)
 	again.report(&r)
-	r.BestR1 = in.exactBurden(h.leastFirst)
+	if least := in.exactBurden(h.leastFirst); least.Cmp(r.R1) < 0 {
+		r.BestR1 = least
+	}
 	r.Steps, r.Exhausted, r.Stopped = h.steps, h.exhausted, h.ctx.Err() != nil
 	r.Proven = r.Feasible && h.proven()
 	if !r.Feasible {
