@@ -193,9 +193,13 @@ func (s *split) overrun() int64 {
 	sum := int64(0)
 	for i := range in.members {
 		sum += max(0, int64(s.load[i*in.days]-in.maxGrams[i]))
-		sum += (max(0, s.bulk[i]-in.room[i]) + s.bulkUnit - 1) / s.bulkUnit
-		for c := range in.classes {
-			sum += (max(0, s.inClass[i*in.classes+c]-in.classCap[c]) + s.unitOf[c] - 1) / s.unitOf[c]
+		if over := s.bulk[i] - in.room[i]; over > 0 {
+			sum += (over + s.bulkUnit - 1) / s.bulkUnit
+		}
+		for c, most := range in.classCap {
+			if over := s.inClass[i*in.classes+c] - most; over > 0 {
+				sum += (over + s.unitOf[c] - 1) / s.unitOf[c]
+			}
 		}
 	}
 	return sum
