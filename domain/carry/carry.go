@@ -97,6 +97,7 @@ type calculation struct {
 	loads      [][]tally                // by place in the crew and day-1
 	floors     [][]floor                // the same
 	dropped    []fairsplit.Class        // of the stage in hand: rules about lost packs that gave way
+	opened     bool                     // of the stage in hand: own shares may lie in other packs
 	passed     map[int]bool             // first days of stages that pass a limit
 	liquid     map[string]bool          // containers of liquid fuel
 	own        map[string]bool          // bags of one eater

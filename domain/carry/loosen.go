@@ -20,8 +20,7 @@ func (c *calculation) loosen(ctx context.Context, r run, pieces []piece, problem
 		if err != nil {
 			return solved, err
 		}
-		*problem, solved = wider, again
-		c.sayOwnSharesMoved(r, pieces, solved)
+		*problem, solved, c.opened = wider, again, true
 	}
 	if solved.Feasible || len(problem.Classes) == 0 || !onlyClasses(solved) {
 		return solved, nil

@@ -26,7 +26,6 @@ const searchSteps = 400_000
 
 // ruled lists the pieces of a stage with those who may carry each.
 func (c *calculation) ruled(r run) []piece {
-	c.dropped = nil
 	pieces := c.pieces(r)
 	for i := range pieces {
 		c.passOver(&pieces[i], r)
@@ -40,6 +39,7 @@ func (c *calculation) ruled(r run) []piece {
 // split finds the carriers of one stage.
 func (c *calculation) split(ctx context.Context, r run) error {
 	pieces := c.ruled(r)
+	c.dropped, c.opened = nil, false
 	free := slices.Clone(pieces)
 	for i := range pieces {
 		c.follow(&pieces[i], r)
@@ -162,7 +162,7 @@ func (c *calculation) stillGood(r run, pieces []piece, problem fairsplit.Problem
 	if err != nil || !solved.Feasible {
 		return fairsplit.Result{}, false
 	}
-	if total(c.overWithWater(r, pieces, carriers)) > 0 && !c.keptOver[r.first] {
+	if over, _ := c.overWithWater(r, pieces, carriers); total(over) > 0 && !c.keptOver[r.first] {
 		return fairsplit.Result{}, false
 	}
 	gap := c.keptGap[r.first]
@@ -179,6 +179,9 @@ func (c *calculation) take(stage *Stage, r run, pieces []piece, solved fairsplit
 	c.passed[r.first] = !solved.Feasible
 	c.sayReasons(r, pieces, solved)
 	c.sayClassesDropped(r, pieces, solved.Carrier)
+	if c.opened {
+		c.sayOwnSharesMoved(r, pieces, solved)
+	}
 	c.handOn(r, pieces, *stage)
 	c.result.Stages = append(c.result.Stages, *stage)
 }

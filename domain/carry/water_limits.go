@@ -24,7 +24,7 @@ func (c *calculation) leaveRoomForWater(ctx context.Context, r run, pieces []pie
 	if !solved.Feasible || decidedOn(c.Decided, r.first) != nil {
 		return false, nil
 	}
-	over := c.overWithWater(r, pieces, solved.Carrier)
+	over, most := c.overWithWater(r, pieces, solved.Carrier)
 	least, found := total(over), false
 	tight := *problem
 	for range waterRounds {
@@ -32,10 +32,15 @@ func (c *calculation) leaveRoomForWater(ctx context.Context, r run, pieces []pie
 			break
 		}
 		tight.Crew = slices.Clone(tight.Crew)
-		for seat, mass := range over {
-			if m := &tight.Crew[seat]; mass > 0 {
-				m.MaxGrams = max(m.BaseGrams, m.MaxGrams-steps(mass+spareForWater))
+		lowered := false
+		for seat, load := range most {
+			m, held := &tight.Crew[seat], steps(c.floors[r.present[seat]][r.first-1].held)
+			if over[seat] > 0 && m.MaxGrams > held {
+				m.MaxGrams, lowered = max(held, min(m.MaxGrams, steps(load))), true
 			}
+		}
+		if !lowered {
+			break // what is over a limit is their own
 		}
 		again, err := c.solve(ctx, r, tight, options)
 		if err != nil {
@@ -44,10 +49,12 @@ func (c *calculation) leaveRoomForWater(ctx context.Context, r run, pieces []pie
 		if !again.Feasible {
 			break
 		}
-		over = c.overWithWater(r, pieces, again.Carrier)
-		if now := total(over); now < least {
-			least, found, *solved, *problem = now, true, again, tight
+		over, most = c.overWithWater(r, pieces, again.Carrier)
+		now := total(over)
+		if now >= least {
+			break
 		}
+		least, found, *solved, *problem = now, true, again, tight
 	}
 	return found, nil
 }
@@ -60,9 +67,10 @@ func total(masses []units.Mass) (sum units.Mass) {
 }
 
 // overWithWater tells by how much the packs of a split pass the load limits on
-// the mornings on which water is carried to a dry camp, by seat.
-func (c *calculation) overWithWater(r run, pieces []piece, carrier []int) []units.Mass {
-	over := make([]units.Mass, len(r.present))
+// the mornings on which water is carried to a dry camp, by seat, and what load on
+// the first morning should do: what is eaten before the dry camp is no help.
+func (c *calculation) overWithWater(r run, pieces []piece, carrier []int) (over, most []units.Mass) {
+	over, most = make([]units.Mass, len(r.present)), make([]units.Mass, len(r.present))
 	dry := map[int]bool{}
 	for _, water := range c.Cooking.Water {
 		dry[water.Day] = dry[water.Day] || water.CarriedDrink > 0
@@ -70,9 +78,13 @@ func (c *calculation) overWithWater(r run, pieces []piece, carrier []int) []unit
 	for _, camp := range c.Cooking.DryCamps {
 		dry[camp.Day] = true
 	}
+	var first map[int]filled
 	for day := r.first; day <= r.last; day++ {
 		if !dry[day] {
 			continue
+		}
+		if first == nil {
+			first = c.packsOn(r, pieces, carrier, r.first)
 		}
 		packs := c.packsOn(r, pieces, carrier, day)
 		shares := c.shareWater(func(place, on int) filled {
@@ -84,12 +96,19 @@ func (c *calculation) overWithWater(r run, pieces []piece, carrier []int) []unit
 		for seat, place := range r.present {
 			share := shares[memberDay{place, day}]
 			water := share.drink + share.toCook
-			if limit, limited := c.Trip.Crew[place].LoadLimit.Get(); limited && water > 0 {
-				over[seat] = max(over[seat], packs[place].load+water-limit)
+			limit, limited := c.Trip.Crew[place].LoadLimit.Get()
+			by := packs[place].load + water - limit
+			if !limited || water == 0 || by <= over[seat] {
+				continue
+			}
+			over[seat], most[seat] = by, first[place].load-by-spareForWater
+			begun, left := first[place].load-c.floors[place][r.first-1].held, packs[place].load-c.floors[place][day-1].held
+			if left > 0 && begun > left {
+				most[seat] = first[place].load - (by + spareForWater).Scale(float64(begun)/float64(left))
 			}
 		}
 	}
-	return over
+	return over, most
 }
 
 // packsOn gives the packs of a split on a day, by place in the crew.
