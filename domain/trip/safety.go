@@ -48,6 +48,15 @@ func DeclaredAllergens() []Allergen {
 	}
 }
 
+// DeclaredWith lists those of them that a label must tell where people think in
+// those units: the nine of 21 USC 321(qq) in the United States.
+func DeclaredWith(system units.System) []Allergen {
+	if system == units.US {
+		return []Allergen{Wheat, Crustaceans, Eggs, Fish, Peanuts, Soybeans, Milk, Nuts, Sesame}
+	}
+	return DeclaredAllergens()
+}
+
 // KnownAllergens lists every allergen with a name of its own, single nuts last.
 func KnownAllergens() []Allergen {
 	return append(DeclaredAllergens(), Almonds, Hazelnuts, Walnuts, Cashews,

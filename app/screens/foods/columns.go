@@ -146,7 +146,8 @@ func labelField() field {
 
 func allergenField(u units.System) field {
 	return field{
-		title: lang.L("Allergens"), also: lang.X("heads-allergens", "Allergen, Allergy information"), width: 190, set: setDeclared,
+		title: lang.L("Allergens"), also: lang.X("heads-allergens", "Allergen, Allergy information"), width: 190,
+		set:  func(f *trip.Food, text string) error { return setDeclared(f, text, u) },
 		text: func(f *trip.Food) string { return allergensInShort(f, u) },
 		tone: func(f *trip.Food) fyne.ThemeColorName {
 			if len(withPresence(f, trip.Contains))+len(withPresence(f, trip.MayContain)) > 0 {

@@ -13,6 +13,7 @@ import (
 	"sumpter/app/typed"
 	"sumpter/domain/prose"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // stateWords are what sheets write before or behind an allergen, in the reader's
@@ -43,13 +44,13 @@ func noneWords() []string {
 // "none". A bare name is contained; what is free is said for each by the word
 // of the label. What was contained and is no longer named is not known; nothing
 // that was contained becomes free by a list.
-func setDeclared(food *trip.Food, text string) error {
+func setDeclared(food *trip.Food, text string, system units.System) error {
 	whole := strings.ToLower(strings.Trim(strings.TrimSpace(text), "."))
 	if whole == strings.ToLower(lang.L("not known, so not safe")) {
 		return nil // what the cell showed
 	}
 	if slices.Contains(noneWords(), whole) {
-		return noneDeclared(food)
+		return noneDeclared(food, system)
 	}
 	said, err := readDeclared(text)
 	if err != nil {
@@ -90,19 +91,17 @@ func namedIn(said map[trip.Allergen]trip.Presence, allergen trip.Allergen) bool 
 	return named
 }
 
-// noneDeclared has the label name none of what it must declare.
-func noneDeclared(food *trip.Food) error {
+// noneDeclared has the label name none of what it must declare where people think
+// in those units. What need not be declared there stays as it was.
+func noneDeclared(food *trip.Food, system units.System) error {
 	for _, allergen := range trip.DeclaredAllergens() {
 		if isIn(food.Presence(allergen)) {
 			return stillIn(allergen)
 		}
 	}
 	states := map[trip.Allergen]trip.Presence{}
-	for _, allergen := range trip.DeclaredAllergens() {
-		states[allergen] = trip.Free
-	}
 	maps.Copy(states, food.Allergens)
-	for _, allergen := range trip.DeclaredAllergens() {
+	for _, allergen := range trip.DeclaredWith(system) {
 		states[allergen] = trip.Free
 	}
 	food.Allergens = states

@@ -2,6 +2,7 @@ package foods
 
 import (
 	"maps"
+	"slices"
 	"strings"
 	"testing"
 
@@ -34,7 +35,7 @@ func TestWhatALabelDeclaresIsRead(t *testing.T) {
 		"brazil nuts & pistachios":                                             {trip.BrazilNuts: trip.Contains, trip.Pistachios: trip.Contains},
 	} {
 		food := &trip.Food{Name: "Bar"}
-		err := setDeclared(food, text)
+		err := setDeclared(food, text, units.Metric)
 		if (err == nil) != (want != nil) {
 			t.Errorf("%q: %v", text, err)
 			continue
@@ -53,12 +54,35 @@ func TestWhatALabelDeclaresIsRead(t *testing.T) {
 
 func TestNoneIsSaidOfAllThatMustBeDeclared(t *testing.T) {
 	food := &trip.Food{Name: "Rice"}
-	if err := setDeclared(food, "None."); err != nil || len(unreadOf(food)) != 0 || len(withPresence(food, trip.Free)) != len(trip.DeclaredAllergens()) {
+	if err := setDeclared(food, "None.", units.Metric); err != nil || len(unreadOf(food)) != 0 || len(withPresence(food, trip.Free)) != len(trip.DeclaredAllergens()) {
 		t.Errorf("%v, unread %v", err, unreadOf(food))
 	}
 	food = &trip.Food{Name: "Cheese", Allergens: presencesOf{trip.Milk: trip.Contains}}
-	if err := setDeclared(food, "none"); err == nil || food.Presence(trip.Milk) != trip.Contains {
+	if err := setDeclared(food, "none", units.Metric); err == nil || food.Presence(trip.Milk) != trip.Contains {
 		t.Errorf("milk is %s, %v", food.Presence(trip.Milk), err)
+	}
+}
+
+// A label in the United States names the nine of 21 USC 321(qq): that it names
+// none says nothing of barley, celery, mustard or sulfites.
+func TestNoneInTheUnitedStatesIsSaidOfTheNine(t *testing.T) {
+	food := &trip.Food{Name: "Bouillon", Allergens: presencesOf{trip.Mustard: trip.Free}}
+	if err := setDeclared(food, "none", units.US); err != nil {
+		t.Fatal(err)
+	}
+	free := []trip.Allergen{trip.Milk, trip.Eggs, trip.Fish, trip.Crustaceans, trip.Nuts, trip.Wheat, trip.Peanuts, trip.Soybeans, trip.Sesame, trip.Mustard}
+	for _, allergen := range trip.DeclaredAllergens() {
+		want := trip.NotKnown
+		if slices.Contains(free, allergen) {
+			want = trip.Free
+		}
+		if got := food.Presence(allergen); got != want {
+			t.Errorf("%s is %s, want %s", allergen, got, want)
+		}
+	}
+	food = &trip.Food{Name: "Broth", Allergens: presencesOf{trip.Celery: trip.Contains}}
+	if err := setDeclared(food, "none", units.US); err == nil || food.Presence(trip.Celery) != trip.Contains {
+		t.Errorf("celery is %s, %v", food.Presence(trip.Celery), err)
 	}
 }
 
@@ -73,15 +97,15 @@ func TestWhatIsNotClearIsRefusedAndNothingIsFree(t *testing.T) {
 		"see packet":           "see packet",
 	} {
 		food := &trip.Food{Name: "Bar", Allergens: presencesOf{trip.Eggs: trip.Contains}}
-		if err := setDeclared(food, text); err == nil || !strings.Contains(err.Error(), word) || food.Presence(trip.Eggs) != trip.Contains || len(food.Allergens) != 1 {
+		if err := setDeclared(food, text, units.Metric); err == nil || !strings.Contains(err.Error(), word) || food.Presence(trip.Eggs) != trip.Contains || len(food.Allergens) != 1 {
 			t.Errorf("%q: %v, %v", text, err, food.Allergens)
 		}
 	}
 	food := &trip.Food{Allergens: presencesOf{trip.Milk: trip.MayContain, trip.Nuts: trip.Contains, trip.Fish: trip.Free}}
-	if err := setDeclared(food, "free of milk"); err == nil {
+	if err := setDeclared(food, "free of milk", units.Metric); err == nil {
 		t.Error("a list made free what was contained")
 	}
-	if err := setDeclared(food, "milk"); err != nil || food.Presence(trip.Milk) != trip.Contains || food.Presence(trip.Nuts) != trip.NotKnown || food.Presence(trip.Fish) != trip.Free {
+	if err := setDeclared(food, "milk", units.Metric); err != nil || food.Presence(trip.Milk) != trip.Contains || food.Presence(trip.Nuts) != trip.NotKnown || food.Presence(trip.Fish) != trip.Free {
 		t.Errorf("%v: %v", err, food.Allergens)
 	}
 }
@@ -96,7 +120,7 @@ func TestTheCellReadsBackAsItIs(t *testing.T) {
 			}
 		}
 		before := &trip.Food{Allergens: maps.Clone(food.Allergens)}
-		if err := setDeclared(food, allergensInShort(food, units.Metric)); err != nil {
+		if err := setDeclared(food, allergensInShort(food, units.Metric), units.Metric); err != nil {
 			t.Fatalf("%q: %v", allergensInShort(food, units.Metric), err)
 		}
 		for _, allergen := range trip.KnownAllergens() {
@@ -114,7 +138,7 @@ func TestFreeIsOnlyWhatIsSaidFree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := strings.Join(rapid.SliceOfN(rapid.SampledFrom(words), 1, 8).Draw(t, "words"), " ")
 		food := &trip.Food{Name: "Bar"}
-		if setDeclared(food, text) != nil {
+		if setDeclared(food, text, units.Metric) != nil {
 			return
 		}
 		for _, allergen := range trip.DeclaredAllergens() {
