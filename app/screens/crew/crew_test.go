@@ -191,6 +191,18 @@ func TestTheSideSaysWhyAndCautions(t *testing.T) {
 	}
 }
 
+func TestANoteOfMedicineEndsWithOneFullStop(t *testing.T) {
+	for note, want := range map[string]string{
+		"Adrenaline pen in the lid pocket.": "Medicine: Adrenaline pen in the lid pocket.",
+		"Adrenaline pen in the lid pocket":  "Medicine: Adrenaline pen in the lid pocket.",
+		"Inhaler: ask first! ":              "Medicine: Inhaler: ask first!",
+	} {
+		if got := strings.TrimSpace(cautionOf(&trip.Member{Medicine: note}, units.Metric)); got != want {
+			t.Errorf("%q is told as %q", note, got)
+		}
+	}
+}
+
 func TestTheDayOfTheNeedIsChosenByKeys(t *testing.T) {
 	s := open(t, units.Metric)
 	s.Do("Need of the next day")

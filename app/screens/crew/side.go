@@ -117,9 +117,18 @@ func cautionOf(m *trip.Member, system units.System) string {
 			map[string]any{"List": strings.Join(own, ", "), "Known": strings.Join(known, ", ")})
 	}
 	if m.Medicine != "" {
-		text += " " + lang.L("Medicine:") + " " + m.Medicine + "."
+		text += " " + lang.L("Medicine:") + " " + ended(m.Medicine)
 	}
 	return text
+}
+
+// ended ends what the leader wrote with a full stop, where it has no end yet.
+func ended(note string) string {
+	note = strings.TrimSpace(note)
+	if strings.HasSuffix(note, ".") || strings.HasSuffix(note, "!") || strings.HasSuffix(note, "?") || strings.HasSuffix(note, "…") {
+		return note
+	}
+	return note + "."
 }
 
 func (s *sidePanel) showNeeds(p *plan.Plan) {
