@@ -2,9 +2,11 @@ package carry
 
 import (
 	"context"
+	"math/big"
 	"slices"
 
 	"sumpter/domain/solve/fairsplit"
+	"sumpter/domain/trip"
 )
 
 // aside is a stage without those who hold more than a fair load in any case, on
@@ -91,6 +93,52 @@ func (a *aside) narrow(carriers []int) []int {
 		seats[i] = slices.Index(a.seats, carriers[item])
 	}
 	return seats
+}
+
+// measure gives the shares of a split among the others; those of the whole where
+// who stands aside has something the others may carry.
+func (a *aside) measure(split fairsplit.Resplit) (first, days *big.Rat) {
+	seats := a.narrow(split.Carrier)
+	if slices.Contains(seats, fairsplit.Nobody) {
+		return split.R1, split.S
+	}
+	among, err := fairsplit.Evaluate(a.problem, seats)
+	if err != nil {
+		return split.R1, split.S
+	}
+	return among.R1, among.S
+}
+
+// measuredBeside gives who the shares of some splits leave out, nil where they
+// are those of everybody.
+func (c *calculation) measuredBeside(r run, pieces []piece, splits []fairsplit.Resplit) *aside {
+	if !slices.ContainsFunc(r.present, func(place int) bool { return c.heldOver(place, r) }) {
+		return nil
+	}
+	a := c.standAside(r, c.problem(r, pieces))
+	if a == nil {
+		return nil
+	}
+	for _, split := range splits {
+		if whole, err := fairsplit.Evaluate(a.whole, split.Carrier); err == nil && whole.R1 != nil && (split.R1.Cmp(whole.R1) < 0 || split.S.Cmp(whole.S) < 0) {
+			return a
+		}
+	}
+	return nil
+}
+
+// asideOf names who stands aside.
+func (c *calculation) asideOf(r run, a *aside) []trip.MemberID {
+	if a == nil {
+		return nil
+	}
+	var list []trip.MemberID
+	for seat, place := range r.present {
+		if !slices.Contains(a.seats, seat) {
+			list = append(list, c.Trip.Crew[place].ID)
+		}
+	}
+	return list
 }
 
 // had tells whether somebody who stands aside had a thing that others may carry.

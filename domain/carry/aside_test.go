@@ -84,6 +84,13 @@ func TestChoicesBesideAHeavyKitAreOfTheOthers(t *testing.T) {
 	if len(choices) < 2 || choices[0].Worst <= choices[len(choices)-1].Worst {
 		t.Fatalf("choices: %+v", choices)
 	}
+	if aside := r.Stages[0].Aside; !slices.Equal(aside, []trip.MemberID{on.Crew[3].ID}) {
+		t.Errorf("the shares are said to leave out %v", aside)
+	}
+	on.Crew[3].OwnKit = 0
+	if r := mustCompute(t, Work{Trip: on, Legs: on.Legs(), Bags: bags.Result{Bags: list}, Kept: []trip.KeptPacks{packs}}); len(r.Stages[0].Choices) == 0 || r.Stages[0].Aside != nil {
+		t.Errorf("with light kits the shares are said to leave out %v", r.Stages[0].Aside)
+	}
 	if worst := othersWorst(r)[0]; worst > 4.0/60*NearlyFair {
 		t.Errorf("the heaviest of the others has %.4f, they could share evenly", worst)
 	}

@@ -13,11 +13,13 @@ import (
 const mostChoices = 12
 
 // choices reads the splits between nothing that changes hands and the fairest,
-// the one that is taken among them.
-func (c *calculation) choices(r run, pieces []piece, solved fairsplit.Result) []Choice {
+// the one that is taken among them. Where their shares leave out who stands aside,
+// it tells who that is.
+func (c *calculation) choices(r run, pieces []piece, solved fairsplit.Result) ([]Choice, []trip.MemberID) {
 	if len(solved.Choices) == 0 {
-		return nil
+		return nil, nil
 	}
+	beside := c.measuredBeside(r, pieces, solved.Choices)
 	var list []Choice
 	taken := false
 	for _, found := range solved.Choices {
@@ -27,15 +29,19 @@ func (c *calculation) choices(r run, pieces []piece, solved fairsplit.Result) []
 		list = append(list, choice)
 	}
 	if !taken {
-		choice := c.choice(r, pieces, fairsplit.Resplit{
+		split := fairsplit.Resplit{
 			Changes: solved.Changes, R1: solved.R1, S: solved.S, Carrier: solved.Carrier, Over: solved.Over, Overruns: solved.Overruns,
-		}, solved.Forced)
+		}
+		if beside != nil {
+			split.R1, split.S = beside.measure(split)
+		}
+		choice := c.choice(r, pieces, split, solved.Forced)
 		choice.Taken = true
 		list = slices.DeleteFunc(list, choice.beats)
 		list = append(list, choice)
 		slices.SortStableFunc(list, func(a, b Choice) int { return cmp.Compare(a.HandOvers, b.HandOvers) })
 	}
-	return few(list)
+	return few(list), c.asideOf(r, beside)
 }
 
 // beats tells whether a choice is no worse than another in anything.
@@ -138,12 +144,11 @@ func (c *calculation) measureAgain(r run, pieces []piece, problem fairsplit.Prob
 		if err != nil || !measured.Feasible {
 			continue
 		}
+		split := fairsplit.Resplit{Changes: choice.HandOvers, R1: measured.R1, S: measured.S, Carrier: seats}
 		if a != nil {
-			if among, err := fairsplit.Evaluate(a.problem, a.narrow(seats)); err == nil {
-				measured.R1, measured.S = among.R1, among.S
-			}
+			split.R1, split.S = a.measure(split)
 		}
-		solved.Choices = append(solved.Choices, fairsplit.Resplit{Changes: choice.HandOvers, R1: measured.R1, S: measured.S, Carrier: seats})
+		solved.Choices = append(solved.Choices, split)
 		if choice.Taken {
 			solved.Changes, solved.Forced = choice.HandOvers, choice.Must
 		}

@@ -38,6 +38,10 @@ type Stage struct {
 	Fair       []float64 `json:"fair"`              // fair level of each day, load / capability: what each would carry if all could be cut up, beside those who hold more in any case
 	Over       []Excess  `json:"over,omitempty"`    // who is over the fair level by more than 2 %, each on their worst morning
 	Choices    []Choice  `json:"choices,omitempty"` // hand-overs against fairness, from the fewest on; none where nothing could stay
+
+	// Aside are those who hold more than a fair load in any case, where the
+	// shares of the choices leave them out.
+	Aside []trip.MemberID `json:"aside,omitempty"`
 }
 
 // Choice is a split of a stage that none with as few hand-overs beats in

@@ -367,7 +367,7 @@ func (c *calculation) fillStage(stage *Stage, r run, pieces []piece, solved fair
 	stage.Mean, stage.MeanBound = share(solved.S), share(solved.SBound)
 	stage.Proven, stage.HandOvers = solved.Proven, len(stage.HandedOver())
 	if c.Work.Choices || len(c.Kept) > 0 {
-		stage.Choices = c.choices(r, pieces, solved)
+		stage.Choices, stage.Aside = c.choices(r, pieces, solved)
 	}
 }
 

@@ -11,17 +11,20 @@ import (
 	"sumpter/domain/trip"
 )
 
-// choices lists the ways to share the load on the morning of from.
-func (w *work) choices(now *plan.Plan) []Choice {
+// choices lists the ways to share the load on the morning of from, and who their
+// shares leave out.
+func (w *work) choices(now *plan.Plan) ([]Choice, []trip.MemberID) {
 	if w.from < w.differsFrom() || !w.open(now.Legs) {
-		return nil // all is where the plan has it, or stays with who had it
+		return nil, nil // all is where the plan has it, or stays with who had it
 	}
 	var list []Choice
+	var aside []trip.MemberID
 	for i := range now.Carry.Stages {
 		stage := &now.Carry.Stages[i]
 		if stage.FirstDay != w.from || w.done.Replan(w.from) != nil {
 			continue
 		}
+		aside = stage.Aside
 		before := carriersOn(now, w.from-1)
 		for _, choice := range stage.Choices {
 			to := func(item carry.Item) trip.MemberID {
@@ -43,7 +46,7 @@ func (w *work) choices(now *plan.Plan) []Choice {
 			list = append(list, one)
 		}
 	}
-	return list
+	return list, aside
 }
 
 // takeFew lets the plan follow the fewest hand-overs that are nearly as fair as

@@ -32,6 +32,7 @@ type Rest struct {
 	Moves     []Move           // proposed: what should be eaten at another meal
 	HandOvers []trail.HandOver // on the morning of From
 	Choices   []Choice         // other ways to hand over, from the fewest on; none once it is decided
+	Aside     []trip.MemberID  // who holds more than a fair load in any case, where the shares of the choices leave them out
 	Decided   bool             // what changes hands that morning is decided
 	Missing   Amount           // of days from From on, that will not be there
 	Spare     []Spare          // own bags of those who went home
@@ -146,7 +147,8 @@ func Make(ctx context.Context, p *plan.Plan, done *trip.Progress, from int) (*Re
 			return nil, err
 		}
 	}
-	rest.Choices, rest.Decided = w.choices(rest.Plan), done.Replan(from) != nil
+	rest.Choices, rest.Aside = w.choices(rest.Plan)
+	rest.Decided = done.Replan(from) != nil
 	if err := w.takeFew(ctx, rest); err != nil {
 		return nil, err
 	}

@@ -227,7 +227,7 @@ func splitChoicesTable(x *index) Table {
 	}
 	return fill(Table{
 		Name: "split_choices", Title: "Few hand-overs or a fair load",
-		About: "What nothing beats between the packs as they were at the last change by hand and the fairest split. Shares are load / carrying capability. Where no split was found that keeps all limits, how far packs together are over them counts before fairness.",
+		About: "What nothing beats between the packs as they were at the last change by hand and the fairest split. Shares are load / carrying capability, without the packs of who holds more than a fair load in any case. Where no split was found that keeps all limits, how far packs together are over them counts before fairness.",
 		Empty: "The split is free: no packs are kept.",
 	}, []field[choiceRow]{
 		{Column{Key: "days", Heading: "On", Width: 14}, func(r choiceRow) Value { return words(dayRange(r.stage.FirstDay, r.stage.LastDay)) }},
@@ -235,6 +235,7 @@ func splitChoicesTable(x *index) Table {
 		{Column{Key: "hand_overs", Heading: "Change for fairness", Width: 11}, func(r choiceRow) Value { return count(r.choice.HandOvers) }},
 		share("worst", "Heaviest share", func(c carry.Choice) float64 { return c.Worst }),
 		share("mean", "Heaviest over the days", func(c carry.Choice) float64 { return c.Mean }),
+		{Column{Key: "aside", Heading: "Shares are without", Width: 22, Wrap: true}, func(r choiceRow) Value { return words(orNone(x.memberNames(r.stage.Aside), "nobody")) }},
 		{Column{Key: "over_limit", Heading: "Over load limits (" + x.foodUnit() + ")", Decimals: x.foodDecimals(), Width: 12}, func(r choiceRow) Value { return x.food(r.choice.OverLimit) }},
 		{Column{Key: "over_room", Heading: "Over the room of packs (" + x.drinkUnit() + ")", Decimals: 1, Width: 12}, func(r choiceRow) Value { return x.drink(r.choice.OverRoom) }},
 		{Column{Key: "over_part", Heading: "Packs with too large a part", Width: 12}, func(r choiceRow) Value { return count(r.choice.OverPart) }},

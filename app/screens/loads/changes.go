@@ -102,6 +102,9 @@ func (c *changes) show() {
 	if kept && passesLimits(list) {
 		words += " " + lang.L("For these days no split was found that keeps every limit. The choices differ in how far they pass limits, too; without your choice they are passed by at most 2 % more than the least that was found. The tab on how fair the split is can raise them.")
 	}
+	if aside := c.screen.view.asideWords(c.stage()); kept && aside != "" {
+		words += " " + aside
+	}
 	c.state.SetContent(words)
 	if !choose {
 		c.alone.show(s.view, c.stage())
@@ -180,6 +183,18 @@ func (c *changes) stateWords(kept bool, list []carry.Choice) string {
 		return lang.X("changes-state", "Of what was in the packs before the last change by hand, so many must change packs: {{.Must}}; and so many do for a fairer load: {{.Free}}. Without your choice it is the fewest hand-overs with which the heaviest pack is at most 2 % heavier than in the fairest split.",
 			data{"Must": taken.Must, "Free": taken.HandOvers})
 	}
+}
+
+// asideWords says whose packs the shares of the choices leave out.
+func (v *view) asideWords(stage *carry.Stage) string {
+	if stage == nil || len(stage.Aside) == 0 {
+		return ""
+	}
+	names := make([]string, len(stage.Aside))
+	for i, id := range stage.Aside {
+		names[i] = v.memberName(id)
+	}
+	return bench.AsideWords(names)
 }
 
 // held tells whether the leader chose the split of the stage.

@@ -10,7 +10,9 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"sumpter/domain/carry"
+	"sumpter/domain/optional"
 	"sumpter/domain/trip"
+	"sumpter/domain/units"
 )
 
 // movable finds a shared bag of one member that another may carry.
@@ -68,6 +70,31 @@ func TestTheChoicesAreReachedByKeys(t *testing.T) {
 	s.key(fyne.KeyReturn)
 	if choices := s.view.stage(1).Choices; before == len(choices)-1 || takenOf(choices) == before || !strings.HasPrefix(s.Document.UndoName(), "let ") {
 		t.Errorf("choice %d of %d is taken, before %d; undo is called %q", takenOf(choices), len(choices), before, s.Document.UndoName())
+	}
+}
+
+// Where one own kit is above any fair load the shares of the choices are those of
+// the others, and the screen says so.
+func TestTheChoicesSayWhoseSharesTheyLeaveOut(t *testing.T) {
+	s := openDemo(t)
+	s.drag(s.movable("Olek", "Tomas"), "Tomas")
+	s.open(changesTab)
+	if strings.Contains(s.changes.state.Content, "in any case") {
+		t.Fatalf("nobody stands aside, it says %q", s.changes.state.Content)
+	}
+	s = openDemo(t)
+	if err := s.Document.Edit("pack too much", func(on *trip.Trip) error {
+		ruth := on.Member(s.named("Ruth"))
+		ruth.OwnKit, ruth.LoadLimit = 14*units.Kilogram, optional.Of(25*units.Kilogram)
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	s.drag(s.movable("Olek", "Tomas"), "Tomas")
+	s.open(changesTab)
+	stage := s.view.stage(1)
+	if !slices.Equal(stage.Aside, []trip.MemberID{s.named("Ruth")}) || !strings.Contains(s.changes.state.Content, "in any case for Ruth") {
+		t.Errorf("aside are %v of %d choices, it says %q", stage.Aside, len(stage.Choices), s.changes.state.Content)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
+	"sumpter/app/screens/bench"
 	"sumpter/app/written"
 	"sumpter/domain/onward"
 	"sumpter/domain/prose"
@@ -164,6 +165,13 @@ func (p *sidePanel) showChoices() {
 		}
 	}
 	p.all.Add(heading(lang.L("Few hand-overs or a fair load")))
+	if len(s.rest.Aside) > 0 {
+		names := make([]string, len(s.rest.Aside))
+		for i, id := range s.rest.Aside {
+			names[i] = s.memberName(id)
+		}
+		p.all.Add(paragraph(bench.AsideWords(names)))
+	}
 	radio := widget.NewRadioGroup(texts, nil)
 	radio.Required = true
 	if at := slices.Index(offered, s.choice); at >= 0 {
