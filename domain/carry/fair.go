@@ -146,7 +146,7 @@ func waterLevel(crew []holding, shared units.Mass, limited bool) (level float64,
 	rest, slope := float64(shared), 0.0
 	level = bends[0].level
 	for _, next := range bends {
-		takes := slope * (next.level - level)
+		takes := float64(slope * (next.level - level))
 		if takes >= rest {
 			return level + rest/slope, true
 		}

@@ -79,7 +79,7 @@ func (c *calculation) measureStages() {
 				stage.Worst = worst
 			}
 			weight := float64(c.hoursTenths(day))
-			hours, sum = hours+weight, sum+weight*worst
+			hours, sum = hours+weight, sum+float64(weight*worst)
 		}
 		if hours > 0 {
 			stage.Mean = sum / hours

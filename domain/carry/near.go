@@ -12,8 +12,9 @@ import (
 )
 
 // NearlyFair is how much heavier the heaviest pack may be, and how much further
-// limits that cannot be kept may be passed, for the sake of fewer hand-overs: some hundred grams, which nobody feels and every hand-over costs
-// more than (common practice, no source).
+// limits that cannot be kept may be passed, for the sake of fewer hand-overs: some
+// hundred grams, which nobody feels and every hand-over costs more than (common
+// practice, no source).
 const NearlyFair = 1.02
 
 // near is the packs that a stage stays near to, as seats of those present: those

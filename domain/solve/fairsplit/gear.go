@@ -318,7 +318,7 @@ func (g *gear) solve(t *simplex) (bound int64, open bool) {
 func (g *gear) limit() float64 {
 	sum := 0.0
 	for d, hours := range g.hours {
-		sum += float64(hours) * float64(g.h.bounds.day[d])
+		sum += float64(float64(hours) * float64(g.h.bounds.day[d]))
 	}
 	return float64(g.need)/sum + 2e-6
 }
