@@ -52,6 +52,7 @@ const (
 const (
 	oddsRounds  = 40
 	oddsFigures = 2 + layerCaps
+	startLoad   = 0.02              // price of a gram to begin with
 	logRoot     = 0.918938533204673 // logarithm of the root of 2 pi
 )
 
@@ -81,7 +82,7 @@ func newOdds(l *layers) *odds {
 		o.mean += float64(scale) / float64(in.members)
 		for d, h := range in.hours {
 			if h > 0 {
-				add(0.02, oddsRow{loadRow, i, d, 0})
+				add(startLoad, oddsRow{loadRow, i, d, 0})
 				hours = min(hours, float64(h))
 			}
 		}
@@ -97,11 +98,14 @@ func newOdds(l *layers) *odds {
 			}
 		}
 	}
+	parts := 0.0
 	for _, scale := range in.scale {
-		o.part = append(o.part, o.mean/float64(scale))
+		part := o.mean / float64(scale)
+		o.part, parts = append(o.part, part), parts+part
 	}
 	add(0.01, oddsRow{kind: firstRow})
-	add(0.04*float64(in.members)/hours, oddsRow{kind: sumRow})
+	// The search for prices begins where each burden costs more than it saves, however unlike the strengths are.
+	add(max(0.04*float64(in.members), 1.5*startLoad*parts)/hours, oddsRow{kind: sumRow})
 	o.start = slices.Clone(o.price)
 	n, slots := len(o.rows), in.members*oddsFigures
 	o.limit, o.slope, o.step, o.next = make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
@@ -131,7 +135,7 @@ func (o *odds) setLimits(ceiling int64) {
 		case r.figure == 1:
 			o.limit[k] = float64(o.l.room[r.i])
 		default:
-			o.limit[k] = float64(o.l.share[r.figure-2][r.i]) + float64(o.piece[r.figure-2])/2
+			o.limit[k] = float64(o.l.share[r.figure-2][r.i]) + float64(float64(o.piece[r.figure-2])/2)
 		}
 	}
 }

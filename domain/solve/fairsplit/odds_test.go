@@ -60,3 +60,36 @@ func TestOddsCountSplits(t *testing.T) {
 		}
 	}
 }
+
+// TestOddsOfUnlikeStrengths: that a child carries a fifteenth of what another does leaves splits
+// whose odds are found, as the prices begin where every burden has a worth.
+func TestOddsOfUnlikeStrengths(t *testing.T) {
+	for child := int64(2); child <= 30; child += 4 {
+		p := Problem{Days: 2, HoursTenths: []int64{50, 70}, Crew: []Member{
+			{Strength: child, BaseGrams: 100 * child, MaxGrams: Unlimited, VolumeMl: Unlimited},
+			{Strength: 30, BaseGrams: 3000, MaxGrams: Unlimited, VolumeMl: Unlimited},
+			{Strength: 30, BaseGrams: 3000, MaxGrams: Unlimited, VolumeMl: Unlimited},
+		}}
+		draw := random{state: 3}
+		for n := range 18 {
+			p.Items = append(p.Items, Item{MassGrams: int64(30 + draw.below(80)), VolumeMl: 300, GoneAfter: 1 + n%2})
+		}
+		in := newInstance(p)
+		l := newLayers(in, nil)
+		bounds := newBounds(in)
+		limit, ceiling := bounds.sum+bounds.sum/20, bounds.day[0]+bounds.day[0]/20
+		if !l.mayHold(nil, limit, ceiling) {
+			t.Fatal("the bags do not fit")
+		}
+		o := newOdds(l)
+		for d := range p.HoursTenths {
+			if worth := o.worth(o.start, d); worth <= 0 {
+				t.Errorf("strength %d: a burden of day %d has a worth of %v at first", child, d, worth)
+			}
+		}
+		o.setLimits(ceiling)
+		if !o.settle() {
+			t.Errorf("strength %d: no prices fit", child)
+		}
+	}
+}
