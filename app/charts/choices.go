@@ -62,7 +62,7 @@ func (c *ChoiceChart) paint(d *drawing) {
 	}
 	lowX = min(lowX*0.9, highX*0.95)
 	left := 16 + max(captionWidth(c.formatUp(highY*1.15)), captionWidth(c.formatUp(0)))
-	d.text(c.up, left-6, line*2/3, fyne.TextAlignLeading, look.Quiet)
+	d.text(d.cut(c.up, d.size.Width-left), left-6, line*2/3, fyne.TextAlignLeading, look.Quiet)
 	vertical := d.upright(0, highY*1.15, left, d.size.Width-right, top, d.size.Height-foot, c.formatUp)
 	across := scale{low: lowX, high: highX * 1.05, from: left + 10, to: d.size.Width - right}
 	figure := max(captionWidth(c.formatAcross(across.low)), captionWidth(c.formatAcross(across.high)))
@@ -136,10 +136,12 @@ func (c *ChoiceChart) paintChoice(d *drawing, choice Choice, x, y float32, taken
 		name += " (" + lang.L("advised") + ")"
 	}
 	lowest := footOf(captionHeight()) + 12 // clear of the figures below
+	const edge = 4                         // letters may be a little wider than they are measured
+	name = d.cut(name, d.size.Width-2*edge)
 	width := captionWidth(name)
 	b := box{from: x + 15, to: x + 15 + width, y: min(y, d.size.Height-lowest)}
-	if b.to > d.size.Width { // to the left, or where it is wider than either side, along the edge
-		b.from = max(2, x-15-width)
+	if b.to > d.size.Width-edge { // to the left, or where it is wider than either side, along the edge
+		b.from = max(edge, x-15-width)
 		b.to = b.from + width
 		if b.to > x-15 {
 			b.y -= 20

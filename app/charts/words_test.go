@@ -77,6 +77,33 @@ func TestNamesOfChoicesStayInThePicture(t *testing.T) {
 	}
 }
 
+// The last name ends clear of the edge however wide it is, beside its point or
+// on the other side of it.
+func TestTheLastNameEndsClearOfTheEdge(t *testing.T) {
+	c := NewChoiceChart("hand-overs", "heavier", short, short)
+	drawn := 0
+	paint(t, &c.base, c)
+	for _, name := range []string{"i", "ii", "iii", "iiii", "fair", "fairest", "the fairest", strings.Repeat("the very fairest ", 12)} {
+		for across := 40.0; across <= 60; across++ {
+			c.Set([]Choice{{Name: "", Across: 10, Up: 3}, {Name: name, Across: across, Up: 1}, {Name: "", Across: 60, Up: 0}})
+			for _, object := range test.WidgetRenderer(c).Objects() {
+				text, ok := object.(*canvas.Text)
+				if !ok || text.Text == "" || !strings.HasPrefix(name, strings.TrimSuffix(text.Text, "…")) {
+					continue
+				}
+				ends := text.Position().X + text.Size().Width
+				drawn++
+				if text.Position().X < 2 || ends > c.Size().Width-2 {
+					t.Fatalf("%q stands from %v to %v in a picture of %v", text.Text, text.Position().X, ends, c.Size().Width)
+				}
+			}
+		}
+	}
+	if drawn < 8*21 {
+		t.Fatalf("only %d names were drawn", drawn)
+	}
+}
+
 // Axis titles, figures and names keep apart at every size of text.
 func TestWordsOfLargeChoicesDoNotLieOnEachOther(t *testing.T) {
 	c := NewChoiceChart("everybody's food on the heaviest morning", "fees", func(v float64) string { return fmt.Sprintf("%.1f kg", v) }, func(v float64) string { return fmt.Sprintf("%.2f", v) })
