@@ -147,7 +147,7 @@ func endangers(food *trip.Food, member *trip.Member) bool {
 	for _, allergy := range member.Allergies {
 		state := food.Allergens[allergy.Allergen]
 		if parent, ok := allergy.Allergen.Parent(); ok && (state == "" || state == trip.NotKnown) {
-			if food.Allergens[parent] == trip.Free {
+			if food.Allergens[parent] == trip.Free && parent == trip.Nuts { // what is gluten-free may hold wheat
 				state = trip.Free
 			}
 		}

@@ -119,13 +119,14 @@ const (
 
 // Presence gives the state of an allergen in the food. A kind of nut is free
 // where all nuts are; nuts are contained where one kind is; else what is not
-// declared is not known.
+// declared is not known. Wheat is not free where gluten is: what is called
+// gluten-free may hold wheat whose gluten was taken out (21 CFR 101.91).
 func (f *Food) Presence(allergen Allergen) Presence {
 	own, declared := f.Allergens[allergen]
 	if !declared {
 		own = NotKnown
 	}
-	if parent, ok := allergen.Parent(); ok && own == NotKnown && f.Allergens[parent] == Free {
+	if parent, ok := allergen.Parent(); ok && allergen != Wheat && own == NotKnown && f.Allergens[parent] == Free {
 		return Free
 	}
 	for _, kind := range kinds[allergen] {

@@ -80,7 +80,8 @@ func TestPresence(t *testing.T) {
 		{states("nuts=contains", "almonds=free"), trip.Almonds, trip.Free},
 		{states("nuts=free", "almonds=unknown"), trip.Nuts, trip.Free},
 		{states("wheat=contains"), trip.Gluten, trip.Contains},
-		{states("gluten=free"), trip.Wheat, trip.Free},
+		{states("gluten=free"), trip.Wheat, trip.NotKnown}, // 21 CFR 101.91: it may hold wheat starch
+		{states("gluten=free", "wheat=free"), trip.Wheat, trip.Free},
 		{states("gluten=contains"), trip.Wheat, trip.NotKnown},
 		{states("wheat=free"), trip.Gluten, trip.NotKnown}, // rye and barley
 	} {
