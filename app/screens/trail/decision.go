@@ -172,13 +172,17 @@ func (p *sidePanel) showChoices() {
 		}
 		p.all.Add(paragraph(bench.AsideWords(names)))
 	}
-	radio := widget.NewRadioGroup(texts, nil)
-	radio.Required = true
-	if at := slices.Index(offered, s.choice); at >= 0 {
-		radio.Selected = texts[at]
+	if p.splits == nil || !slices.Equal(p.splits.Options, texts) { // else it keeps the keyboard
+		p.splits = widget.NewRadioGroup(texts, nil)
+		p.splits.Required = true
 	}
-	radio.OnChanged = func(text string) { s.choose(offered[slices.Index(texts, text)]) }
-	p.all.Add(radio)
+	p.splits.Selected = ""
+	if at := slices.Index(offered, s.choice); at >= 0 {
+		p.splits.Selected = texts[at]
+	}
+	p.splits.OnChanged = func(text string) { s.choose(offered[slices.Index(texts, text)]) }
+	p.splits.Refresh()
+	p.all.Add(p.splits)
 }
 
 // mostOffered choices are enough to choose from.

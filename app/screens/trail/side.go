@@ -32,7 +32,8 @@ type sidePanel struct {
 	chosen  *page
 	all     *page
 	crew    *crewPicker
-	part    *widget.Entry // how much of the bag is gone
+	splits  *widget.RadioGroup // few hand-overs against a fair load
+	part    *widget.Entry      // how much of the bag is gone
 	tabs    *bench.Tabs
 	content fyne.CanvasObject
 }

@@ -329,6 +329,17 @@ func TestSomebodyLeavesAndTheRestIsPlannedAnew(t *testing.T) {
 	}
 }
 
+// rows are what can be tapped and has the keyboard in a list of choices.
+func rows(list *widget.RadioGroup) []fyne.Tappable {
+	var found []fyne.Tappable
+	for _, object := range test.WidgetRenderer(list).Objects() {
+		if row, ok := object.(fyne.Tappable); ok {
+			found = append(found, row)
+		}
+	}
+	return found
+}
+
 // acceptAndTakeBack goes on with few hand-overs, looks at what is stored, and
 // takes it back.
 func (s *shown) acceptAndTakeBack() {
@@ -338,6 +349,12 @@ func (s *shown) acceptAndTakeBack() {
 	}
 	s.choose(0)
 	few := len(s.day.HandOvers)
+	s.restOfTheWay()
+	splits := s.side.splits
+	test.Tap(rows(splits)[1])
+	if s.side.splits != splits || s.choice == 0 || splits.Selected == splits.Options[0] {
+		s.t.Errorf("choice %d is taken, and the keyboard is lost to the list: %v", s.choice, s.side.splits != splits)
+	}
 	s.choose(len(s.rest.Choices) - 1)
 	if few >= len(s.day.HandOvers) {
 		s.t.Errorf("%d hand-overs are few, the fairest split has %d", few, len(s.day.HandOvers))
