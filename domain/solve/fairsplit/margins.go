@@ -1,5 +1,7 @@
 package fairsplit
 
+import "slices"
+
 // margins lower the limits of packs while a search cools: more and more where a limit is
 // passed, less again where there is room, until loads come to rest at the limits
 // themselves (the method of multipliers, Hestenes 1969). Limits that are made as hard as
@@ -19,7 +21,7 @@ const (
 // newMargins begins with the limits that a search has.
 func newMargins(t *descent) *margins {
 	t.hard, t.nudge = marginHard, 0
-	m := &margins{in: t.in, most: make([]int64, t.in.members), room: append([]int64(nil), t.room...), class: append([]int64(nil), t.classCap...)}
+	m := &margins{in: t.in, most: make([]int64, t.in.members), room: slices.Clone(t.room), class: slices.Clone(t.classCap)}
 	for i, grams := range t.most {
 		m.most[i] = int64(grams)
 	}
