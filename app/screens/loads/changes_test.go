@@ -134,6 +134,38 @@ func TestWhatIsHandedOverOnTheWayIsTold(t *testing.T) {
 	}
 }
 
+// Who goes before another comes leaves what is for them with somebody who stays.
+func TestWhatIsLeftForWhoComesLaterIsTold(t *testing.T) {
+	s := openDemo(t)
+	pablo := s.Document.Trip().Member(s.named("Pablo"))
+	come := pablo.FirstDay
+	if err := s.Document.Edit("go before Pablo comes", func(on *trip.Trip) error {
+		on.Member(s.named("Jonas")).LastDay = come - 1
+		filter := slices.IndexFunc(on.Gear, func(g trip.Gear) bool { return g.Name == "Water filter, Rowan" })
+		for _, member := range []trip.MemberID{s.named("Jonas"), s.named("Pablo")} {
+			on.Pins = append(on.Pins, trip.Pin{Gear: on.Gear[filter].ID, Member: member})
+		}
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	s.showDay(come)
+	s.open(changesTab)
+	left := 0
+	for _, line := range strings.Split(s.changes.alone.lines.Content, "\n") {
+		apart := strings.HasPrefix(line, "Jonas → Pablo: ")
+		if apart {
+			left++
+		}
+		if apart != strings.Contains(line, "left with somebody who stays") {
+			t.Errorf("it says %q", line)
+		}
+	}
+	if left != 1 {
+		t.Errorf("%d lines tell what is left for Pablo: %q", left, s.changes.alone.lines.Content)
+	}
+}
+
 func TestAChoiceIsTakenByKeyAndKept(t *testing.T) {
 	s := openDemo(t)
 	s.drag(s.movable("Olek", "Tomas"), "Tomas")

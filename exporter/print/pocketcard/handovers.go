@@ -27,22 +27,25 @@ func (c *card) handedOver(overs []trail.HandOver, day int) []press.Block {
 	for i := range c.Trip.Crew {
 		id := c.Trip.Crew[i].ID
 		switch things := gives[id]; {
-		case len(things) > 0 && c.misses(id, day):
+		case len(things) > 0 && c.miss(c.member.ID, id, day):
 			tell(prose.Say("I leave for %s, who comes when I am gone, with somebody who stays: %s", c.MemberName(id), strings.Join(things, ", ")))
 		case len(things) > 0:
 			tell(prose.Say("I give %s: %s", c.MemberName(id), strings.Join(things, ", ")))
 		}
-		if things := gets[id]; len(things) > 0 {
+		switch things := gets[id]; {
+		case len(things) > 0 && c.miss(id, c.member.ID, day):
+			tell(prose.Say("%s left this for me with somebody who stays, I ask who has it: %s", c.MemberName(id), strings.Join(things, ", ")))
+		case len(things) > 0:
 			tell(prose.Say("I get from %s: %s", c.MemberName(id), strings.Join(things, ", ")))
 		}
 	}
 	return rows
 }
 
-// misses tells whether the member has gone before another comes, so that they do
-// not meet to hand over anything.
-func (c *card) misses(other trip.MemberID, day int) bool {
-	return day > 1 && !c.there(day) && !isThere(c.Press, other, day-1)
+// miss tells whether a giver has gone before the taker comes, so that they do not
+// meet to hand over anything.
+func (c *card) miss(giver, taker trip.MemberID, day int) bool {
+	return day > 1 && !isThere(c.Press, giver, day) && !isThere(c.Press, taker, day-1)
 }
 
 // passedOn is what changes packs when a stretch of days begins, under a head of

@@ -69,14 +69,15 @@ func TestCardsTellEveryPlannedHandOver(t *testing.T) {
 			if item.From == p.Trip.Crew[1].ID {
 				left++
 			}
-			gives := "I give " + name[item.Carrier] + ":"
+			gives, gets := "I give "+name[item.Carrier]+":", "I get from "+name[item.From]+":"
 			if item.From == p.Trip.Crew[1].ID && item.Carrier == p.Trip.Crew[4].ID { // they do not meet
 				gives, missed = "I leave for "+name[item.Carrier]+", who comes when I am gone, with somebody who stays:", missed+1
+				gets = name[item.From] + " left this for me with somebody who stays, I ask who has it:"
 			}
 			if !line(cards[item.From], gives, bag) {
 				t.Errorf("%s is not told to give %s to %s", name[item.From], bag, name[item.Carrier])
 			}
-			if !line(cards[item.Carrier], "I get from "+name[item.From]+":", bag) {
+			if !line(cards[item.Carrier], gets, bag) {
 				t.Errorf("%s is not told to get %s from %s", name[item.Carrier], bag, name[item.From])
 			}
 		}
