@@ -49,7 +49,7 @@ type Document struct {
 	gathering *string // the name of the last edit of those that become one step; nil: each is its own
 	planner   planner
 	saver     *saver
-	closing   bool // no edit is taken any more
+	closed    func(error) // told when the trip is closed; not nil: no edit is taken any more
 	listeners listeners
 }
 
@@ -89,7 +89,7 @@ func (d *Document) Edit(name string, change func(t *trip.Trip) error) error {
 // EditMerged is Edit for runs of small steps, such as letters typed into one
 // field: steps in a row with the same merge key are undone as one.
 func (d *Document) EditMerged(name, mergeKey string, change func(t *trip.Trip) error) error {
-	if d.closing {
+	if d.closed != nil {
 		return errClosing
 	}
 	next := d.trip.Clone()
@@ -168,7 +168,7 @@ var ErrNothing = prose.Errorf("there is nothing to take back")
 
 // Undo takes back the last edit.
 func (d *Document) Undo() error {
-	if d.closing {
+	if d.closed != nil {
 		return errClosing
 	}
 	if len(d.done) == 0 {
@@ -184,7 +184,7 @@ func (d *Document) Undo() error {
 
 // Redo makes the last undone edit again.
 func (d *Document) Redo() error {
-	if d.closing {
+	if d.closed != nil {
 		return errClosing
 	}
 	if len(d.undone) == 0 {
@@ -225,7 +225,8 @@ func (d *Document) SaveCopy(path string, done func(error)) {
 
 // MoveTo goes on in another store that already holds the trip, when the old
 // one can no longer be written. What can be undone stays. The old one is given
-// up: a save that hangs in it keeps nobody waiting.
+// up: a save that hangs in it keeps nobody waiting. A trip that is being closed is
+// closed there.
 func (d *Document) MoveTo(store Store) {
 	old := d.saver
 	d.saver = &saver{document: d, store: store}
@@ -235,6 +236,9 @@ func (d *Document) MoveTo(store Store) {
 		_ = old.settle()
 		_ = old.store.Close() // why it is given up is known already
 	})
+	if d.closed != nil {
+		d.finish()
+	}
 }
 
 var errClosing = prose.Errorf("the trip is being closed: its last edit is still being saved")
@@ -244,18 +248,30 @@ var errClosing = prose.Errorf("the trip is being closed: its last edit is still 
 // Nobody has to wait: until done is told no edit is taken, afterwards none if
 // the file was closed.
 func (d *Document) Close(done func(error)) {
-	if d.closing {
+	if d.closed != nil {
 		return
 	}
-	d.closing = true
+	d.closed = done
 	d.planner.stop()
+	d.finish()
+}
+
+// finish closes the file in which the trip lives now. If the trip moves meanwhile,
+// what came of it is told nobody: the new file is then to be closed.
+func (d *Document) finish() {
 	saver, last, err := d.saver, d.trip, error(nil)
 	d.Background(func() {
 		if err = saver.wait(last); err == nil {
 			err = saver.store.Close()
 		}
 	}, func() {
-		d.closing = err == nil
+		if saver != d.saver {
+			return
+		}
+		done := d.closed
+		if err != nil {
+			d.closed = nil
+		}
 		done(err)
 	})
 }

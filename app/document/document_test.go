@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
@@ -250,6 +251,43 @@ func TestMovingDoesNotWaitForADriveThatHangs(t *testing.T) {
 		if err != nil {
 			t.Errorf("what was given up is told: %v", err)
 		}
+	}
+}
+
+// Who saves elsewhere because the drive hangs on closing is not left with a trip
+// that takes no edit and never closes: it is closed where it lives now.
+func TestMovingWhileClosingClosesTheNewFile(t *testing.T) {
+	screen := make(chan func(), 100)
+	hung := &stuck{begun: make(chan struct{}), answer: make(chan struct{}), closed: make(chan struct{})}
+	d := New(triptest.Large(3, 2, 1), hung, Threads{Post: func(f func()) { screen <- f }})
+	if err := d.Edit("rename", retitle("Autumn")); err != nil {
+		t.Fatal(err)
+	}
+	<-hung.begun
+	told := 0
+	d.Close(func(err error) {
+		if told++; err != nil {
+			t.Errorf("close gives %v", err)
+		}
+	})
+	_, store := open(triptest.Large(3, 2, 1), Inline{})
+	d.MoveTo(store)
+	for late := time.After(10 * time.Second); told == 0; {
+		select {
+		case f := <-screen:
+			f()
+		case <-late:
+			t.Fatal("nobody is told that it is closed")
+		}
+	}
+	if n := len(store.saved); n == 0 || store.saved[n-1].Title != "Autumn" || !store.closed {
+		t.Errorf("%d trips saved, closed: %v", n, store.closed)
+	}
+	close(hung.answer)
+	<-hung.closed
+	(<-screen)() // of the first try to close
+	if told != 1 {
+		t.Errorf("told %d times", told)
 	}
 }
 

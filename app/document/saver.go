@@ -2,6 +2,7 @@ package document
 
 import (
 	"context"
+	"errors"
 	"sync"
 
 	"sumpter/domain/trip"
@@ -87,12 +88,17 @@ func (s *saver) giveUp() {
 	s.waiting, s.givenUp = nil, true
 }
 
+var errGivenUp = errors.New("the trip lives elsewhere by now")
+
 // wait blocks until nothing is left to save, tries the last trip once more if
-// that failed, and gives the last failure.
+// that failed and the store is not given up, and gives the last failure.
 func (s *saver) wait(last *trip.Trip) error {
 	_ = s.settle()
 	s.lock.Lock()
 	defer s.lock.Unlock()
+	if s.givenUp {
+		return errGivenUp
+	}
 	if s.failed != nil {
 		s.failed = s.store.Save(context.Background(), last)
 	}
