@@ -11,7 +11,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/backups"
@@ -75,16 +74,7 @@ func copyDay(kept backups.Copy) string {
 
 // askCompare asks for the other copy of the trip.
 func (w *Workbench) askCompare() {
-	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
-		if err != nil || reader == nil {
-			return
-		}
-		path := reader.URI().Path()
-		_ = reader.Close()
-		w.compareWith(path, filepath.Base(path))
-	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{ending}))
-	w.place(d)
+	w.askFile([]string{ending}, func(path string) { w.compareWith(path, filepath.Base(path)) })
 }
 
 // compareWith shows in what another copy differs, for the leader to choose

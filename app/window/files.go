@@ -12,7 +12,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 
 	"sumpter/app/demo"
 	"sumpter/app/document"
@@ -154,16 +153,7 @@ func (w *Workbench) askToCloseAnyway(why string) {
 }
 
 func (w *Workbench) openTrip() {
-	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
-		if err != nil || reader == nil {
-			return
-		}
-		path := reader.URI().Path()
-		_ = reader.Close()
-		w.openPath(path)
-	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{ending}))
-	w.place(d)
+	w.askFile([]string{ending}, w.openPath)
 }
 
 // freeName gives a trip file name that is not taken.
@@ -198,13 +188,9 @@ func (w *Workbench) askNewFile(title, suggestion string, then func(path string))
 	showNewFile(w, title, folder, suggestion, then)
 }
 
-// place shows a file dialog large enough to work in, where trips usually are.
-func (w *Workbench) place(d *dialog.FileDialog) {
-	if folder, err := storage.ListerForURI(storage.NewFileURI(w.lastFolder())); err == nil {
-		d.SetLocation(folder)
-	}
-	d.Resize(fyne.NewSize(820, 560))
-	d.Show()
+// askFile asks for a file, from the folder of the last trip on.
+func (w *Workbench) askFile(endings []string, take func(path string)) {
+	bench.AskFile(w.window, w.lastFolder(), endings, take)
 }
 
 func (w *Workbench) lastFolder() string {

@@ -6,9 +6,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 
 	"sumpter/app/importer"
 	"sumpter/app/written"
@@ -19,16 +17,7 @@ import (
 
 // addTable adds the members, foods, gear or recipes of a table to the open trip.
 func (w *Workbench) addTable() {
-	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
-		if err != nil || reader == nil {
-			return
-		}
-		path := reader.URI().Path()
-		_ = reader.Close()
-		w.addTablePath(path)
-	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt", ".xlsx"}))
-	w.place(d)
+	w.askFile([]string{".csv", ".tsv", ".txt", ".xlsx"}, w.addTablePath)
 }
 
 // addTablePath reads off the screen; what comes is one edit that can be undone.
@@ -91,16 +80,7 @@ func (w *Workbench) takeTable(before *trip.Trip, added tripbook.Added, problems 
 
 // importTrip reads a workbook or JSON into a new trip file beside it.
 func (w *Workbench) importTrip() {
-	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
-		if err != nil || reader == nil {
-			return
-		}
-		path := reader.URI().Path()
-		_ = reader.Close()
-		w.importPath(path)
-	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".xlsx", ".json"}))
-	w.place(d)
+	w.askFile([]string{".xlsx", ".json"}, w.importPath)
 }
 
 // importPath reads off the screen.

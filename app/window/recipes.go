@@ -10,7 +10,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/demo"
@@ -25,16 +24,7 @@ import (
 
 // takeRecipes asks for another trip to take recipes from.
 func (w *Workbench) takeRecipes() {
-	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
-		if err != nil || reader == nil {
-			return
-		}
-		path := reader.URI().Path()
-		_ = reader.Close()
-		w.takeRecipesOf(path)
-	}, w.window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{ending}))
-	w.place(d)
+	w.askFile([]string{ending}, w.takeRecipesOf)
 }
 
 // takeRecipesOf reads the other trip off the screen; its file stays as it is.

@@ -33,18 +33,8 @@ func (h *hungry) share() float64 { return 100 * h.eats / h.target }
 func (s *sizer) hungryDays(all []hungry) []findings.Finding {
 	slices.SortStableFunc(all, func(a, b hungry) int { return a.day - b.day })
 	var list []findings.Finding
-	for len(all) > 0 {
-		alike := func(h hungry) bool { return h.day == all[0].day && h.severity() == all[0].severity() }
-		var group, rest []hungry
-		for _, h := range all {
-			if alike(h) {
-				group = append(group, h)
-			} else {
-				rest = append(rest, h)
-			}
-		}
+	for _, group := range alike(all, func(a, b hungry) bool { return a.day == b.day && a.severity() == b.severity() }) {
 		list = append(list, s.hungryDay(group))
-		all = rest
 	}
 	return list
 }
@@ -103,19 +93,23 @@ type fasting struct {
 // days: it is one cause, and energy and protein are short with it.
 func (s *sizer) nothingToEat(all []fasting) []findings.Finding {
 	var list []findings.Finding
-	for len(all) > 0 {
-		var group, rest []fasting
-		for _, f := range all {
-			if slices.Equal(f.days, all[0].days) {
-				group = append(group, f)
-			} else {
-				rest = append(rest, f)
-			}
-		}
+	for _, group := range alike(all, func(a, b fasting) bool { return slices.Equal(a.days, b.days) }) {
 		list = append(list, s.nothingOn(group))
-		all = rest
 	}
 	return list
+}
+
+// alike puts together what is the same, in the order of the first of each.
+func alike[T any](all []T, same func(a, b T) bool) [][]T {
+	var groups [][]T
+	for _, one := range all {
+		n := slices.IndexFunc(groups, func(group []T) bool { return same(group[0], one) })
+		if n < 0 {
+			n, groups = len(groups), append(groups, nil)
+		}
+		groups[n] = append(groups[n], one)
+	}
+	return groups
 }
 
 func (s *sizer) nothingOn(group []fasting) findings.Finding {

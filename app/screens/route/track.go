@@ -9,9 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/lang"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"sumpter/app/importer/gpx"
@@ -62,20 +60,7 @@ func (s *Screen) askTrack() {
 	if !s.Commit() {
 		return
 	}
-	d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
-		if err != nil || reader == nil {
-			return
-		}
-		path := reader.URI().Path()
-		_ = reader.Close()
-		s.readTrack(path)
-	}, s.bench.Window)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".gpx"}))
-	if folder, err := storage.ListerForURI(storage.NewFileURI(filepath.Dir(s.bench.Document.Path()))); err == nil {
-		d.SetLocation(folder)
-	}
-	d.Resize(fyne.NewSize(820, 560))
-	d.Show()
+	bench.AskFile(s.bench.Window, filepath.Dir(s.bench.Document.Path()), []string{".gpx"}, s.readTrack)
 }
 
 // readTrack reads and measures a file away from the screen.
