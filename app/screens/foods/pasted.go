@@ -102,17 +102,22 @@ const (
 	availableWord = "available"
 )
 
+// readAs lets figures below these heads be read as if the word stood behind them.
+func (f *field) readAs(heads, word string) {
+	if f.alsoIn == nil {
+		f.alsoIn = map[string]string{}
+	}
+	for _, head := range typed.List(heads) {
+		f.alsoIn[head] = word
+	}
+}
+
 // carbohydrateField reads a bare figure as what the food's label means by it.
 func carbohydrateField() field {
 	f := figure(lang.L("Carb."), "g", 72, 1, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.CarbGrams })
 	f.also = lang.X("heads-carbohydrate", "Carbohydrate, Carbohydrates, Carbs, Carb")
-	f.alsoIn = map[string]string{}
-	for _, head := range typed.List(lang.X("heads-carbohydrate-total", "Total carbohydrate, Total carbohydrates, Total carbs")) {
-		f.alsoIn[head] = totalWord
-	}
-	for _, head := range typed.List(lang.X("heads-carbohydrate-available", "Available carbohydrate, Net carbohydrate, Net carbs")) {
-		f.alsoIn[head] = availableWord
-	}
+	f.readAs(lang.X("heads-carbohydrate-total", "Total carbohydrate, Total carbohydrates, Total carbs"), totalWord)
+	f.readAs(lang.X("heads-carbohydrate-available", "Available carbohydrate, Net carbohydrate, Net carbs"), availableWord)
 	bare := f.set
 	f.set = func(food *trip.Food, text string) error {
 		if plain, total := strings.CutSuffix(text, totalWord); total {
@@ -132,10 +137,7 @@ const saltWord = "salt"
 func sodiumField() field {
 	f := figure(lang.L("Sodium"), "mg", 84, 0, func(f *trip.Food) *optional.Value[float64] { return &f.Per100g.SodiumMilligrams })
 	f.also = lang.X("heads-sodium", "Na")
-	f.alsoIn = map[string]string{}
-	for _, head := range typed.List(lang.X("heads-salt", "Salt, Salt equivalent")) {
-		f.alsoIn[head] = saltWord
-	}
+	f.readAs(lang.X("heads-salt", "Salt, Salt equivalent"), saltWord)
 	f.set = func(food *trip.Food, text string) error {
 		value, err := sodium(text)
 		if err == nil {
